@@ -1,0 +1,50 @@
+import type { Point } from '../geometry/point.ts';
+import type { Finding, Severity } from './analysis.ts';
+
+/** A finding before it is put into words: a closed union of codes with the values that the words need. */
+export type FindingFact = { readonly at: Point | null; readonly refs: readonly string[] } & FindingValues;
+
+type Limit = { readonly bay: string; readonly value: number; readonly limit: number };
+
+export type FindingValues =
+  // the floor
+  | { readonly code: 'outline-crossing'; readonly name: string }
+  | { readonly code: 'rooms-overlap'; readonly names: readonly [string, string]; readonly areaM2: number }
+  | { readonly code: 'room-too-thin'; readonly name: string }
+  | { readonly code: 'room-unreached'; readonly name: string }
+  | { readonly code: 'doorway-joins-nothing'; readonly doorway: string }
+  | { readonly code: 'doorway-one-room'; readonly doorway: string; readonly name: string }
+  | { readonly code: 'object-off-floor'; readonly what: string; readonly id: string }
+  | { readonly code: 'drawn-joint-loose'; readonly id: string; readonly reachMm: number }
+  | { readonly code: 'structural-joint-loose'; readonly id: string }
+  // the bays
+  | ({ readonly code: 'bay-area' } & Limit)
+  | ({ readonly code: 'bay-length' } & Limit)
+  | ({ readonly code: 'bay-aspect' } & Limit)
+  | ({ readonly code: 'bay-aspect-allowance'; readonly fromM: number } & Limit)
+  | ({ readonly code: 'bay-reentrant' } & Limit)
+  | { readonly code: 'bay-core'; readonly bay: string; readonly sideMm: number; readonly limitMm: number }
+  | { readonly code: 'neck-unjointed'; readonly bay: string; readonly widthMm: number }
+  | { readonly code: 'column-off-joint'; readonly column: string; readonly bay: string; readonly sideMm: number; readonly limitMm: number }
+  | { readonly code: 'column-one-direction'; readonly column: string }
+  | { readonly code: 'column-in-bay'; readonly column: string; readonly bay: string }
+  | { readonly code: 'joint-through-joinery'; readonly joint: string; readonly name: string }
+  | { readonly code: 'joint-through-keep-clear'; readonly joint: string; readonly area: string }
+  // held places and movement
+  | { readonly code: 'slab-contact'; readonly name: string; readonly bay: string; readonly areaM2: number; readonly cause: 'no-insulation' | 'fixed-through' | 'slab-contact' }
+  | { readonly code: 'held-twice'; readonly bay: string; readonly names: readonly string[]; readonly stress: string; readonly stressNPerMm2: number; readonly strengthNPerMm2: number }
+  | { readonly code: 'profile-overrun'; readonly joint: string; readonly needsMm: number; readonly takesMm: number }
+  | { readonly code: 'profile-worst-case'; readonly joint: string; readonly needsMm: number; readonly takesMm: number }
+  | { readonly code: 'strip-overrun'; readonly edge: string; readonly needsMm: number; readonly takesMm: number }
+  | { readonly code: 'strip-travel'; readonly takesMm: number; readonly leastMm: number }
+  | { readonly code: 'sealant-narrow'; readonly joint: string; readonly needsMm: number; readonly widthMm: number }
+  | { readonly code: 'sealant-least-width'; readonly widthMm: number; readonly leastMm: number }
+  | { readonly code: 'screed-thin'; readonly thicknessMm: number; readonly leastMm: number }
+  | { readonly code: 'cover-thin'; readonly coverMm: number; readonly leastMm: number }
+  | { readonly code: 'screed-thick'; readonly thicknessMm: number; readonly deadKPa: number; readonly allowanceKPa: number }
+  | { readonly code: 'not-checked'; readonly what: string; readonly missing: string };
+
+export type FindingCode = FindingValues['code'];
+
+export type DescribeFinding = (fact: FindingFact) => Finding;
+export type { Severity };
