@@ -1,0 +1,93 @@
+import type { Point } from '../geometry/point.ts';
+import type { Box, Ring } from '../geometry/ring.ts';
+import type { FillStyleName, LineStyleName, MarkStyleName, TextStyleName } from './styles.ts';
+
+/** The drawing of a plan as one flat list: canvas, SVG and PDF draw this list and nothing else, so that a symbol
+ *  appears in all of them or in none.
+ *
+ *  Geometry is in mm on the plan. Line widths, dashes, symbols and text sizes are in mm on paper, so that they keep
+ *  their size whatever the scale; they stand in `styles.ts` and `symbols.ts` under the style names used here.
+ *  Items come in painting order: draw them as they come. */
+export interface Drawing {
+  readonly items: readonly DrawingItem[];
+  /** Round the geometry of all items, mm on the plan; symbols and text may reach beyond it. Null where there is none. */
+  readonly box: Box | null;
+}
+
+/** From the bottom up: the order in which the items stand in the list. */
+export const drawingLayers = ['bays', 'areas', 'objects', 'edges', 'joints', 'marks', 'labels', 'findings'] as const;
+export type DrawingLayer = (typeof drawingLayers)[number];
+
+/** What an item stands for; the target of choosing and hovering. A finding's id is its index in the analysis. */
+export interface DrawingRef {
+  readonly kind: DrawingRefKind;
+  readonly id: string;
+}
+
+export type DrawingRefKind = 'bay' | 'joint' | 'edge' | 'finding' | 'room' | 'object';
+
+export type DrawingItem = FillItem | LineItem | MarkItem | LabelItem;
+
+interface DrawingItemBase {
+  readonly layer: DrawingLayer;
+  readonly ref: DrawingRef;
+}
+
+/** A filled region; its style may add an outline and a hatch (`regionHatch` gives the hatch lines). */
+export interface FillItem extends DrawingItemBase {
+  readonly shape: 'fill';
+  readonly style: FillStyleName;
+  readonly outline: Ring;
+  readonly holes: readonly Ring[];
+}
+
+/** An open polyline. A ring repeats its first point at the end. */
+export interface LineItem extends DrawingItemBase {
+  readonly shape: 'line';
+  readonly style: LineStyleName;
+  readonly points: readonly Point[];
+}
+
+/** A symbol of constant size on paper, set upright with its origin at `at`. */
+export interface MarkItem extends DrawingItemBase {
+  readonly shape: 'mark';
+  readonly style: MarkStyleName;
+  readonly at: Point;
+  /** Written into the symbol, such as the number of a finding in the list; null for none. */
+  readonly text: string | null;
+}
+
+/** Words with the room to step aside, to be shortened and to be left out: `labelsPlace` decides for a scale. */
+export interface LabelItem extends DrawingItemBase {
+  readonly shape: 'label';
+  readonly seat: LabelSeat;
+  /** Longest first. At least one. */
+  readonly forms: readonly LabelForm[];
+  /** The greater is seated first. */
+  readonly priority: number;
+}
+
+/** Lines of text, set centred under each other. */
+export type LabelForm = readonly LabelLine[];
+
+export interface LabelLine {
+  readonly text: string;
+  readonly style: TextStyleName;
+}
+
+/** Where a label may sit: round a point in a region, upright; or along a line and beside it. */
+export type LabelSeat =
+  | { readonly kind: 'inside'; readonly at: Point; readonly outline: Ring }
+  | { readonly kind: 'beside'; readonly line: readonly Point[] };
+
+/** A label as it stands at one scale: text centred on `at`, turned clockwise on the sheet by `angleDeg` in (-90, 90]. */
+export interface PlacedLabel {
+  readonly label: LabelItem;
+  readonly form: LabelForm;
+  /** Middle of the block of text, mm on the plan. */
+  readonly at: Point;
+  readonly angleDeg: number;
+  /** Size of the block, mm on paper. */
+  readonly widthMm: number;
+  readonly heightMm: number;
+}

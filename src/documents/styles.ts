@@ -1,0 +1,173 @@
+import type { JointKind, Severity } from '../plan/analysis.ts';
+
+/** Every colour, line, fill, symbol size and text size of the drawing, once. `docs/drawing-language.md` gives the reason
+ *  for each. All sizes in mm on paper. */
+
+/** A colour as drawn on a light ground (and on paper) and on a dark one: each chosen, neither derived from the other. */
+export interface Colour {
+  readonly light: string;
+  readonly dark: string;
+}
+export type Theme = keyof Colour;
+
+export const tintCount = 6;
+
+export const colours = {
+  paper: { light: '#ffffff', dark: '#14181b' },
+  ink: { light: '#1f262b', dark: '#e8edf0' },
+  faint: { light: '#5c6870', dark: '#9aa7b0' },
+  tint0: { light: '#f4ecdc', dark: '#302b1f' },
+  tint1: { light: '#dfebee', dark: '#1c3038' },
+  tint2: { light: '#edf0d8', dark: '#2b311b' },
+  tint3: { light: '#f3e1de', dark: '#3a2628' },
+  tint4: { light: '#e5e4f2', dark: '#29283d' },
+  tint5: { light: '#dcf0e2', dark: '#183326' },
+  solid: { light: '#4a545b', dark: '#a7b2ba' },
+  unit: { light: '#ffffff', dark: '#20262a' },
+  sun: { light: '#c08a1e', dark: '#b98a33' },
+  held: { light: '#7d2418', dark: '#ff9d8a' },
+  doorway: { light: '#0b5a5e', dark: '#6fd3d6' },
+  neck: { light: '#5b3a8c', dark: '#c3a8f2' },
+  field: { light: '#8a2467', dark: '#f29bd0' },
+  zone: { light: '#1d4f91', dark: '#92bdf5' },
+  drawn: { light: '#455c14', dark: '#bcd680' },
+  fault: { light: '#b0200f', dark: '#ff8f7d' },
+  caution: { light: '#835200', dark: '#f0bf62' },
+} as const satisfies Record<string, Colour>;
+export type ColourName = keyof typeof colours;
+
+/** One pass of the pen. A style with several is drawn widest first, so that a wide dark pass under a narrower light one reads as a double line. */
+export interface Stroke {
+  readonly widthMm: number;
+  readonly colour: ColourName;
+  /** Lengths of dash and gap in turn; empty for an unbroken line. */
+  readonly dashMm: readonly number[];
+  readonly cap: 'butt' | 'round';
+}
+
+export interface LineStyle {
+  readonly strokes: readonly Stroke[];
+  /** Drawn at both ends, its x axis pointing out of the line. */
+  readonly endMark: EndMarkName | null;
+  /** Text of this line's label. */
+  readonly colour: ColourName;
+}
+
+export type EndMarkName = 'bar' | 'fork' | 'ring' | 'block' | 'lozenge' | 'saltire';
+
+function stroke(
+  widthMm: number,
+  colour: ColourName,
+  dashMm: readonly number[] = [],
+  cap: Stroke['cap'] = 'butt',
+): Stroke {
+  return { widthMm, colour, dashMm, cap };
+}
+
+const jointStyles = {
+  'joint-doorway': { strokes: [stroke(0.6, 'doorway')], endMark: 'bar', colour: 'doorway' },
+  'joint-neck': { strokes: [stroke(0.6, 'neck', [2.2, 1.1])], endMark: 'fork', colour: 'neck' },
+  'joint-field': { strokes: [stroke(0.6, 'field', [6, 1.4])], endMark: 'ring', colour: 'field' },
+  'joint-structural': { strokes: [stroke(1.5, 'ink'), stroke(0.7, 'paper')], endMark: 'block', colour: 'ink' },
+  'joint-zone': { strokes: [stroke(0.6, 'zone', [5, 1.1, 0.9, 1.1])], endMark: 'lozenge', colour: 'zone' },
+  'joint-drawn': {
+    strokes: [stroke(0.6, 'drawn', [3.4, 0.9, 0.9, 0.9, 0.9, 0.9])],
+    endMark: 'saltire',
+    colour: 'drawn',
+  },
+} as const satisfies Record<`joint-${JointKind}`, LineStyle>;
+
+export const lineStyles = {
+  'edge-wall': { strokes: [stroke(0.9, 'ink', [], 'round')], endMark: null, colour: 'ink' },
+  'edge-object': { strokes: [stroke(0.5, 'ink', [], 'round')], endMark: null, colour: 'ink' },
+  'room-outline': { strokes: [stroke(0.25, 'faint')], endMark: null, colour: 'faint' },
+  leaf: { strokes: [stroke(2, 'ink'), stroke(1.6, 'unit')], endMark: null, colour: 'ink' },
+  'structural-course': { strokes: [stroke(0.9, 'faint'), stroke(0.6, 'paper')], endMark: null, colour: 'faint' },
+  'drawn-course': { strokes: [stroke(0.25, 'drawn', [1.2, 0.8])], endMark: null, colour: 'drawn' },
+  'no-joint': { strokes: [stroke(0.35, 'faint', [0.4, 1.2])], endMark: 'saltire', colour: 'faint' },
+  ...jointStyles,
+} as const satisfies Record<string, LineStyle>;
+export type LineStyleName = keyof typeof lineStyles;
+
+/** Parallel lines over a fill, mm on paper. */
+export interface Hatch {
+  readonly angleDeg: number;
+  readonly spacingMm: number;
+  readonly stroke: Stroke;
+}
+
+export interface FillStyle {
+  readonly fill: ColourName | null;
+  readonly outline: Stroke | null;
+  readonly hatches: readonly Hatch[];
+}
+
+function tint(colour: ColourName): FillStyle {
+  return { fill: colour, outline: null, hatches: [] };
+}
+
+const heldHatches = [45, 135].map((angleDeg) => ({ angleDeg, spacingMm: 1.6, stroke: stroke(0.25, 'held') }));
+
+export const fillStyles = {
+  'bay-0': tint('tint0'),
+  'bay-1': tint('tint1'),
+  'bay-2': tint('tint2'),
+  'bay-3': tint('tint3'),
+  'bay-4': tint('tint4'),
+  'bay-5': tint('tint5'),
+  column: { fill: 'solid', outline: null, hatches: [] },
+  pipe: { fill: 'paper', outline: stroke(0.35, 'ink'), hatches: [] },
+  'joinery-insulated': { fill: 'unit', outline: stroke(0.35, 'faint'), hatches: [] },
+  'joinery-built-off': { fill: 'solid', outline: null, hatches: [] },
+  held: { fill: null, outline: stroke(0.35, 'held'), hatches: heldHatches },
+  sun: {
+    fill: null,
+    outline: stroke(0.25, 'sun'),
+    hatches: [{ angleDeg: 115, spacingMm: 3, stroke: stroke(0.2, 'sun') }],
+  },
+  'keep-clear': {
+    fill: null,
+    outline: stroke(0.35, 'faint', [0.4, 1.1], 'round'),
+    hatches: [{ angleDeg: 0, spacingMm: 3.4, stroke: stroke(0.2, 'faint', [0.4, 3], 'round') }],
+  },
+} as const satisfies Record<string, FillStyle>;
+export type FillStyleName = keyof typeof fillStyles;
+
+export type MarkStyleName = `pin-${Severity}` | 'still-point' | 'fixed-through';
+
+/** Sizes of lettering by the height of the capitals, as on hand-lettered drawings: 3.5 mm to find a bay from a step
+ *  away, 2.5 mm to read a figure with the sheet in hand. */
+export interface TextStyle {
+  readonly capMm: number;
+  readonly weight: 'regular' | 'bold';
+  readonly colour: ColourName;
+}
+
+export const textStyles = {
+  'bay-name': { capMm: 3.5, weight: 'bold', colour: 'ink' },
+  'bay-figure': { capMm: 2.5, weight: 'regular', colour: 'ink' },
+  'object-name': { capMm: 2.5, weight: 'regular', colour: 'faint' },
+  'pin-fault': { capMm: 2.5, weight: 'bold', colour: 'paper' },
+  'pin-caution': { capMm: 2.5, weight: 'bold', colour: 'caution' },
+  'pin-note': { capMm: 2.5, weight: 'regular', colour: 'faint' },
+  'joint-doorway': { capMm: 2.5, weight: 'regular', colour: 'doorway' },
+  'joint-neck': { capMm: 2.5, weight: 'regular', colour: 'neck' },
+  'joint-field': { capMm: 2.5, weight: 'regular', colour: 'field' },
+  'joint-structural': { capMm: 2.5, weight: 'regular', colour: 'ink' },
+  'joint-zone': { capMm: 2.5, weight: 'regular', colour: 'zone' },
+  'joint-drawn': { capMm: 2.5, weight: 'regular', colour: 'drawn' },
+} as const satisfies Record<string, TextStyle>;
+export type TextStyleName = keyof typeof textStyles;
+
+/** Height of the capitals of a usual sans serif over its font size. */
+const capShare = 0.72;
+
+/** @returns font size in mm on paper */
+export function textFontMm(style: TextStyleName): number {
+  return textStyles[style].capMm / capShare;
+}
+
+/** Width of the ground that is laid behind text, on each side. */
+export const haloMm = 0.6;
+/** Distance of lines of text, as a share of the font size. */
+export const leading = 1.15;

@@ -1,0 +1,211 @@
+import type { Point } from '../geometry/point.ts';
+import type { ColourName, EndMarkName, MarkStyleName } from './styles.ts';
+
+/** A symbol as plain figures, mm on paper round its origin, x to the right and y down, drawn in the order given.
+ *  A renderer knows polylines and discs and nothing of what they mean. */
+export type SymbolFigure = SymbolPolyline | SymbolDisc;
+
+interface SymbolInk {
+  readonly fill: ColourName | 'line' | null;
+  readonly stroke: ColourName | 'line' | null;
+  readonly widthMm: number;
+}
+
+export interface SymbolPolyline extends SymbolInk {
+  readonly figure: 'polyline';
+  readonly points: readonly Point[];
+  readonly closed: boolean;
+}
+
+export interface SymbolDisc extends SymbolInk {
+  readonly figure: 'disc';
+  readonly centre: Point;
+  readonly radiusMm: number;
+}
+
+/** The end of a joint: origin at the end of the line, x pointing out of it. `'line'` stands for the colour of the line. */
+export const endMarks: Readonly<Record<EndMarkName, readonly SymbolFigure[]>> = {
+  bar: [
+    open(
+      [
+        [0, -1.5],
+        [0, 1.5],
+      ],
+      0.6,
+    ),
+  ],
+  fork: [
+    open(
+      [
+        [0.2, -1.3],
+        [-1.3, 0],
+        [0.2, 1.3],
+      ],
+      0.5,
+    ),
+  ],
+  ring: [disc([0, 0], 0.85, 'paper', 'line', 0.45)],
+  block: [
+    closed(
+      [
+        [-1.1, -1.1],
+        [1.1, -1.1],
+        [1.1, 1.1],
+        [-1.1, 1.1],
+      ],
+      'line',
+      null,
+      0,
+    ),
+  ],
+  lozenge: [
+    closed(
+      [
+        [-1.4, 0],
+        [0, -1.1],
+        [1.4, 0],
+        [0, 1.1],
+      ],
+      'line',
+      'paper',
+      0.2,
+    ),
+  ],
+  saltire: [
+    open(
+      [
+        [-1, -1],
+        [1, 1],
+      ],
+      0.45,
+    ),
+    open(
+      [
+        [-1, 1],
+        [1, -1],
+      ],
+      0.45,
+    ),
+  ],
+};
+
+export const marks: Readonly<Record<MarkStyleName, MarkSymbol>> = {
+  'pin-fault': {
+    figures: [
+      stem('fault'),
+      closed(
+        [
+          [0, -10.4],
+          [3.7, -6.7],
+          [0, -3],
+          [-3.7, -6.7],
+        ],
+        'fault',
+        'paper',
+        0.3,
+      ),
+    ],
+    textAt: [0, -6.7],
+    reachMm: { left: 3.9, right: 3.9, up: 10.6, down: 0.6 },
+  },
+  'pin-caution': {
+    figures: [
+      stem('caution'),
+      closed(
+        [
+          [0, -10],
+          [4, -3.4],
+          [-4, -3.4],
+        ],
+        'paper',
+        'caution',
+        0.5,
+      ),
+    ],
+    textAt: [0, -5.3],
+    reachMm: { left: 4.3, right: 4.3, up: 10.4, down: 0.6 },
+  },
+  'pin-note': {
+    figures: [stem('faint'), disc([0, -6.2], 2.7, 'paper', 'faint', 0.35)],
+    textAt: [0, -6.2],
+    reachMm: { left: 2.9, right: 2.9, up: 9.1, down: 0.6 },
+  },
+  'still-point': {
+    figures: [
+      disc([0, 0], 1, null, 'faint', 0.25),
+      {
+        ...open(
+          [
+            [-1.9, 0],
+            [1.9, 0],
+          ],
+          0.25,
+        ),
+        stroke: 'faint',
+      },
+      {
+        ...open(
+          [
+            [0, -1.9],
+            [0, 1.9],
+          ],
+          0.25,
+        ),
+        stroke: 'faint',
+      },
+    ],
+    textAt: null,
+    reachMm: { left: 2, right: 2, up: 2, down: 2 },
+  },
+  'fixed-through': {
+    figures: [disc([0, 0], 1.5, 'paper', 'held', 0.35), disc([0, 0], 0.7, 'held', null, 0)],
+    textAt: null,
+    reachMm: { left: 1.7, right: 1.7, up: 1.7, down: 1.7 },
+  },
+};
+
+export interface MarkSymbol {
+  readonly figures: readonly SymbolFigure[];
+  /** Middle of the text written into it; null where none is. */
+  readonly textAt: Point | null;
+  /** How far it reaches from its origin. */
+  readonly reachMm: { readonly left: number; readonly right: number; readonly up: number; readonly down: number };
+}
+
+function open(points: readonly Point[], widthMm: number): SymbolPolyline {
+  return { figure: 'polyline', points, closed: false, fill: null, stroke: 'line', widthMm };
+}
+
+function closed(
+  points: readonly Point[],
+  fill: SymbolInk['fill'],
+  stroke: SymbolInk['stroke'],
+  widthMm: number,
+): SymbolPolyline {
+  return { figure: 'polyline', points, closed: true, fill, stroke, widthMm };
+}
+
+function disc(
+  centre: Point,
+  radiusMm: number,
+  fill: SymbolInk['fill'],
+  stroke: SymbolInk['stroke'],
+  widthMm: number,
+): SymbolDisc {
+  return { figure: 'disc', centre, radiusMm, fill, stroke, widthMm };
+}
+
+/** From the place of a finding up to the body of its pin, so that the place itself stays in view. */
+function stem(colour: ColourName): SymbolPolyline {
+  return {
+    figure: 'polyline',
+    points: [
+      [0, 0],
+      [0, -3.6],
+    ],
+    closed: false,
+    fill: null,
+    stroke: colour,
+    widthMm: 0.5,
+  };
+}
