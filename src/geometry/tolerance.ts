@@ -1,0 +1,36 @@
+/** Every tolerance of the geometry. A tolerance absorbs what rounding has moved; a design limit is a rule and lives in `shared/`. */
+
+/** Plans are held as whole numbers of this many steps to the millimetre: 0.1 mm is finer than any tape reads. */
+export const GRID_PER_MM = 10;
+
+/** Corners of the plan closer than this are one corner, and a corner closer than this to an edge lies on it (1 mm, in grid
+ *  steps): no wall is thinner, and traced plans miss each other by less. */
+export const WELD_GRID = 10;
+
+/** A wall that leaves its main direction by no more than this over its whole length (mm) is laid out as if it were square: builders' walls do. */
+export const STRAIGHTEN_MM = 60;
+
+/** ... and by no more than this angle, so that a short skew wall stays skew (degrees). */
+export const STRAIGHTEN_DEG = 1.5;
+
+/** Wall directions closer than this are one direction (degrees). */
+export const DIRECTION_DEG = 2;
+
+/** Two lines across a part closer than this are one line (mm): rounding of turned plans, well under any bay limit's 0.1 %. */
+export const SAME_LINE_MM = 0.5;
+
+/** Joints that bend by less than this where they meet run on as one line (degrees). */
+export const RUN_BEND_DEG = 3;
+
+/** A stretch of floor under this area (mm2) is what welding left of an overlap of walls, not a piece of floor. */
+export const CRUMB_MM2 = 100;
+
+/** Lengths that differ by less than this are equal when layouts are compared (mm). */
+export const EQUAL_LENGTH_MM = 1;
+
+/** Part and remainder of a clipping add up to the original within this width along their outlines (mm): what the library's rounding of
+ *  crossing points can move. Measured losses are under 1e-10 mm or whole slivers. */
+export const CLIP_SLACK_MM = 0.001;
+
+/** A movement breaks what is provided for it when it exceeds it by more than this (mm): rounding of sums, a millionth of any figure on paper. */
+export const FIGURE_SLACK_MM = 1e-6;
