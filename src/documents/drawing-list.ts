@@ -1,9 +1,178 @@
-import { boxOf } from '../geometry/ring.ts';
-import type { Analysis } from '../plan/analysis.ts';
-import type { Plan } from '../plan/plan.ts';
-import type { Drawing } from './drawing.ts';
+import { regionDeepestPoint } from '../geometry/deepest-point.ts';
+import type { Point } from '../geometry/point.ts';
+import { type Box, boxOf, type Ring } from '../geometry/ring.ts';
+import type { Analysis, Severity } from '../plan/analysis.ts';
+import type { Joinery, Plan } from '../plan/plan.ts';
+import type { Drawing, DrawingItem, DrawingLayer, FillItem, LineItem, MarkItem } from './drawing.ts';
+import { drawingLayers } from './drawing.ts';
+import { bayLabels, jointLabels, objectLabel } from './drawing-labels.ts';
+import { type FillStyleName, tintCount } from './styles.ts';
+import { bayTints } from './tint.ts';
+import { type DecimalMark, namesOf } from './words.ts';
 
-/** The drawing of a plan with its bays, joints and findings. */
-export function drawingOf(plan: Plan, _analysis: Analysis): Drawing {
-  return { items: [], box: plan.rooms.length === 0 ? null : boxOf(plan.rooms.flatMap((room) => room.outline)) };
+export interface DrawingOptions {
+  readonly decimalMark?: DecimalMark;
+}
+
+/** The drawing of a plan with its bays, joints and findings.
+ *
+ *  Rooms that no bay covers are drawn by their outline alone, so that no floor goes missing from the sheet without a
+ *  trace; what was drawn by hand shows even where no joint came of it. */
+export function drawingOf(plan: Plan, analysis: Analysis, { decimalMark = '.' }: DrawingOptions = {}): Drawing {
+  const names = namesOf(plan, analysis);
+  const items = [
+    ...bayItems(analysis),
+    ...roomItems(plan, analysis),
+    ...areaItems(plan, decimalMark),
+    ...objectItems(plan),
+    ...handItems(plan),
+    ...analysis.edges.map((edge) =>
+      line('edges', edge.along === 'wall' ? 'edge-wall' : 'edge-object', edge.line, { kind: 'edge', id: edge.id }),
+    ),
+    ...analysis.joints.map((joint) =>
+      line('joints', `joint-${joint.kind}`, joint.line, { kind: 'joint', id: joint.id }),
+    ),
+    ...analysis.bays.map(({ id, stillPoint }) => mark('marks', 'still-point', stillPoint, { kind: 'bay', id })),
+    ...bayLabels(analysis, names, decimalMark),
+    ...jointLabels(analysis, names, decimalMark),
+    ...findingItems(analysis),
+  ].filter(isWhole);
+  const rank = new Map(drawingLayers.map((layer, i) => [layer, i]));
+  items.sort((a, b) => (rank.get(a.layer) ?? 0) - (rank.get(b.layer) ?? 0));
+  return { items, box: itemsBox(items) };
+}
+
+function bayItems(analysis: Analysis): DrawingItem[] {
+  const tints = bayTints(analysis, tintCount);
+  return analysis.bays.map(({ id, outline, holes }) =>
+    fill('bays', `bay-${tints.get(id) ?? 0}` as FillStyleName, outline, { kind: 'bay', id }, holes),
+  );
+}
+
+function roomItems(plan: Plan, analysis: Analysis): DrawingItem[] {
+  const covered = new Set(analysis.bays.flatMap((bay) => bay.rooms));
+  return plan.rooms
+    .filter((room) => !covered.has(room.id))
+    .flatMap((room) =>
+      [room.outline, ...room.holes].map((ring) =>
+        line('areas', 'room-outline', closed(ring), { kind: 'room', id: room.id }),
+      ),
+    );
+}
+
+function areaItems(plan: Plan, decimalMark: DecimalMark): DrawingItem[] {
+  return [
+    ...plan.sunZones.flatMap(({ id, outline, highestC }) => [
+      fill('areas', 'sun', outline, { kind: 'object', id }),
+      objectLabel(id, outline, [`Sun, up to ${String(highestC).replace('.', decimalMark)} \u00b0C`, 'Sun']),
+    ]),
+    ...plan.keepClear.flatMap(({ id, outline }) => [
+      fill('areas', 'keep-clear', outline, { kind: 'object', id }),
+      objectLabel(id, outline, ['Keep clear of joints', 'Keep clear']),
+    ]),
+  ];
+}
+
+function objectItems(plan: Plan): DrawingItem[] {
+  return [
+    ...plan.joinery.flatMap(joineryItems),
+    ...plan.slabContacts.flatMap(({ id, outline }) => [
+      fill('objects', 'held', outline, { kind: 'object', id }),
+      objectLabel(id, outline, ['Held to the slab', 'Held']),
+    ]),
+    ...plan.columns.map(({ id, outline }) => fill('objects', 'column', outline, { kind: 'object', id })),
+    ...plan.pipes.map(({ id, centre, diameterMm }) =>
+      fill('objects', 'pipe', circle(centre, diameterMm / 2), { kind: 'object', id }),
+    ),
+    ...plan.doorways
+      .filter(({ leaf }) => leaf)
+      .map((doorway) => line('objects', 'leaf', doorway.line, { kind: 'object', id: doorway.id })),
+  ];
+}
+
+function joineryItems({ id, name, outline, under, fixedThrough }: Joinery): DrawingItem[] {
+  const ref = { kind: 'object', id } as const;
+  const style = under === 'built-off-slab' ? 'joinery-built-off' : 'joinery-insulated';
+  const items: DrawingItem[] = [fill('objects', style, outline, ref)];
+  if (under === 'no-insulation') items.push(fill('objects', 'held', outline, ref));
+  if (fixedThrough) items.push(mark('objects', 'fixed-through', regionDeepestPoint({ outline, holes: [] }).point, ref));
+  // text on a solid is not read: what is built off the slab keeps its name to the lists
+  if (under !== 'built-off-slab' && name.trim() !== '') items.push(objectLabel(id, outline, [name]));
+  return items;
+}
+
+/** Lines that a hand has drawn, beneath the joints that came of them. */
+function handItems(plan: Plan): DrawingItem[] {
+  return [
+    ...plan.structuralJoints.map((joint) =>
+      line('areas', 'structural-course', joint.line, { kind: 'object', id: joint.id }),
+    ),
+    ...plan.drawnJoints.map((joint) => line('areas', 'drawn-course', joint.line, { kind: 'object', id: joint.id })),
+    ...plan.noJoint.map((place) => line('areas', 'no-joint', place.line, { kind: 'object', id: place.id })),
+  ];
+}
+
+const severityRank: Readonly<Record<Severity, number>> = { note: 0, caution: 1, fault: 2 };
+
+/** Pins carry the number of the finding in the list; the worst are drawn last and so lie on top. */
+function findingItems(analysis: Analysis): DrawingItem[] {
+  return analysis.findings
+    .map((finding, i) => ({ finding, i }))
+    .sort((a, b) => severityRank[a.finding.severity] - severityRank[b.finding.severity] || a.i - b.i)
+    .flatMap(({ finding: { at, severity }, i }) =>
+      at === null
+        ? []
+        : [{ ...mark('findings', `pin-${severity}`, at, { kind: 'finding', id: String(i) }), text: String(i + 1) }],
+    );
+}
+
+function fill(
+  layer: DrawingLayer,
+  style: FillStyleName,
+  outline: Ring,
+  ref: FillItem['ref'],
+  holes: readonly Ring[] = [],
+): FillItem {
+  return { shape: 'fill', layer, style, outline, holes, ref };
+}
+
+function line(layer: DrawingLayer, style: LineItem['style'], points: readonly Point[], ref: LineItem['ref']): LineItem {
+  return { shape: 'line', layer, style, points, ref };
+}
+
+function mark(layer: DrawingLayer, style: MarkItem['style'], at: Point, ref: MarkItem['ref']): MarkItem {
+  return { shape: 'mark', layer, style, at, text: null, ref };
+}
+
+function closed(ring: Ring): readonly Point[] {
+  return [...ring, ...ring.slice(0, 1)];
+}
+
+/** Sides of the polygon that stands for a round pipe. */
+const circleSides = 24;
+
+function circle([x, y]: Point, radius: number): Ring {
+  return Array.from({ length: circleSides }, (_, i): Point => {
+    const turn = (2 * Math.PI * i) / circleSides;
+    return [x + radius * Math.cos(turn), y + radius * Math.sin(turn)];
+  });
+}
+
+/** A line needs two points and a region three to be drawn at all. */
+function isWhole(item: DrawingItem): boolean {
+  if (item.shape === 'line') return item.points.length >= 2;
+  return item.shape !== 'fill' || item.outline.length >= 3;
+}
+
+function itemsBox(items: readonly DrawingItem[]): Box | null {
+  const box = boxOf(
+    (function* () {
+      for (const item of items) {
+        if (item.shape === 'fill') yield* item.outline;
+        else if (item.shape === 'line') yield* item.points;
+        else if (item.shape === 'mark') yield item.at;
+      }
+    })(),
+  );
+  return box.minX <= box.maxX ? box : null;
 }

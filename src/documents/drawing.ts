@@ -1,5 +1,5 @@
 import type { Point } from '../geometry/point.ts';
-import type { Box, Ring } from '../geometry/ring.ts';
+import type { Box, Region, Ring } from '../geometry/ring.ts';
 import type { FillStyleName, LineStyleName, MarkStyleName, TextStyleName } from './styles.ts';
 
 /** The drawing of a plan as one flat list: canvas, SVG and PDF draw this list and nothing else, so that a symbol
@@ -77,10 +77,10 @@ export interface LabelLine {
 
 /** Where a label may sit: round a point in a region, upright; or along a line and beside it. */
 export type LabelSeat =
-  | { readonly kind: 'inside'; readonly at: Point; readonly outline: Ring }
+  | { readonly kind: 'inside'; readonly at: Point; readonly region: Region }
   | { readonly kind: 'beside'; readonly line: readonly Point[] };
 
-/** A label as it stands at one scale: text centred on `at`, turned clockwise on the sheet by `angleDeg` in (-90, 90]. */
+/** A label as it stands at one scale: text centred on `at`, turned clockwise on the sheet by `angleDeg`, never upside down. */
 export interface PlacedLabel {
   readonly label: LabelItem;
   readonly form: LabelForm;

@@ -59,7 +59,10 @@ export function regionDeepestPoint(region: Region): { readonly point: Point; rea
 
 function squareAt(region: Region, centre: Point, half: number): Square {
   const distance = Math.sqrt(
-    region.holes.reduce((least, hole) => Math.min(least, ringSquaredDistance(hole, centre)), ringSquaredDistance(region.outline, centre)),
+    region.holes.reduce(
+      (least, hole) => Math.min(least, ringSquaredDistance(hole, centre)),
+      ringSquaredDistance(region.outline, centre),
+    ),
   );
   const depth = regionContains(region, centre) ? distance : -distance;
   return { centre, half, depth, bound: depth + half * Math.SQRT2 };

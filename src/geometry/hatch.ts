@@ -31,7 +31,11 @@ export function regionHatch(region: Region, spacing: number, angleDeg: number): 
     const crossings = rings.flatMap((ring) => ringCrossings(ring, v)).sort((a, b) => a - b);
     for (let i = 0; i + 1 < crossings.length; i += 2) {
       const [from, to] = [crossings[i] as number, crossings[i + 1] as number];
-      if (to > from) pieces.push([[from * cos - v * sin, from * sin + v * cos], [to * cos - v * sin, to * sin + v * cos]]);
+      if (to > from)
+        pieces.push([
+          [from * cos - v * sin, from * sin + v * cos],
+          [to * cos - v * sin, to * sin + v * cos],
+        ]);
     }
   }
   return pieces;

@@ -1,0 +1,85 @@
+import { regionDeepestPoint } from '../geometry/deepest-point.ts';
+import type { Ring } from '../geometry/ring.ts';
+import type { Analysis, Joint } from '../plan/analysis.ts';
+import type { LabelForm, LabelItem, LabelLine } from './drawing.ts';
+import { areaText, type DecimalMark, figureText, movementText, type Names, oneLine } from './words.ts';
+
+/** Bays are named before joints, joints before objects; within each, the larger first. */
+const priorities = { bay: 3e6, joint: 2e6, object: 1e6 } as const;
+
+/** A longer name than this is not drawn in full; lists carry all of it. */
+const longestName = 28;
+
+export function bayLabels(analysis: Analysis, names: Names, mark: DecimalMark): LabelItem[] {
+  return analysis.bays.map((bay) => {
+    const area: LabelLine = { text: areaText(bay.areaM2, mark), style: 'bay-figure' };
+    const sides: LabelLine = {
+      text: `${figureText(bay.lengthM, 2, mark)} \u00d7 ${figureText(bay.widthM, 2, mark)} m`,
+      style: 'bay-figure',
+    };
+    const id: LabelLine = { text: bay.id, style: 'bay-name' };
+    const name: LabelLine = { text: shortened(names.bay(bay)), style: 'bay-figure' };
+    return {
+      shape: 'label',
+      layer: 'labels',
+      ref: { kind: 'bay', id: bay.id },
+      seat: { kind: 'inside', at: regionDeepestPoint(bay).point, region: { outline: bay.outline, holes: bay.holes } },
+      forms: [[id, name, area, sides], [id, area, sides], [id, area], [id], [{ text: bay.id, style: 'bay-figure' }]],
+      priority: priorities.bay + bay.areaM2,
+    };
+  });
+}
+
+export function jointLabels(analysis: Analysis, names: Names, mark: DecimalMark): LabelItem[] {
+  return analysis.joints.map((joint) => {
+    const movement = jointMovement(joint, mark);
+    const form = (text: string): LabelForm => [{ text, style: `joint-${joint.kind}` }];
+    return {
+      shape: 'label',
+      layer: 'labels',
+      ref: { kind: 'joint', id: joint.id },
+      seat: { kind: 'beside', line: joint.line },
+      forms: [
+        form(`${joint.id} ${shortened(names.joint(joint))}, ${movement.words}`),
+        form(`${joint.id} ${movement.words}`),
+        form(`${joint.id} ${movement.figure}`),
+        form(joint.id),
+      ],
+      priority: priorities.joint + joint.lengthM,
+    };
+  });
+}
+
+/** Closing is what the profile must take and comes first; a joint that only opens or slides says so. */
+function jointMovement(joint: Joint, mark: DecimalMark): { readonly words: string; readonly figure: string } {
+  const parts = [
+    ['closes', joint.closingMm],
+    ['opens', joint.openingMm],
+    ['slides', joint.slidingMm],
+  ] as const;
+  const [word, mm] = parts.find(([, value]) => value >= 0.05) ?? parts[0];
+  return { words: `${word} ${movementText(mm, mark)}`, figure: movementText(mm, mark) };
+}
+
+/** @param forms texts, longest first */
+export function objectLabel(id: string, outline: Ring, forms: readonly string[]): LabelItem {
+  const region = { outline, holes: [] };
+  return {
+    shape: 'label',
+    layer: 'labels',
+    ref: { kind: 'object', id },
+    seat: { kind: 'inside', at: regionDeepestPoint(region).point, region },
+    forms: forms.map((text) => [{ text: shortened(oneLine(text)), style: 'object-name' }]),
+    priority: priorities.object,
+  };
+}
+
+function shortened(text: string): string {
+  const characters = [...text];
+  return characters.length <= longestName
+    ? text
+    : `${characters
+        .slice(0, longestName - 1)
+        .join('')
+        .trimEnd()}\u2026`;
+}

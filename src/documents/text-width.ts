@@ -1,0 +1,72 @@
+import type { LabelForm } from './drawing.ts';
+import { leading, type TextStyleName, textFontMm, textStyles } from './styles.ts';
+
+/** Widths of characters over the font size, after the widest of the usual sans serifs, so that text never runs past the
+ *  room that was kept for it whichever of them the reader's machine has. */
+const widths: readonly (readonly [characters: RegExp, share: number])[] = [
+  [/[ijl|'’.,:;!]/u, 0.34],
+  [/[ ftrI()[\]/\\-]/u, 0.42],
+  [/[\d+=<>−–×~]/u, 0.65],
+  [/[mwMWQO@%]/u, 0.97],
+  [/[A-Z&]/u, 0.72],
+  [/[a-z·²³°]/u, 0.62],
+  [/[\u1100-\u11ff\u2e80-\uffdc\u{1f000}-\u{3ffff}]/u, 1.02],
+];
+const otherShare = 0.75;
+const boldShare = 1.1;
+
+/** @returns width of one line of text, mm on paper */
+export function textWidthMm(text: string, style: TextStyleName): number {
+  let shares = 0;
+  for (const character of text) shares += widths.find(([set]) => set.test(character))?.[1] ?? otherShare;
+  return shares * textFontMm(style) * (textStyles[style].weight === 'bold' ? boldShare : 1);
+}
+
+export interface FormSize {
+  readonly widthMm: number;
+  readonly heightMm: number;
+}
+
+/** Size of lines of text set under each other, mm on paper. */
+export function formSize(form: LabelForm): FormSize {
+  let widthMm = 0;
+  let heightMm = 0;
+  for (const { text, style } of form) {
+    widthMm = Math.max(widthMm, textWidthMm(text, style));
+    heightMm += textFontMm(style) * leading;
+  }
+  return { widthMm, heightMm };
+}
+
+/** Middle of each line below the middle of the block, mm on paper. */
+export function formRows(form: LabelForm): readonly number[] {
+  let top = -formSize(form).heightMm / 2;
+  return form.map(({ style }) => {
+    const height = textFontMm(style) * leading;
+    top += height;
+    return top - height / 2;
+  });
+}
+
+/** Text broken at spaces so that each line fits; a word longer than a line is broken where the line ends. */
+export function textLines(text: string, style: TextStyleName, widthMm: number): readonly string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(/\s+/u).filter((part) => part !== '')) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (textWidthMm(longer, style) <= widthMm) {
+      line = longer;
+      continue;
+    }
+    if (line !== '') lines.push(line);
+    line = '';
+    for (const character of word) {
+      if (line !== '' && textWidthMm(line + character, style) > widthMm) {
+        lines.push(line);
+        line = '';
+      }
+      line += character;
+    }
+  }
+  return line === '' ? lines : [...lines, line];
+}

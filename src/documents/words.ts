@@ -1,0 +1,79 @@
+import type { Analysis, Bay, Joint, JointKind, Severity } from '../plan/analysis.ts';
+import type { Plan } from '../plan/plan.ts';
+
+/** Figures and names as all documents print them. */
+
+export type DecimalMark = '.' | ',';
+
+export const jointKindNames: Readonly<Record<JointKind, string>> = {
+  doorway: 'Doorway joint',
+  neck: 'Joint across a neck',
+  field: 'Intermediate movement joint',
+  structural: 'Structural joint carried through',
+  zone: 'Joint between heating zones',
+  drawn: 'Joint drawn by hand',
+};
+
+export const severityNames: Readonly<Record<Severity, readonly [one: string, several: string]>> = {
+  fault: ['fault', 'faults'],
+  caution: ['caution', 'cautions'],
+  note: ['note', 'notes'],
+};
+
+/** What every paper says: it goes first and nothing in the figures replaces it. */
+export const cautionLines: readonly string[] = [
+  'Local codes, the maker\u2019s data sheet, the structural engineer and licensed trades come first.',
+  'Worked out from the plan as drawn. Not checked for construction.',
+];
+
+/** Fixed decimals, and never a minus before nothing. */
+export function figureText(value: number, decimals: number, mark: DecimalMark = '.'): string {
+  const text = value.toFixed(decimals);
+  const plain = Number(text) === 0 ? (0).toFixed(decimals) : text;
+  return mark === '.' ? plain : plain.replace('.', mark);
+}
+
+/** Movement to 0.1 mm. */
+export function movementText(mm: number, mark: DecimalMark = '.'): string {
+  return `${figureText(mm, 1, mark)} mm`;
+}
+
+/** Area to 0.1 m2. */
+export function areaText(m2: number, mark: DecimalMark = '.'): string {
+  return `${figureText(m2, 1, mark)} m\u00b2`;
+}
+
+export function countText(severity: Severity, count: number): string {
+  return `${count} ${severityNames[severity][count === 1 ? 0 : 1]}`;
+}
+
+/** Names of the plan's rooms and the analysis' bays, looked up by id. */
+export interface Names {
+  room(id: string): string;
+  bay(bay: Bay): string;
+  /** By room and room, such as "Hall - Kitchen"; by the one room where both bays lie in it. */
+  joint(joint: Joint): string;
+}
+
+export function namesOf(plan: Plan, analysis: Analysis): Names {
+  const rooms = new Map(plan.rooms.map((room) => [room.id, room.name.trim() === '' ? room.id : oneLine(room.name)]));
+  const bays = new Map(analysis.bays.map((bay) => [bay.id, bay]));
+  const room = (id: string) => rooms.get(id) ?? id;
+  const bay = ({ rooms: ids }: Bay) =>
+    ids.length > 2 ? `${room(ids[0] ?? '')} + ${ids.length - 1}` : ids.map(room).join(' + ');
+  return {
+    room,
+    bay,
+    joint({ bays: ids }) {
+      const sides = ids
+        .map((id) => bays.get(id))
+        .map((side, i) => (side === undefined ? (ids[i] as string) : bay(side)));
+      return sides[0] === sides[1] ? (sides[0] as string) : sides.join(' \u2013 ');
+    },
+  };
+}
+
+/** Line ends, tabs and other control characters would break a line of a table or a label in two. */
+export function oneLine(text: string): string {
+  return text.replace(/[\p{Cc}\u2028\u2029]+/gu, ' ').trim();
+}
