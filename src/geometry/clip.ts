@@ -6,7 +6,7 @@ import { CLIP_SLACK_MM, GRID_PER_MM } from './tolerance.ts';
 /** Boolean operations on regions: the only file that imports the clipping library.
  *
  *  Accepts: regions in mm, outer rings and holes in either direction. Corners are rounded to the grid of 0.1 mm going in, and
- *  the library sees whole numbers only. A ring that loses its area by that is dropped; a crossing ring is read by the non-zero rule.
+ *  the library sees whole numbers only. A ring that falls to a line by that is dropped; a crossing ring is read by the non-zero rule.
  *  Guarantees: the result is made of disjoint regions, and part and remainder add up to the original, or a `ClipError` is thrown.
  *  Corners that an operation makes are not rounded: rounding a T-point would move it off its neighbour's side.
  *  Outer rings come back with a positive `ringSignedArea`, holes with a negative one.
@@ -108,7 +108,14 @@ function ringOnGrid(ring: Ring, [dx, dy]: Point): [number, number][] | null {
     const last = points[points.length - 1];
     if (last === undefined || last[0] !== point[0] || last[1] !== point[1]) points.push(point);
   }
-  return points.length < 3 || ringArea(points) === 0 ? null : points;
+  return ringIsLine(points) ? null : points;
+}
+
+/** Whether all corners lie on one line. A crossing ring may enclose floor though its signed areas cancel. */
+function ringIsLine([first, second, ...others]: readonly Point[]): boolean {
+  if (first === undefined || second === undefined) return true;
+  const [dx, dy] = [second[0] - first[0], second[1] - first[1]];
+  return others.every(([x, y]) => (x - first[0]) * dy === (y - first[1]) * dx);
 }
 
 /** @returns the regions in mm, or null where areas are not conserved */
