@@ -25,14 +25,33 @@ export type FindingValues =
   | ({ readonly code: 'bay-reentrant' } & Limit)
   | { readonly code: 'bay-core'; readonly bay: string; readonly sideMm: number; readonly limitMm: number }
   | { readonly code: 'neck-unjointed'; readonly bay: string; readonly widthMm: number }
-  | { readonly code: 'column-off-joint'; readonly column: string; readonly bay: string; readonly sideMm: number; readonly limitMm: number }
+  | {
+      readonly code: 'column-off-joint';
+      readonly column: string;
+      readonly bay: string;
+      readonly sideMm: number;
+      readonly limitMm: number;
+    }
   | { readonly code: 'column-one-direction'; readonly column: string }
   | { readonly code: 'column-in-bay'; readonly column: string; readonly bay: string }
   | { readonly code: 'joint-through-joinery'; readonly joint: string; readonly name: string }
   | { readonly code: 'joint-through-keep-clear'; readonly joint: string; readonly area: string }
   // held places and movement
-  | { readonly code: 'slab-contact'; readonly name: string; readonly bay: string; readonly areaM2: number; readonly cause: 'no-insulation' | 'fixed-through' | 'slab-contact' }
-  | { readonly code: 'held-twice'; readonly bay: string; readonly names: readonly string[]; readonly stress: string; readonly stressNPerMm2: number; readonly strengthNPerMm2: number }
+  | {
+      readonly code: 'slab-contact';
+      readonly name: string;
+      readonly bay: string;
+      readonly areaM2: number;
+      readonly cause: 'no-insulation' | 'fixed-through' | 'slab-contact';
+    }
+  | {
+      readonly code: 'held-twice';
+      readonly bay: string;
+      readonly names: readonly string[];
+      readonly stress: string;
+      readonly stressNPerMm2: number;
+      readonly strengthNPerMm2: number;
+    }
   | { readonly code: 'profile-overrun'; readonly joint: string; readonly needsMm: number; readonly takesMm: number }
   | { readonly code: 'profile-worst-case'; readonly joint: string; readonly needsMm: number; readonly takesMm: number }
   | { readonly code: 'strip-overrun'; readonly edge: string; readonly needsMm: number; readonly takesMm: number }
@@ -41,7 +60,12 @@ export type FindingValues =
   | { readonly code: 'sealant-least-width'; readonly widthMm: number; readonly leastMm: number }
   | { readonly code: 'screed-thin'; readonly thicknessMm: number; readonly leastMm: number }
   | { readonly code: 'cover-thin'; readonly coverMm: number; readonly leastMm: number }
-  | { readonly code: 'screed-thick'; readonly thicknessMm: number; readonly deadKPa: number; readonly allowanceKPa: number }
+  | {
+      readonly code: 'screed-thick';
+      readonly thicknessMm: number;
+      readonly deadKPa: number;
+      readonly allowanceKPa: number;
+    }
   | { readonly code: 'not-checked'; readonly what: string; readonly missing: string };
 
 export type FindingCode = FindingValues['code'];

@@ -1,16 +1,21 @@
 import type { Point } from '../geometry/point.ts';
 import type { Ring } from '../geometry/ring.ts';
+import type { RuleSetKey, ScreedClassKey } from './reference.ts';
 
 /** The plan with every default filled in: what all levels above read. Lengths in mm, snapped to 0.1 mm, temperatures in C.
  *  It is made from the plan file by `planResolve`; the editor keeps and changes the file form (`PlanFile`). */
 export interface Plan {
   readonly name: string;
-  readonly ruleSet: string;
+  readonly ruleSet: RuleSetKey;
   readonly screed: Screed;
   readonly temperatures: Temperatures;
   /** null: not given, so the checks that need it read "not checked". */
   readonly heating: { readonly pipeOutsideMm: number; readonly pipeSpacingMm: number } | null;
-  readonly loads: { readonly imposedKPa: number; readonly pointKN: number; readonly deadAllowanceKPa: number | null } | null;
+  readonly loads: {
+    readonly imposedKPa: number;
+    readonly pointKN: number;
+    readonly deadAllowanceKPa: number | null;
+  } | null;
   readonly buildUp: BuildUp | null;
   readonly rooms: readonly Room[];
   readonly doorways: readonly Doorway[];
@@ -37,11 +42,16 @@ export interface BayLimits {
   readonly lengthM: number;
   readonly aspect: number;
   readonly aspectFromM: number;
+  /** A true rectangle within the aspect may pass the area and the side: the other reading of EN 1264-4. Absent: it may not. */
+  readonly rectangleMayPass?: true;
 }
+
+/** Which source each limit has: a key of `shared/sources.json`, or the document that the user named. */
+export type LimitSources = Readonly<Record<'areaM2' | 'lengthM' | 'aspect' | 'aspectFromM', string>>;
 
 export interface Screed {
   /** Key of `shared/screed-classes.json`, such as CT-C25-F4. */
-  readonly class: string;
+  readonly class: ScreedClassKey;
   readonly thicknessMm: number;
   /** Linear thermal expansion, 1/K. */
   readonly expansionPerK: number;
@@ -86,6 +96,7 @@ export interface Room {
   readonly buildUp: BuildUp | null;
   /** Limits of a bay in this room by rule set, covering, heating and the plan's overrides. */
   readonly limits: BayLimits;
+  readonly limitSources: LimitSources;
 }
 
 export interface Doorway {

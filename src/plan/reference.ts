@@ -1,0 +1,153 @@
+import materialsJson from '../../shared/materials.json' with { type: 'json' };
+import ruleSetsJson from '../../shared/rule-sets.json' with { type: 'json' };
+import screedClassesJson from '../../shared/screed-classes.json' with { type: 'json' };
+import sourcesJson from '../../shared/sources.json' with { type: 'json' };
+import thicknessJson from '../../shared/thickness.json' with { type: 'json' };
+
+/** The reference data of `shared/`: every figure with its unit, range and source. The key types are made from the files and the
+ *  compiler checks the files against the shapes below, so that neither can go stale. */
+
+export type ScreedClassKey = keyof typeof screedClassesJson.classes;
+export type RuleSetKey = keyof typeof ruleSetsJson.ruleSets;
+export type SourceKey = keyof typeof sourcesJson;
+export type MaterialKey = keyof typeof materialsJson;
+export type DefaultKey = keyof typeof ruleSetsJson.defaults;
+export type RuleKey = keyof typeof ruleSetsJson.rules;
+
+export interface Figure {
+  readonly value: number;
+  readonly unit: string;
+  /** Least and greatest seen; null where one figure was seen. */
+  readonly range: readonly number[] | null;
+  /** Key of `shared/sources.json`, which also tells the figure's standing. */
+  readonly source: string;
+}
+
+export interface Source {
+  readonly title: string;
+  readonly where: string;
+  /** published: seen in print; memory: recalled, not seen; practice: common in the trade; derived: our own arithmetic; user: entered. */
+  readonly standing: string;
+  /** Seen in a text that restates the standard, not in the standard itself. */
+  readonly restated: boolean;
+  readonly note: string;
+}
+
+export interface Material {
+  readonly name: string;
+  readonly expansion: Figure | null;
+  readonly conductivity: Figure | null;
+  readonly density: Figure | null;
+}
+
+export interface ScreedType {
+  readonly name: string;
+  readonly expansion: Figure;
+  readonly elasticModulus: Figure;
+  readonly density: Figure;
+  readonly shrinkage: Figure;
+  /** Highest temperature next to the pipes. */
+  readonly highest: Figure;
+  /** Days after laying. */
+  readonly firstHeating: Figure;
+  readonly dryness: Figure;
+}
+
+export interface ScreedClass {
+  /** Key of `screedTypes`. */
+  readonly type: string;
+  readonly compressive: Figure;
+  readonly flexural: Figure;
+  /** Key of the thickness table's rows. */
+  readonly thickness: string;
+}
+
+export interface LimitRow {
+  /** null: heated or not. */
+  readonly heated: boolean | null;
+  /** stone-or-ceramic, other, or any. */
+  readonly covering: string;
+  /** null: no limit. */
+  readonly area: Figure | null;
+  readonly length: Figure | null;
+  readonly aspect: Figure | null;
+  readonly source: string;
+}
+
+export interface RuleSet {
+  readonly name: string;
+  /** Types of screed that it is written for; any other takes the fallback's limits. */
+  readonly screeds: readonly string[];
+  readonly rectangleMayPass: boolean;
+  readonly sealantLeastWidth: Figure;
+  readonly note: string;
+  /** The first row that fits holds; where none fits, the fallback's. */
+  readonly rows: readonly LimitRow[];
+}
+
+export interface ThicknessTable {
+  readonly unit: string;
+  readonly source: string;
+  readonly columnSource: string;
+  readonly columns: readonly {
+    readonly areaLoadKPa: number;
+    readonly pointLoadKN: number;
+    readonly insulationGivesMm: number;
+  }[];
+  /** Least nominal thickness without the pipe, a figure a column, and the least cover over the pipe. */
+  readonly rows: Readonly<Record<string, { readonly least: readonly number[]; readonly cover: Figure }>>;
+}
+
+export const sources: Readonly<Record<SourceKey, Source>> = sourcesJson;
+export const materials: Readonly<Record<MaterialKey, Material>> = materialsJson;
+export const screedTypes: Readonly<Record<string, ScreedType>> = screedClassesJson.types;
+export const screedClasses: Readonly<Record<ScreedClassKey, ScreedClass>> = screedClassesJson.classes;
+export const ruleSets: Readonly<Record<RuleSetKey, RuleSet>> = ruleSetsJson.ruleSets;
+export const thicknessTable: ThicknessTable = thicknessJson;
+/** What a plan takes where it says nothing. */
+export const defaults: Readonly<Record<DefaultKey, Figure>> = ruleSetsJson.defaults;
+/** Figures of the rules that a plan cannot change. */
+export const rules: Readonly<Record<RuleKey, Figure>> = ruleSetsJson.rules;
+
+function keysOf<K extends string>(record: Readonly<Record<K, unknown>>): readonly K[] {
+  return Object.keys(record) as K[];
+}
+
+export const screedClassKeys = keysOf(screedClasses);
+export const ruleSetKeys = keysOf(ruleSets);
+export const sourceKeys = keysOf(sources);
+export const materialKeys = keysOf(materials);
+export const defaultRuleSet: RuleSetKey = 'en-strict';
+export const defaultScreedClass: ScreedClassKey = 'CT-C25-F4';
+
+/** The source behind a key; null where the key is a document that the user named. */
+export function sourceOf(key: string): Source | null {
+  return Object.hasOwn(sources, key) ? sources[key as SourceKey] : null;
+}
+
+export function screedTypeOf(key: ScreedClassKey): ScreedType {
+  const type = screedTypes[screedClasses[key].type];
+  if (type === undefined) throw new Error(`no screed type for ${key}`);
+  return type;
+}
+
+/** The row of limits for a floor: the rule set's own, else the strict reading of EN 1264-4.
+ *  A rule set written for another type of screed gives none of its own. */
+export function limitRow(
+  ruleSet: RuleSetKey,
+  screedClass: ScreedClassKey,
+  heated: boolean,
+  covering: string,
+): LimitRow {
+  const fits = (row: LimitRow) =>
+    (row.heated === null || row.heated === heated) &&
+    (row.covering === 'any' || (row.covering === 'stone-or-ceramic') === (covering === 'stone-or-ceramic'));
+  const own = ruleSetFitsScreed(ruleSet, screedClass) ? ruleSets[ruleSet].rows : [];
+  const row = own.find(fits) ?? ruleSets[defaultRuleSet].rows.find(fits);
+  if (row === undefined) throw new Error(`${defaultRuleSet} has no limits for this floor`);
+  return row;
+}
+
+export function ruleSetFitsScreed(ruleSet: RuleSetKey, screedClass: ScreedClassKey): boolean {
+  return ruleSets[ruleSet].screeds.includes(screedClasses[screedClass].type);
+}
