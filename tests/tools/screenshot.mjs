@@ -14,7 +14,7 @@ const file = join(root, 'docs', 'screenshot.png');
  *  @param {import('@playwright/test').Page} page */
 async function settledPicture(page) {
   await page.locator('canvas').first().waitFor();
-  let last = Buffer.alloc(0);
+  let last = await page.screenshot();
   for (let tries = 0; tries < 40; tries += 1) {
     await page.waitForTimeout(500);
     const next = await page.screenshot();
