@@ -1,8 +1,14 @@
 import type { Point } from '../geometry/point.ts';
-import type { Finding, Severity } from './analysis.ts';
 
 /** A finding before it is put into words: a closed union of codes with the values that the words need. */
-export type FindingFact = { readonly at: Point | null; readonly refs: readonly string[] } & FindingValues;
+export type FindingFact = FindingPlace & FindingValues;
+
+interface FindingPlace {
+  readonly at: Point | null;
+  readonly refs: readonly string[];
+  /** In place of the code's own source: the user's document, or the rule set's source of the limit that is broken. */
+  readonly source?: string;
+}
 
 type Limit = { readonly bay: string; readonly value: number; readonly limit: number };
 
@@ -66,9 +72,18 @@ export type FindingValues =
       readonly deadKPa: number;
       readonly allowanceKPa: number;
     }
+  // what the plan leaves open
+  | { readonly code: 'screed-hot'; readonly highestC: number; readonly limitC: number }
+  | {
+      readonly code: 'rule-set-other-screed';
+      readonly ruleSet: string;
+      readonly screed: string;
+      readonly instead: string;
+    }
+  | { readonly code: 'limits-not-entered'; readonly ruleSet: string; readonly instead: string }
+  | { readonly code: 'limits-from-memory'; readonly ruleSet: string }
+  | { readonly code: 'limits-carried-over'; readonly names: readonly string[] }
+  | { readonly code: 'tile-field-unknown-room'; readonly field: string; readonly room: string }
   | { readonly code: 'not-checked'; readonly what: string; readonly missing: string };
 
 export type FindingCode = FindingValues['code'];
-
-export type DescribeFinding = (fact: FindingFact) => Finding;
-export type { Severity };

@@ -7,6 +7,7 @@ import thicknessJson from '../../shared/thickness.json' with { type: 'json' };
 /** The reference data of `shared/`: every figure with its unit, range and source. The key types are made from the files and the
  *  compiler checks the files against the shapes below, so that neither can go stale. */
 
+export type ScreedTypeKey = keyof typeof screedClassesJson.types;
 export type ScreedClassKey = keyof typeof screedClassesJson.classes;
 export type RuleSetKey = keyof typeof ruleSetsJson.ruleSets;
 export type SourceKey = keyof typeof sourcesJson;
@@ -54,8 +55,6 @@ export interface ScreedType {
 }
 
 export interface ScreedClass {
-  /** Key of `screedTypes`. */
-  readonly type: string;
   readonly compressive: Figure;
   readonly flexural: Figure;
   /** Key of the thickness table's rows. */
@@ -100,7 +99,7 @@ export interface ThicknessTable {
 
 export const sources: Readonly<Record<SourceKey, Source>> = sourcesJson;
 export const materials: Readonly<Record<MaterialKey, Material>> = materialsJson;
-export const screedTypes: Readonly<Record<string, ScreedType>> = screedClassesJson.types;
+export const screedTypes: Readonly<Record<ScreedTypeKey, ScreedType>> = screedClassesJson.types;
 export const screedClasses: Readonly<Record<ScreedClassKey, ScreedClass>> = screedClassesJson.classes;
 export const ruleSets: Readonly<Record<RuleSetKey, RuleSet>> = ruleSetsJson.ruleSets;
 export const thicknessTable: ThicknessTable = thicknessJson;
@@ -125,10 +124,13 @@ export function sourceOf(key: string): Source | null {
   return Object.hasOwn(sources, key) ? sources[key as SourceKey] : null;
 }
 
+/** CT of CT-C25-F4. */
+export function screedTypeKey(key: ScreedClassKey): ScreedTypeKey {
+  return key.slice(0, key.indexOf('-')) as ScreedTypeKey;
+}
+
 export function screedTypeOf(key: ScreedClassKey): ScreedType {
-  const type = screedTypes[screedClasses[key].type];
-  if (type === undefined) throw new Error(`no screed type for ${key}`);
-  return type;
+  return screedTypes[screedTypeKey(key)];
 }
 
 /** The row of limits for a floor: the rule set's own, else the strict reading of EN 1264-4.
@@ -149,5 +151,5 @@ export function limitRow(
 }
 
 export function ruleSetFitsScreed(ruleSet: RuleSetKey, screedClass: ScreedClassKey): boolean {
-  return ruleSets[ruleSet].screeds.includes(screedClasses[screedClass].type);
+  return ruleSets[ruleSet].screeds.includes(screedTypeKey(screedClass));
 }

@@ -1,0 +1,38 @@
+/** Figures in the words of findings. */
+
+const MOST_DIGITS = 4;
+
+/** A number with at most so many decimals, without trailing zeros and never "-0". */
+export function roundedText(value: number, digits: number): string {
+  return String(Number(value.toFixed(digits)) + 0);
+}
+
+/** A figure that is over its limit, with as many decimals as it takes to read so: 40.04 over 40 is not written 40. */
+export function overText(value: number, limit: number, digits: number): string {
+  return roundedText(value, digitsApart(value, limit, digits));
+}
+
+function digitsApart(a: number, b: number, digits: number): number {
+  const apart = a.toFixed(digits) !== b.toFixed(digits) || digits >= MOST_DIGITS;
+  return apart ? digits : digitsApart(a, b, digits + 1);
+}
+
+/** "Hall", "Hall and Kitchen", "Hall, Kitchen and Store". */
+export function namesText(names: readonly string[]): string {
+  const last = names.at(-1) ?? '';
+  return names.length < 2 ? last : `${names.slice(0, -1).join(', ')} and ${last}`;
+}
+
+/** Order in which people read ids: B2 before B10. */
+export function naturalOrder(a: string, b: string): number {
+  const as = a.match(/\d+|\D+/g) ?? [];
+  const bs = b.match(/\d+|\D+/g) ?? [];
+  for (const [i, part] of as.entries()) {
+    const other = bs[i];
+    if (other === undefined) return 1;
+    const numbers = Number(part) - Number(other);
+    if (numbers !== 0 && !Number.isNaN(numbers)) return numbers;
+    if (part !== other) return part < other ? -1 : 1;
+  }
+  return as.length - bs.length;
+}

@@ -1,0 +1,56 @@
+import type { Severity } from './analysis.ts';
+import type { FindingCode } from './finding.ts';
+import type { SourceKey } from './reference.ts';
+
+export interface FindingKind {
+  readonly severity: Severity;
+  /** Behind the rule, where the finding does not name a source of its own. */
+  readonly source: SourceKey;
+}
+
+const fault = (source: SourceKey): FindingKind => ({ severity: 'fault', source });
+const caution = (source: SourceKey): FindingKind => ({ severity: 'caution', source });
+const note = (source: SourceKey): FindingKind => ({ severity: 'note', source });
+
+/** fault: the floor as planned breaks a limit or is held; caution: look at it; note: for information. */
+export const findingKinds: Readonly<Record<FindingCode, FindingKind>> = {
+  'outline-crossing': fault('plan-data'),
+  'rooms-overlap': fault('plan-data'),
+  'room-too-thin': caution('plan-data'),
+  'room-unreached': caution('plan-data'),
+  'doorway-joins-nothing': caution('plan-data'),
+  'doorway-one-room': note('plan-data'),
+  'object-off-floor': caution('plan-data'),
+  'drawn-joint-loose': fault('drawing-practice'),
+  'structural-joint-loose': fault('structural-joint'),
+  'bay-area': fault('en-1264-4-bays'),
+  'bay-length': fault('en-1264-4-bays'),
+  'bay-aspect': fault('en-1264-4-bays'),
+  'bay-aspect-allowance': note('cpt-3774-corridor'),
+  'bay-reentrant': fault('reentrant-corner'),
+  'bay-core': fault('columns'),
+  'neck-unjointed': fault('neck'),
+  'column-off-joint': fault('columns'),
+  'column-one-direction': caution('columns'),
+  'column-in-bay': note('columns'),
+  'joint-through-joinery': fault('plan-data'),
+  'joint-through-keep-clear': fault('plan-data'),
+  'slab-contact': fault('slab-contact'),
+  'held-twice': fault('held-stress'),
+  'profile-overrun': fault('foam-travel'),
+  'profile-worst-case': caution('foam-travel'),
+  'strip-overrun': fault('foam-travel'),
+  'strip-travel': fault('strip-travel'),
+  'sealant-narrow': fault('sealant-width'),
+  'sealant-least-width': caution('bs-5385-joint'),
+  'screed-thin': fault('din-18560-2-thickness'),
+  'cover-thin': fault('pipe-cover'),
+  'screed-thick': fault('dead-load'),
+  'screed-hot': caution('screed-temperature'),
+  'rule-set-other-screed': caution('en-1264-4-bays'),
+  'limits-not-entered': caution('data-sheet'),
+  'limits-from-memory': note('en-1264-4-rectangle'),
+  'limits-carried-over': note('heated-other-coverings'),
+  'tile-field-unknown-room': caution('plan-data'),
+  'not-checked': caution('plan-data'),
+};

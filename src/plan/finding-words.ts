@@ -1,0 +1,129 @@
+import type { Finding } from './analysis.ts';
+import { namesText, naturalOrder, overText, roundedText } from './figure-words.ts';
+import type { FindingFact, FindingValues } from './finding.ts';
+import { findingKinds } from './finding-kinds.ts';
+
+/** Puts a finding into words. A fact that names a source of its own (the user's document, the rule set's) keeps it. */
+export function findingDescribe(fact: FindingFact): Finding {
+  const { severity, source } = findingKinds[fact.code];
+  return {
+    code: fact.code,
+    severity,
+    message: findingMessage(fact),
+    at: fact.at,
+    refs: fact.refs,
+    source: fact.source ?? source,
+  };
+}
+
+const mm = (value: number) => `${roundedText(value, 1)} mm`;
+const m2 = (value: number) => `${roundedText(value, value < 0.1 ? 3 : 1)} m2`;
+
+/** The one place where a finding gets its words: plain trade English with the figure and the limit. */
+function findingMessage(f: FindingValues): string {
+  switch (f.code) {
+    case 'outline-crossing':
+      return `The outline of ${f.name} crosses itself.`;
+    case 'rooms-overlap':
+      return `${namesText(f.names)} overlap by ${m2(f.areaM2)}.`;
+    case 'room-too-thin':
+      return `${f.name} is too thin to be laid as floor.`;
+    case 'room-unreached':
+      return `No doorway reaches ${f.name}.`;
+    case 'doorway-joins-nothing':
+      return `Doorway ${f.doorway} meets no room.`;
+    case 'doorway-one-room':
+      return `Doorway ${f.doorway} meets one room only, ${f.name}.`;
+    case 'object-off-floor':
+      return `The ${f.what} ${f.id} lies off the floor.`;
+    case 'drawn-joint-loose':
+      return `Drawn joint ${f.id} ends more than ${mm(f.reachMm)} from any edge or joint; it cuts nothing.`;
+    case 'structural-joint-loose':
+      return `Structural joint ${f.id} ends inside the floor; it has to be carried through.`;
+    case 'bay-area':
+      return `Bay ${f.bay} is ${overText(f.value, f.limit, 1)} m2; the limit is ${roundedText(f.limit, 2)} m2.`;
+    case 'bay-length':
+      return `Bay ${f.bay} is ${overText(f.value, f.limit, 1)} m long; the limit is ${roundedText(f.limit, 2)} m.`;
+    case 'bay-aspect':
+      return `Bay ${f.bay} is ${overText(f.value, f.limit, 2)} : 1 long to wide; the limit is ${roundedText(f.limit, 2)} : 1.`;
+    case 'bay-aspect-allowance':
+      return `Bay ${f.bay} is ${overText(f.value, f.limit, 2)} : 1 long to wide, over ${roundedText(f.limit, 2)} : 1; it passes as it is no longer than ${roundedText(f.fromM, 2)} m. EN 1264-4 knows no such allowance.`;
+    case 'bay-reentrant':
+      return `Bay ${f.bay} has a re-entrant corner ${overText(f.value, f.limit, 0)} mm deep; the limit is ${mm(f.limit)}.`;
+    case 'bay-core':
+      return `Bay ${f.bay} runs round a core of ${overText(f.sideMm, f.limitMm, 0)} mm; over ${mm(f.limitMm)} it needs a joint.`;
+    case 'neck-unjointed':
+      return `Bay ${f.bay} narrows to ${roundedText(f.widthMm, 0)} mm with no joint across the neck.`;
+    case 'column-off-joint':
+      return `Column ${f.column} in bay ${f.bay} has a side of ${overText(f.sideMm, f.limitMm, 0)} mm and meets no joint; over ${mm(f.limitMm)} it needs one.`;
+    case 'column-one-direction':
+      return `Column ${f.column} is met by a joint from one direction only.`;
+    case 'column-in-bay':
+      return `Column ${f.column} stands inside bay ${f.bay}, where cracks start at its corners; edge strip all round it.`;
+    case 'joint-through-joinery':
+      return `Joint ${f.joint} runs through ${f.name}.`;
+    case 'joint-through-keep-clear':
+      return `Joint ${f.joint} runs through ${f.area}, which is to be kept clear.`;
+    case 'slab-contact':
+      return `Bay ${f.bay} is held to the slab ${heldWords(f)} over ${m2(f.areaM2)}; it cannot move with the rest there.`;
+    case 'held-twice':
+      return `Bay ${f.bay} is held in ${f.names.length === 2 ? 'two' : f.names.length} places, ${namesText(f.names)}: ${overText(f.stressNPerMm2, f.strengthNPerMm2, 1)} N/mm2 of ${f.stress} against a strength of ${roundedText(f.strengthNPerMm2, 1)} N/mm2, creep ignored.`;
+    case 'profile-overrun':
+      return `Joint ${f.joint} closes by ${overText(f.needsMm, f.takesMm, 1)} mm; its profile takes ${mm(f.takesMm)}.`;
+    case 'profile-worst-case':
+      return `Joint ${f.joint} closes by ${overText(f.needsMm, f.takesMm, 1)} mm where its bays are stopped at their far sides; its profile takes ${mm(f.takesMm)}.`;
+    case 'strip-overrun':
+      return `The floor moves ${overText(f.needsMm, f.takesMm, 1)} mm at edge ${f.edge}; the edge strip takes ${mm(f.takesMm)}.`;
+    case 'strip-travel':
+      return `The edge strip takes ${roundedText(f.takesMm, 1)} mm; it has to take at least ${mm(f.leastMm)}.`;
+    case 'sealant-narrow':
+      return `The sealant of joint ${f.joint} is ${mm(f.widthMm)} wide; it needs ${overText(f.needsMm, f.widthMm, 1)} mm.`;
+    case 'sealant-least-width':
+      return `The sealant is ${mm(f.widthMm)} wide; the least width of a joint in tiling is ${mm(f.leastMm)}.`;
+    case 'screed-thin':
+      return `The screed is ${mm(f.thicknessMm)} thick; its class and load ask for at least ${mm(f.leastMm)}.`;
+    case 'cover-thin':
+      return `The screed covers the pipe by ${mm(f.coverMm)}; it has to by at least ${mm(f.leastMm)}.`;
+    case 'screed-thick':
+      return `The screed weighs ${overText(f.deadKPa, f.allowanceKPa, 2)} kN/m2 at ${mm(f.thicknessMm)}; the floor was designed for ${roundedText(f.allowanceKPa, 2)} kN/m2. Ask the structural engineer.`;
+    case 'screed-hot':
+      return `The screed is planned for ${roundedText(f.highestC, 1)} C; next to the pipes it takes ${roundedText(f.limitC, 1)} C at most.`;
+    case 'rule-set-other-screed':
+      return `The rule set "${f.ruleSet}" is not written for ${f.screed}; the limits of ${f.instead} are kept.`;
+    case 'limits-not-entered':
+      return `The rule set "${f.ruleSet}" asks for limits of your own and the plan gives none; the limits of ${f.instead} are kept.`;
+    case 'limits-from-memory':
+      return `Limits of the rule set "${f.ruleSet}" are given from memory: check them against the document.`;
+    case 'limits-carried-over':
+      return `The limits for ${namesText(f.names)} are carried over from heated floor under stone or ceramic, as good practice.`;
+    case 'tile-field-unknown-room':
+      return `Tile field ${f.field} names the room ${f.room}, which the plan does not have.`;
+    case 'not-checked':
+      return `Not checked: ${f.what}. The plan does not give ${f.missing}.`;
+  }
+}
+
+function heldWords(f: Extract<FindingValues, { code: 'slab-contact' }>): string {
+  switch (f.cause) {
+    case 'no-insulation':
+      return `(no insulation) under ${f.name}`;
+    case 'fixed-through':
+      return `by ${f.name}, bolted through the screed,`;
+    case 'slab-contact':
+      return `(no insulation) at ${f.name}`;
+  }
+}
+
+const severityOrder = { fault: 0, caution: 1, note: 2 } as const;
+
+/** Faults first, then by code and by what they are about, so that every run lists them alike. */
+export function findingsSort(findings: readonly Finding[]): readonly Finding[] {
+  return findings.toSorted(
+    (a, b) =>
+      severityOrder[a.severity] - severityOrder[b.severity] ||
+      naturalOrder(a.code, b.code) ||
+      naturalOrder(a.refs.join(' '), b.refs.join(' ')) ||
+      naturalOrder(a.message, b.message) ||
+      naturalOrder(String(a.at), String(b.at)),
+  );
+}
