@@ -86,13 +86,8 @@ function boxAt(
 function labelSeat(label: LabelItem, blocks: Blocks, paperPerPlan: number): PlacedLabel | null {
   for (const form of label.forms) {
     for (const seat of seatsOf(label.seat, form, paperPerPlan)) {
-      const box = boxAt(seat, paperPerPlan);
-      if (
-        !blocks.meets(box) &&
-        (label.seat.kind === 'beside' || blocks.clearOf(box, label.seat.outline, paperPerPlan))
-      ) {
+      if (seatFree(label.seat, boxAt(seat, paperPerPlan), seat.at, blocks, paperPerPlan))
         return { label, form, ...seat };
-      }
     }
   }
   return null;

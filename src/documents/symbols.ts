@@ -1,5 +1,5 @@
 import type { Point } from '../geometry/point.ts';
-import type { ColourName, EndMarkName, MarkStyleName } from './styles.ts';
+import type { ColourName, EndMarkName, MarkStyleName, TextStyleName } from './styles.ts';
 
 /** A symbol as plain figures, mm on paper round its origin, x to the right and y down, drawn in the order given.
  *  A renderer knows polylines and discs and nothing of what they mean. */
@@ -106,6 +106,7 @@ export const marks: Readonly<Record<MarkStyleName, MarkSymbol>> = {
       ),
     ],
     textAt: [0, -6.7],
+    textStyle: 'pin-fault',
     reachMm: { left: 3.9, right: 3.9, up: 10.6, down: 0.6 },
   },
   'pin-caution': {
@@ -123,11 +124,13 @@ export const marks: Readonly<Record<MarkStyleName, MarkSymbol>> = {
       ),
     ],
     textAt: [0, -5.3],
+    textStyle: 'pin-caution',
     reachMm: { left: 4.3, right: 4.3, up: 10.4, down: 0.6 },
   },
   'pin-note': {
     figures: [stem('faint'), disc([0, -6.2], 2.7, 'paper', 'faint', 0.35)],
     textAt: [0, -6.2],
+    textStyle: 'pin-note',
     reachMm: { left: 2.9, right: 2.9, up: 9.1, down: 0.6 },
   },
   'still-point': {
@@ -155,11 +158,13 @@ export const marks: Readonly<Record<MarkStyleName, MarkSymbol>> = {
       },
     ],
     textAt: null,
+    textStyle: null,
     reachMm: { left: 2, right: 2, up: 2, down: 2 },
   },
   'fixed-through': {
     figures: [disc([0, 0], 1.5, 'paper', 'held', 0.35), disc([0, 0], 0.7, 'held', null, 0)],
     textAt: null,
+    textStyle: null,
     reachMm: { left: 1.7, right: 1.7, up: 1.7, down: 1.7 },
   },
 };
@@ -168,6 +173,7 @@ export interface MarkSymbol {
   readonly figures: readonly SymbolFigure[];
   /** Middle of the text written into it; null where none is. */
   readonly textAt: Point | null;
+  readonly textStyle: TextStyleName | null;
   /** How far it reaches from its origin. */
   readonly reachMm: { readonly left: number; readonly right: number; readonly up: number; readonly down: number };
 }

@@ -1,0 +1,53 @@
+/** The command line, taken apart. */
+export type Command =
+  | { readonly kind: 'run'; readonly options: RunOptions }
+  | { readonly kind: 'help' }
+  | { readonly kind: 'misused'; readonly message: string };
+
+export interface RunOptions {
+  readonly files: readonly string[];
+  readonly json: boolean;
+  /** Folder for the documents; null: none are written. */
+  readonly out: string | null;
+  readonly quick: boolean;
+  readonly stress: boolean;
+}
+
+export const usage = `Usage: npm run --silent bays -- PLAN.json [PLAN.json ...]
+
+Splits the floors of plans into bays and prints what was found.
+
+  --json      print the analyses alone, each plan on one line in the order given; null for a plan that could not be read
+  --out DIR   write every document of each plan into DIR: analysis, quantities, joints, bays, drawing to scale
+  --quick     leave out the exact search
+  --stress    add the finite elements
+  --help      print this
+
+Exit status: 0 no fault found, 1 faults found, 2 a plan could not be read; the highest that applies.
+`;
+
+export function commandOf(args: readonly string[]): Command {
+  const files: string[] = [];
+  const flags = { json: false, quick: false, stress: false };
+  let out: string | null = null;
+  for (let i = 0; i < args.length; i++) {
+    const arg = args[i] as string;
+    if (arg === '--help' || arg === '-h') return { kind: 'help' };
+    if (arg === '--') {
+      files.push(...args.slice(i + 1));
+      break;
+    }
+    if (arg === '--json' || arg === '--quick' || arg === '--stress') {
+      flags[arg.slice(2) as keyof typeof flags] = true;
+    } else if (arg === '--out' || arg.startsWith('--out=')) {
+      out = arg === '--out' ? (args[++i] ?? '') : arg.slice('--out='.length);
+      if (out === '' || out.startsWith('--')) return { kind: 'misused', message: '--out needs a folder' };
+    } else if (arg.startsWith('-') && arg !== '-') {
+      return { kind: 'misused', message: `unknown option ${arg}` };
+    } else {
+      files.push(arg);
+    }
+  }
+  if (files.length === 0) return { kind: 'misused', message: 'no plan given' };
+  return { kind: 'run', options: { files, out, ...flags } };
+}

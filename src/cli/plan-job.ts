@@ -1,0 +1,92 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { type Analyser, createAnalyser } from '../analysis/analyser.ts';
+import { documentsOf } from '../documents/documents.ts';
+import { oneLine } from '../documents/words.ts';
+import { planRead } from '../plan/read.ts';
+import { planResolve } from '../plan/resolve.ts';
+import { planText, systemMessage } from './plan-text.ts';
+import { summaryText } from './summary.ts';
+
+/** One plan of the command line. Plain data: it travels to a worker and the result back. */
+export interface PlanJob {
+  /** As the user named it. */
+  readonly file: string;
+  /** What relative names start from. */
+  readonly folder: string;
+  readonly json: boolean;
+  readonly effort: 'quick' | 'full';
+  readonly documents: { readonly folder: string; readonly stem: string } | null;
+}
+
+export interface PlanOutcome {
+  /** For standard output; empty where there is nothing to say. */
+  readonly output: string;
+  /** Lines for standard error. */
+  readonly problems: readonly string[];
+  readonly status: 0 | 1 | 2;
+}
+
+/** Does plans one after the other with one analyser. */
+export function planJobRunner(analyser: Analyser = createAnalyser()): (job: PlanJob) => PlanOutcome {
+  return (job) => {
+    try {
+      return outcomeOf(job, analyser);
+    } catch (error) {
+      // a fault of ours: reported with its plan, and the other plans are still done
+      return failed(job, [problemLine(job.file, '', `could not be analysed: ${errorText(error)}`)]);
+    }
+  };
+}
+
+function outcomeOf(job: PlanJob, analyser: Analyser): PlanOutcome {
+  const reading = planText(resolve(job.folder, job.file));
+  if (reading.kind === 'unread') return failed(job, [problemLine(job.file, '', reading.message)]);
+  const read = planRead(reading.text);
+  if (read.kind === 'refused') {
+    return failed(
+      job,
+      read.problems.map(({ path, message }) => problemLine(job.file, path, message)),
+    );
+  }
+  const plan = planResolve(read.file);
+  const analysis = analyser.analyse(plan, { effort: job.effort });
+  if (analysis === null) throw new Error('analysis was cancelled, which the command line never asks for');
+  const unwritten = job.documents === null ? [] : documentsWrite(job, job.documents, documentsOf(plan, analysis));
+  const status = analysis.findings.some(({ severity }) => severity === 'fault') ? 1 : 0;
+  const output = job.json ? `${JSON.stringify(analysis)}\n` : summaryText(plan, analysis, job.file);
+  return { output, problems: unwritten, status: unwritten.length > 0 ? 2 : status };
+}
+
+/** @returns what could not be written */
+function documentsWrite(
+  job: PlanJob,
+  { folder, stem }: NonNullable<PlanJob['documents']>,
+  documents: ReturnType<typeof documentsOf>,
+): readonly string[] {
+  const problems: string[] = [];
+  for (const { name, text } of documents) {
+    const file = join(folder, `${stem}.${name}`);
+    try {
+      mkdirSync(resolve(job.folder, folder), { recursive: true });
+      writeFileSync(resolve(job.folder, file), text);
+    } catch (error) {
+      problems.push(problemLine(file, '', systemMessage(error)));
+    }
+  }
+  return problems;
+}
+
+/** A plan that gave no analysis. */
+export function failed(job: PlanJob, problems: readonly string[]): PlanOutcome {
+  return { output: job.json ? 'null\n' : '', problems, status: 2 };
+}
+
+/** One line, such as `plan.json: rooms[2].outline[5]: must be two numbers`. */
+export function problemLine(file: string, path: string, message: string): string {
+  return oneLine([file, path, message].filter((part) => part !== '').join(': '));
+}
+
+export function errorText(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}

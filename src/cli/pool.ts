@@ -1,0 +1,86 @@
+import { availableParallelism } from 'node:os';
+import { Worker } from 'node:worker_threads';
+import { errorText, failed, type PlanJob, type PlanOutcome, planJobRunner, problemLine } from './plan-job.ts';
+
+/** Fewer plans are done sooner than workers start. */
+const fewestForWorkers = 12;
+/** Plans under way or done and not yet printed, for each worker: bounds the memory when the first of many is slow. */
+const aheadPerWorker = 6;
+
+/** The outcomes of the jobs in the order given, on all cores where there are many. */
+export async function* outcomesInOrder(jobs: readonly PlanJob[]): AsyncGenerator<PlanOutcome> {
+  const count = Math.min(availableParallelism(), Math.floor(jobs.length / 2));
+  if (jobs.length < fewestForWorkers || count < 2) {
+    const run = planJobRunner();
+    for (const job of jobs) yield run(job);
+    return;
+  }
+  const pool = new WorkerPool(count);
+  try {
+    const ahead: Promise<PlanOutcome>[] = [];
+    let next = 0;
+    for (;;) {
+      while (next < jobs.length && ahead.length < count * aheadPerWorker) ahead.push(pool.run(jobs[next++] as PlanJob));
+      const first = ahead.shift();
+      if (first === undefined) return;
+      yield await first;
+    }
+  } finally {
+    await pool.close();
+  }
+}
+
+interface Task {
+  readonly job: PlanJob;
+  readonly done: (outcome: PlanOutcome) => void;
+}
+
+/** Workers that each do one plan at a time. One that breaks down costs its own plan and is replaced. */
+class WorkerPool {
+  private readonly waiting: Task[] = [];
+  private readonly idle: Worker[] = [];
+  private readonly busy = new Map<Worker, Task>();
+
+  constructor(count: number) {
+    for (let i = 0; i < count; i++) this.start();
+  }
+
+  run(job: PlanJob): Promise<PlanOutcome> {
+    return new Promise((done) => {
+      this.waiting.push({ job, done });
+      this.assign();
+    });
+  }
+
+  async close(): Promise<void> {
+    await Promise.all([...this.idle, ...this.busy.keys()].map((worker) => worker.terminate()));
+  }
+
+  private start(): void {
+    const worker = new Worker(new URL('./bays-worker.ts', import.meta.url));
+    worker.on('message', (outcome: PlanOutcome) => {
+      this.busy.get(worker)?.done(outcome);
+      this.busy.delete(worker);
+      this.idle.push(worker);
+      this.assign();
+    });
+    worker.on('error', (error) => {
+      const task = this.busy.get(worker);
+      this.busy.delete(worker);
+      task?.done(failed(task.job, [problemLine(task.job.file, '', `could not be analysed: ${errorText(error)}`)]));
+      this.start();
+    });
+    this.idle.push(worker);
+    this.assign();
+  }
+
+  private assign(): void {
+    while (this.idle.length > 0) {
+      const task = this.waiting.shift();
+      if (task === undefined) return;
+      const worker = this.idle.pop() as Worker;
+      this.busy.set(worker, task);
+      worker.postMessage(task.job);
+    }
+  }
+}

@@ -1,0 +1,111 @@
+import { ruleSetName } from '../documents/sheet-content.ts';
+import {
+  cautionLines,
+  countText,
+  figureText,
+  jointKindNames,
+  movementText,
+  type Names,
+  namesOf,
+  oneLine,
+} from '../documents/words.ts';
+import { type Analysis, jointKinds, type Quantities, type Severity } from '../plan/analysis.ts';
+import type { Plan } from '../plan/plan.ts';
+
+/** What the command line prints for people: bays, joints, findings, quantities, cautions. */
+export function summaryText(plan: Plan, analysis: Analysis, file: string): string {
+  const names = namesOf(plan, analysis);
+  const sections = [
+    [
+      `${oneLine(plan.name)} (${oneLine(file)})`,
+      `${ruleSetName(plan.ruleSet)}; floating screed ${plan.screed.class}, ${plan.screed.thicknessMm} mm`,
+    ],
+    bayLines(analysis, names),
+    jointLines(analysis, names),
+    findingLines(analysis),
+    quantityLines(analysis.quantities),
+    cautionLines,
+  ];
+  return `${sections.map((lines) => lines.join('\n')).join('\n\n')}\n\n`;
+}
+
+function bayLines(analysis: Analysis, names: Names): readonly string[] {
+  const rows = analysis.bays.map((bay) => [
+    bay.id,
+    names.bay(bay),
+    figureText(bay.areaM2, 1),
+    figureText(bay.lengthM, 2),
+    figureText(bay.widthM, 2),
+    figureText(bay.aspect, 2),
+    bay.within ? 'yes' : 'no',
+  ]);
+  const heads = ['Bay', 'Room', 'Area m\u00b2', 'Length m', 'Width m', 'Length : width', 'Within limits'];
+  return [`Bays: ${rows.length}`, ...tableLines([heads, ...rows], 'llrrrrl')];
+}
+
+function jointLines(analysis: Analysis, names: Names): readonly string[] {
+  const heads = ['', 'Between', 'Length m', 'Closes', 'Opens', 'Slides', 'Worst case closes'];
+  const kinds = jointKinds.filter((kind) => analysis.joints.some((joint) => joint.kind === kind));
+  const joints = kinds.flatMap((kind) => analysis.joints.filter((joint) => joint.kind === kind));
+  const rows = joints.map((joint) => [
+    joint.id,
+    names.joint(joint),
+    figureText(joint.lengthM, 2),
+    ...[joint.closingMm, joint.openingMm, joint.slidingMm, joint.worstClosingMm].map((mm) => movementText(mm)),
+  ]);
+  // one table, so that the columns of all kinds stand under each other
+  const [head = '', ...lines] = tableLines([heads, ...rows], 'llrrrrr');
+  const byKind = joints.flatMap(({ kind }, i) => [
+    ...(kind === joints[i - 1]?.kind ? [] : [`  ${jointKindNames[kind]}`]),
+    lines[i] ?? '',
+  ]);
+  return [`Joints: ${joints.length}`, ...(joints.length === 0 ? [] : [head, ...byKind])];
+}
+
+const severities: readonly Severity[] = ['fault', 'caution', 'note'];
+
+function findingLines({ findings }: Analysis): readonly string[] {
+  const counts = severities.map((severity) =>
+    countText(severity, findings.filter((each) => each.severity === severity).length),
+  );
+  return [
+    `Findings: ${counts.join(', ')}`,
+    ...severities.flatMap((severity) =>
+      findings
+        .filter((each) => each.severity === severity)
+        .map(
+          ({ message, refs }) =>
+            `  ${severity.padEnd(8)} ${oneLine(message)}${refs.length === 0 ? '' : ` [${oneLine(refs.join(', '))}]`}`,
+        ),
+    ),
+  ];
+}
+
+function quantityLines(quantities: Quantities): readonly string[] {
+  const rows: readonly (readonly [string, number, number, string])[] = [
+    ['Floor', quantities.floorM2, 1, 'm\u00b2'],
+    ['Edge strip', quantities.edgeStripM, 1, 'm'],
+    ...jointKinds.map((kind) => [jointKindNames[kind], quantities.jointM[kind], 1, 'm'] as const),
+    ['Sealant', quantities.sealantLitres, 2, 'l'],
+    ['Screed', quantities.screedM3, 2, 'm\u00b3'],
+    ['Screed', quantities.screedKg, 0, 'kg'],
+    ['Insulation', quantities.insulationM2, 1, 'm\u00b2'],
+    ['Held to the slab', quantities.slabContactM2, 1, 'm\u00b2'],
+  ];
+  const cells = rows
+    .filter(([name, value]) => value > 0 || name === 'Floor')
+    .map(([name, value, decimals, unit]) => [name, figureText(value, decimals), unit]);
+  return ['Quantities, net, no allowance', ...tableLines(cells, 'lrl')];
+}
+
+/** Cells under each other, two spaces in and two apart. @param sides l or r for each column */
+function tableLines(rows: readonly (readonly string[])[], sides: string): readonly string[] {
+  const widths = [...sides].map((_, i) => Math.max(0, ...rows.map((row) => [...(row[i] ?? '')].length)));
+  return rows.map((row) => {
+    const cells = row.map((cell, i) => {
+      const space = ' '.repeat(Math.max(0, (widths[i] ?? 0) - [...cell].length));
+      return sides[i] === 'r' ? space + cell : cell + space;
+    });
+    return `  ${cells.join('  ')}`.trimEnd();
+  });
+}

@@ -1,0 +1,23 @@
+import type { Analysis } from '../plan/analysis.ts';
+import type { Plan } from '../plan/plan.ts';
+import { baysCsv, jointsCsv, quantitiesCsv } from './csv.ts';
+import { drawingOf } from './drawing-list.ts';
+import { sheetContent } from './sheet-content.ts';
+import { svgOf } from './svg.ts';
+
+export interface PlanDocument {
+  /** End of the file's name. */
+  readonly name: string;
+  readonly text: string;
+}
+
+/** Every document of a plan. The same plan and analysis give the same bytes. */
+export function documentsOf(plan: Plan, analysis: Analysis): readonly PlanDocument[] {
+  return [
+    { name: 'analysis.json', text: `${JSON.stringify(analysis)}\n` },
+    { name: 'quantities.csv', text: quantitiesCsv(plan, analysis) },
+    { name: 'joints.csv', text: jointsCsv(plan, analysis) },
+    { name: 'bays.csv', text: baysCsv(plan, analysis) },
+    { name: 'plan.svg', text: svgOf(drawingOf(plan, analysis), sheetContent(plan, analysis)) },
+  ];
+}

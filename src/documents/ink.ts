@@ -1,0 +1,170 @@
+import { regionHatch } from '../geometry/hatch.ts';
+import { type Point, pointDirection } from '../geometry/point.ts';
+import type { DrawingItem, FillItem, LabelForm, LineItem, MarkItem } from './drawing.ts';
+import {
+  type ColourName,
+  fillStyles,
+  type LineStyle,
+  lineStyles,
+  type Stroke,
+  type TextStyleName,
+  textStyles,
+} from './styles.ts';
+import { endMarks, marks, type SymbolFigure } from './symbols.ts';
+import { formRows } from './text-width.ts';
+
+/** What a pen does on paper: all that a writer of SVG or PDF has to know. Places and widths in mm on paper. */
+export type Ink = PathInk | DiscInk | TextInk;
+
+export interface PathInk {
+  readonly ink: 'path';
+  /** Filled together by the even-odd rule. */
+  readonly lines: readonly (readonly Point[])[];
+  readonly closed: boolean;
+  readonly fill: ColourName | null;
+  readonly stroke: Stroke | null;
+}
+
+export interface DiscInk {
+  readonly ink: 'disc';
+  readonly centre: Point;
+  readonly radiusMm: number;
+  readonly fill: ColourName | null;
+  readonly stroke: Stroke | null;
+}
+
+export interface TextInk {
+  readonly ink: 'text';
+  readonly text: string;
+  readonly style: TextStyleName;
+  readonly colour: ColourName;
+  /** Middle of the height of the capitals; sideways as `anchor` says. */
+  readonly at: Point;
+  readonly anchor: 'start' | 'middle' | 'end';
+  readonly angleDeg: number;
+  readonly halo: boolean;
+}
+
+/** From the plan to the paper: `paper = plan * paperPerPlan + offset`. */
+export interface PaperPlace {
+  readonly paperPerPlan: number;
+  readonly offsetMm: Point;
+}
+
+export function paperPoint({ paperPerPlan, offsetMm }: PaperPlace, [x, y]: Point): Point {
+  return [x * paperPerPlan + offsetMm[0], y * paperPerPlan + offsetMm[1]];
+}
+
+/** The inks of one item. Labels have none here: they are seated first, then `textInks` writes them. */
+export function itemInks(item: DrawingItem, place: PaperPlace): readonly Ink[] {
+  const onPaper = (points: readonly Point[]) => points.map((point) => paperPoint(place, point));
+  switch (item.shape) {
+    case 'fill':
+      return fillInks(item.style, onPaper(item.outline), item.holes.map(onPaper));
+    case 'line':
+      return lineInks(item.style, onPaper(item.points));
+    case 'mark':
+      return markInks(item, paperPoint(place, item.at));
+    case 'label':
+      return [];
+  }
+}
+
+/** @param outline, holes mm on paper */
+export function fillInks(
+  name: FillItem['style'],
+  outline: readonly Point[],
+  holes: readonly (readonly Point[])[],
+): readonly Ink[] {
+  const { fill, outline: stroke, hatches } = fillStyles[name];
+  const hatched = hatches.map(({ angleDeg, spacingMm, stroke: pen }): Ink => {
+    const lines = regionHatch({ outline, holes }, spacingMm, angleDeg);
+    return { ink: 'path', lines, closed: false, fill: null, stroke: pen };
+  });
+  return [{ ink: 'path', lines: [outline, ...holes], closed: true, fill, stroke }, ...hatched];
+}
+
+/** @param points mm on paper */
+export function lineInks(name: LineItem['style'], points: readonly Point[]): readonly Ink[] {
+  const style: LineStyle = lineStyles[name];
+  const ring = points.length > 2 && samePlace(points[0], points[points.length - 1]);
+  const passes = style.strokes.map(
+    (stroke): Ink => ({
+      ink: 'path',
+      lines: [ring ? points.slice(1) : points],
+      closed: ring,
+      fill: null,
+      stroke,
+    }),
+  );
+  if (style.endMark === null || ring) return passes;
+  const symbol = endMarks[style.endMark];
+  const ends: readonly (readonly [end: Point | undefined, before: Point | undefined])[] = [
+    [points[0], points[1]],
+    [points[points.length - 1], points[points.length - 2]],
+  ];
+  return [
+    ...passes,
+    ...ends.flatMap(([end, before]) =>
+      end === undefined || before === undefined
+        ? []
+        : symbolInks(symbol, end, pointDirection(before, end), style.colour),
+    ),
+  ];
+}
+
+function samePlace(a: Point | undefined, b: Point | undefined): boolean {
+  return a !== undefined && b !== undefined && a[0] === b[0] && a[1] === b[1];
+}
+
+/** @param at mm on paper */
+export function markInks({ style, text }: Pick<MarkItem, 'style' | 'text'>, at: Point): readonly Ink[] {
+  const { figures, textAt, textStyle } = marks[style];
+  const inks = symbolInks(figures, at, [1, 0], 'ink');
+  if (text === null || textAt === null || textStyle === null) return inks;
+  const { colour } = textStyles[textStyle];
+  const place: Point = [at[0] + textAt[0], at[1] + textAt[1]];
+  return [
+    ...inks,
+    { ink: 'text', text, style: textStyle, colour, at: place, anchor: 'middle', angleDeg: 0, halo: false },
+  ];
+}
+
+/** A symbol with its x axis along `direction`. */
+function symbolInks(
+  figures: readonly SymbolFigure[],
+  at: Point,
+  [dx, dy]: Point,
+  lineColour: ColourName,
+): readonly Ink[] {
+  const turned = ([x, y]: Point): Point => [at[0] + x * dx - y * dy, at[1] + x * dy + y * dx];
+  const colourOf = (name: SymbolFigure['fill']) => (name === 'line' ? lineColour : name);
+  return figures.map((figure): Ink => {
+    const colour = colourOf(figure.stroke);
+    const stroke = colour === null ? null : ({ widthMm: figure.widthMm, colour, dashMm: [], cap: 'butt' } as const);
+    const fill = colourOf(figure.fill);
+    return figure.figure === 'disc'
+      ? { ink: 'disc', centre: turned(figure.centre), radiusMm: figure.radiusMm, fill, stroke }
+      : { ink: 'path', lines: [figure.points.map(turned)], closed: figure.closed, fill, stroke };
+  });
+}
+
+/** Lines of text centred on `at` (mm on paper). */
+export function formInks(form: LabelForm, at: Point, angleDeg: number): readonly Ink[] {
+  const rows = formRows(form);
+  const radians = (angleDeg * Math.PI) / 180;
+  return form.map(({ text, style }, i): Ink => {
+    const down = rows[i] ?? 0;
+    const place: Point = [at[0] - Math.sin(radians) * down, at[1] + Math.cos(radians) * down];
+    return {
+      ink: 'text',
+      text,
+      style,
+      colour: textStyles[style].colour,
+      at: place,
+      anchor: 'middle',
+      angleDeg,
+      halo: true,
+    };
+  });
+}

@@ -1,0 +1,57 @@
+import type { Drawing, FillItem, LineItem, MarkItem } from './drawing.ts';
+import type { FillStyleName, LineStyleName, MarkStyleName } from './styles.ts';
+import { jointKindNames } from './words.ts';
+
+/** One row of the legend: a sample and its words. */
+export type LegendRow = { readonly words: string } & (
+  | Pick<LineItem, 'shape' | 'style'>
+  | Pick<FillItem, 'shape' | 'style'>
+  | Pick<MarkItem, 'shape' | 'style'>
+);
+
+type Styles<Name extends string> = readonly (readonly [style: Name, words: string])[];
+
+const lines: Styles<LineStyleName> = [
+  ['edge-wall', 'Floor edge, edge strip'],
+  ['edge-object', 'Edge strip round an object'],
+  ['joint-doorway', jointKindNames.doorway],
+  ['joint-neck', jointKindNames.neck],
+  ['joint-field', jointKindNames.field],
+  ['joint-structural', jointKindNames.structural],
+  ['joint-zone', jointKindNames.zone],
+  ['joint-drawn', jointKindNames.drawn],
+  ['structural-course', 'Structural joint of the building'],
+  ['drawn-course', 'Drawn by hand'],
+  ['no-joint', 'Joint taken away'],
+  ['leaf', 'Door leaf, closed'],
+  ['room-outline', 'Room without a bay'],
+];
+
+const fills: Styles<FillStyleName> = [
+  ['column', 'Column'],
+  ['pipe', 'Pipe through the screed'],
+  ['joinery-insulated', 'Joinery on the floor'],
+  ['joinery-built-off', 'Built off the slab'],
+  ['held', 'Held to the slab (no insulation)'],
+  ['sun', 'Sun on the floor'],
+  ['keep-clear', 'Keep clear of joints'],
+];
+
+const symbols: Styles<MarkStyleName> = [
+  ['fixed-through', 'Fixed through to the slab'],
+  ['still-point', 'Still point of a bay'],
+  ['pin-fault', 'Fault, with its number'],
+  ['pin-caution', 'Caution, with its number'],
+  ['pin-note', 'Note, with its number'],
+];
+
+/** Rows for what the drawing shows and for nothing else. */
+export function legendOf(drawing: Drawing): readonly LegendRow[] {
+  const used = new Set(drawing.items.map((item) => (item.shape === 'label' ? '' : `${item.shape} ${item.style}`)));
+  const rows: readonly LegendRow[] = [
+    ...lines.map(([style, words]) => ({ shape: 'line' as const, style, words })),
+    ...fills.map(([style, words]) => ({ shape: 'fill' as const, style, words })),
+    ...symbols.map(([style, words]) => ({ shape: 'mark' as const, style, words })),
+  ];
+  return rows.filter(({ shape, style }) => used.has(`${shape} ${style}`));
+}

@@ -1,0 +1,37 @@
+import type { Analysis, Finding } from '../plan/analysis.ts';
+import type { Plan } from '../plan/plan.ts';
+import { ruleSets } from '../plan/reference.ts';
+import { figureText, oneLine } from './words.ts';
+
+/** What the strip beside the drawing says. */
+export interface SheetContent {
+  readonly title: string;
+  readonly facts: readonly (readonly [head: string, text: string])[];
+  readonly findings: readonly NumberedFinding[];
+}
+
+export interface NumberedFinding {
+  /** As on its pin. */
+  readonly number: number;
+  readonly finding: Finding;
+}
+
+export function sheetContent(plan: Plan, analysis: Analysis): SheetContent {
+  const joints = analysis.joints.reduce((sum, joint) => sum + joint.lengthM, 0);
+  const { layingC, highestC, lowestC } = plan.temperatures;
+  return {
+    title: oneLine(plan.name),
+    facts: [
+      ['Rule set', ruleSetName(plan.ruleSet)],
+      ['Screed', `${plan.screed.class}, ${plan.screed.thicknessMm} mm, floating`],
+      ['Temperatures', `laid at ${layingC} \u00b0C, ${lowestC} to ${highestC} \u00b0C`],
+      ['Bays', String(analysis.bays.length)],
+      ['Joints', `${analysis.joints.length}, ${figureText(joints, 1)} m in all`],
+    ],
+    findings: analysis.findings.map((finding, i) => ({ number: i + 1, finding })),
+  };
+}
+
+export function ruleSetName(key: string): string {
+  return Object.entries(ruleSets).find(([each]) => each === key)?.[1].name ?? key;
+}

@@ -1,0 +1,74 @@
+import type { Point } from '../geometry/point.ts';
+import type { Drawing, DrawingRef } from './drawing.ts';
+import { formInks, type Ink, itemInks, type PaperPlace, paperPoint } from './ink.ts';
+import { labelsPlace } from './label-place.ts';
+import { type PaperBox, type SheetLayout, sheetLayout } from './sheet.ts';
+import type { SheetContent } from './sheet-content.ts';
+import { stripInks } from './sheet-strip.ts';
+
+/** A finished sheet: what SVG and PDF write out, ink by ink. */
+export interface Sheet {
+  readonly layout: SheetLayout;
+  readonly title: string;
+  readonly groups: readonly SheetGroup[];
+}
+
+export interface SheetGroup {
+  /** What the inks stand for; null for frame and strip. */
+  readonly ref: DrawingRef | null;
+  readonly inks: readonly Ink[];
+}
+
+/** Where an empty drawing has its sheet: a room of one metre. */
+const emptyBox = { minX: 0, minY: 0, maxX: 1000, maxY: 1000 };
+
+/** A drawing to scale on paper, with its strip. */
+export function sheetOf(drawing: Drawing, content: SheetContent): Sheet {
+  const box = drawing.box ?? emptyBox;
+  const layout = sheetLayout(box);
+  const middle: Point = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
+  const paperPerPlan = 1 / layout.scale;
+  const [cx, cy] = [layout.drawing.x + layout.drawing.width / 2, layout.drawing.y + layout.drawing.height / 2];
+  const place: PaperPlace = {
+    paperPerPlan,
+    offsetMm: [cx - middle[0] * paperPerPlan, cy - middle[1] * paperPerPlan],
+  };
+  const placed = labelsPlace(drawing, { paperPerPlan });
+  const lettered = new Map(placed.map((label) => [label.label, label]));
+  const labels = drawing.items.filter((item) => item.shape === 'label');
+  const groups = drawing.items.map((item): SheetGroup => {
+    if (item.shape !== 'label') return { ref: item.ref, inks: itemInks(item, place) };
+    const label = lettered.get(item);
+    return {
+      ref: item.ref,
+      inks: label === undefined ? [] : formInks(label.form, paperPoint(place, label.at), label.angleDeg),
+    };
+  });
+  return {
+    layout,
+    title: content.title,
+    groups: [
+      ...groups.filter(({ inks }) => inks.length > 0),
+      { ref: null, inks: [frame(layout.drawing), frame(layout.strip)] },
+      { ref: null, inks: stripInks(drawing, content, layout, labels.length - placed.length) },
+    ],
+  };
+}
+
+function frame({ x, y, width, height }: PaperBox): Ink {
+  const lines: Point[][] = [
+    [
+      [x, y],
+      [x + width, y],
+      [x + width, y + height],
+      [x, y + height],
+    ],
+  ];
+  return {
+    ink: 'path',
+    lines,
+    closed: true,
+    fill: null,
+    stroke: { widthMm: 0.35, colour: 'ink', dashMm: [], cap: 'butt' },
+  };
+}

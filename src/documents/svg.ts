@@ -1,0 +1,98 @@
+import type { Point } from '../geometry/point.ts';
+import type { Drawing } from './drawing.ts';
+import type { DiscInk, Ink, PathInk, TextInk } from './ink.ts';
+import type { SheetContent } from './sheet-content.ts';
+import { type Sheet, type SheetGroup, sheetOf } from './sheet-inks.ts';
+import { colours, haloMm, type Stroke, textFontMm, textStyles } from './styles.ts';
+
+/** A drawing to scale on an A-series sheet: width and height in mm, one unit of the view box is one mm on paper.
+ *  The same drawing and content give the same bytes. */
+export function svgOf(drawing: Drawing, content: SheetContent): string {
+  return sheetSvg(sheetOf(drawing, content));
+}
+
+function sheetSvg({ layout, title, groups }: Sheet): string {
+  const { widthMm, heightMm, scale, paper } = layout;
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${widthMm}mm" height="${heightMm}mm" viewBox="0 0 ${widthMm} ${heightMm}"` +
+      ' font-family="system-ui, sans-serif" stroke-linejoin="round" fill="none" fill-rule="evenodd">',
+    `<title>${xmlText(title)}</title>`,
+    `<desc>Bays and movement joints, 1 : ${scale} on ${paper}</desc>`,
+    `<rect width="${widthMm}" height="${heightMm}" fill="${colours.paper.light}"/>`,
+    ...groups.map(groupSvg),
+    '</svg>',
+    '',
+  ].join('\n');
+}
+
+function groupSvg({ ref, inks }: SheetGroup): string {
+  const name = ref === null ? '' : ` data-kind="${ref.kind}" data-id="${xmlText(ref.id)}"`;
+  return `<g${name}>${inks.map(inkSvg).join('')}</g>`;
+}
+
+function inkSvg(ink: Ink): string {
+  switch (ink.ink) {
+    case 'path':
+      return pathSvg(ink);
+    case 'disc':
+      return discSvg(ink);
+    case 'text':
+      return textSvg(ink);
+  }
+}
+
+function pathSvg({ lines, closed, fill, stroke }: PathInk): string {
+  const d = lines.map((points) => `M${points.map(pointText).join('L')}${closed ? 'Z' : ''}`).join('');
+  return d === '' ? '' : `<path d="${d}"${fillText(fill)}${strokeText(stroke)}/>`;
+}
+
+function discSvg({ centre, radiusMm, fill, stroke }: DiscInk): string {
+  const [x, y] = centre;
+  return `<circle cx="${mm(x)}" cy="${mm(y)}" r="${mm(radiusMm)}"${fillText(fill)}${strokeText(stroke)}/>`;
+}
+
+function textSvg({ text, style, colour, at, anchor, angleDeg, halo }: TextInk): string {
+  const { capMm, weight } = textStyles[style];
+  const turn = angleDeg === 0 ? '' : ` transform="rotate(${mm(angleDeg)} ${pointText(at)})"`;
+  const ground = halo ? ` paint-order="stroke" stroke="${colours.paper.light}" stroke-width="${mm(2 * haloMm)}"` : '';
+  const bold = weight === 'bold' ? ' font-weight="bold"' : '';
+  return (
+    `<text x="${mm(at[0])}" y="${mm(at[1] + capMm / 2)}" font-size="${mm(textFontMm(style))}"${bold}` +
+    ` text-anchor="${anchor}"${fillText(colour)}${ground}${turn}>${xmlText(text)}</text>`
+  );
+}
+
+function fillText(fill: PathInk['fill']): string {
+  return fill === null ? '' : ` fill="${colours[fill].light}"`;
+}
+
+function strokeText(stroke: Stroke | null): string {
+  if (stroke === null) return '';
+  const dash = stroke.dashMm.length === 0 ? '' : ` stroke-dasharray="${stroke.dashMm.join(' ')}"`;
+  const cap = stroke.cap === 'butt' ? '' : ` stroke-linecap="${stroke.cap}"`;
+  return ` stroke="${colours[stroke.colour].light}" stroke-width="${stroke.widthMm}"${dash}${cap}`;
+}
+
+/** To 0.001 mm on paper, without trailing noughts; never a minus before nothing. */
+function mm(value: number): string {
+  return String(Number(value.toFixed(3)) + 0);
+}
+
+function pointText([x, y]: Point): string {
+  return `${mm(x)} ${mm(y)}`;
+}
+
+const entities: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
+
+/** Text of a hostile plan as text: markup is escaped, and what XML cannot hold at all is replaced. */
+export function xmlText(text: string): string {
+  return text
+    .replace(/[&<>"']/gu, (character) => entities[character] ?? '')
+    .replace(/[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu, '\ufffd');
+}
