@@ -1,0 +1,69 @@
+import { regionsIntersect } from '../geometry/clip.ts';
+import { regionArea, regionPerimeter } from '../geometry/region.ts';
+import { type Box, boxOf, type Region, type Ring, ringArea, ringSignedArea } from '../geometry/ring.ts';
+import { GRID_PER_MM, WELD_GRID } from '../geometry/tolerance.ts';
+import type { BayShape } from '../plan/analysis.ts';
+
+/** A bay with what the questions of this folder ask of it again and again. */
+export interface BayBody {
+  readonly id: string;
+  readonly rooms: readonly string[];
+  readonly region: Region;
+  readonly box: Box;
+  /** Outline and holes, each with the side on which the screed lies: 1 to the right of its way on the sheet, -1 to the left. */
+  readonly rings: readonly { readonly ring: Ring; readonly side: number }[];
+}
+
+export function bayBody(bay: BayShape): BayBody {
+  const region = { outline: bay.outline, holes: bay.holes };
+  return {
+    id: bay.id,
+    rooms: bay.rooms,
+    region,
+    box: boxOf(bay.outline),
+    rings: [
+      { ring: bay.outline, side: Math.sign(ringSignedArea(bay.outline)) },
+      ...bay.holes.map((ring) => ({ ring, side: -Math.sign(ringSignedArea(ring)) })),
+    ],
+  };
+}
+
+const weldMm = WELD_GRID / GRID_PER_MM;
+
+/** The part of the bay under an outline, mm; nothing where they meet along less than the width of a weld.
+ *  Example: a bay of 4 x 3 m and an outline over its right metre -> one region of 1 x 3 m. */
+export function bayUnder(bay: BayBody, outline: Ring): Region[] {
+  return boxesOverlap(bay.box, boxOf(outline))
+    ? regionsWide(regionsIntersect([bay.region], [{ outline, holes: [] }]))
+    : [];
+}
+
+/** Whether an outline covers any of the bay. Upright rectangles, which most are, are settled by their boxes. */
+export function bayIsUnder(bay: BayBody, outline: Ring): boolean {
+  const box = boxOf(outline);
+  if (!boxesOverlap(bay.box, box)) return false;
+  if (
+    isUprightRectangle(outline, box) &&
+    bay.region.holes.length === 0 &&
+    isUprightRectangle(bay.region.outline, bay.box)
+  ) {
+    return true;
+  }
+  return bayUnder(bay, outline).length > 0;
+}
+
+/** Without those that are narrower on average than a weld: what snapping leaves where two things only touch. */
+export function regionsWide(regions: readonly Region[]): Region[] {
+  return regions.filter((region) => regionArea(region) > (regionPerimeter(region) / 2) * weldMm);
+}
+
+function boxesOverlap(a: Box, b: Box): boolean {
+  return (
+    Math.min(a.maxX, b.maxX) - Math.max(a.minX, b.minX) > weldMm &&
+    Math.min(a.maxY, b.maxY) - Math.max(a.minY, b.minY) > weldMm
+  );
+}
+
+function isUprightRectangle(ring: Ring, box: Box): boolean {
+  return ring.length === 4 && ringArea(ring) === (box.maxX - box.minX) * (box.maxY - box.minY);
+}

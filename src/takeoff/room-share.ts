@@ -1,0 +1,44 @@
+import { ringContains } from '../geometry/ring.ts';
+import type { BayPiece, HeldPlace, JointLine, Split } from '../plan/analysis.ts';
+import type { Room } from '../plan/plan.ts';
+
+/** Part of something that falls to a room, 0 to 1. */
+export interface RoomShare {
+  readonly room: string;
+  readonly share: number;
+}
+
+export type BayShares = ReadonlyMap<string, readonly RoomShare[]>;
+
+/** For each bay the rooms that it lies in, by floor area. */
+export function bayRoomShares(split: Split): BayShares {
+  const pieces = new Map<string, BayPiece[]>();
+  for (const piece of split.pieces) {
+    const own = pieces.get(piece.bay);
+    if (own === undefined) pieces.set(piece.bay, [piece]);
+    else own.push(piece);
+  }
+  return new Map(
+    [...pieces].map(([bay, own]) => {
+      const areaM2 = own.reduce((sum, piece) => sum + piece.areaM2, 0);
+      return [bay, own.map((piece) => ({ room: piece.room, share: piece.areaM2 / areaM2 }))];
+    }),
+  );
+}
+
+/** A joint falls half to each of its bays; a bay in several rooms passes its half on by floor area. So a joint inside a room is that room's,
+ *  and one in a doorway is shared by the two rooms. */
+export function jointRoomShares(joint: JointLine, bays: BayShares): readonly RoomShare[] {
+  return joint.bays.flatMap((bay) => (bays.get(bay) ?? []).map(({ room, share }) => ({ room, share: share / 2 })));
+}
+
+/** A held place falls to the room of its bay that its centre lies in; where it lies in none, to the bay's rooms by floor area. */
+export function placeRoomShares(
+  place: HeldPlace,
+  bays: BayShares,
+  rooms: ReadonlyMap<string, Room>,
+): readonly RoomShare[] {
+  const shares = bays.get(place.bay) ?? [];
+  const own = shares.find(({ room }) => ringContains(rooms.get(room)?.outline ?? [], place.centre));
+  return own === undefined ? shares : [{ room: own.room, share: 1 }];
+}
