@@ -1,3 +1,4 @@
+import { boxOf } from '../geometry/ring.ts';
 import type { Covering } from './plan.ts';
 import type { RuleSetKey } from './reference.ts';
 import type { PlanFile } from './schema.ts';
@@ -52,6 +53,32 @@ export function planRoomsChanged(
 
 export function planCoveringLaid(file: PlanFile, ids: readonly string[], covering: Covering): PlanFile {
   return planRoomsChanged(file, ids, { covering });
+}
+
+/** A rectangular room at the origin of an empty sheet, or to the right of what is drawn, one metre away.
+ *  @param lengthMm along x   @param widthMm along y. Example: an empty sheet, 6000 x 4500 -> outline [[0,0],[6000,0],[6000,4500],[0,4500]] */
+export function planRoomPlaced(file: PlanFile, name: string, lengthMm: number, widthMm: number): PlanFile {
+  const drawn = boxOf(file.rooms.flatMap((room) => room.outline));
+  const [x, y] = file.rooms.length === 0 ? [0, 0] : [drawn.maxX + PLACED_ROOM_GAP_MM, drawn.minY];
+  const outline: RoomFile['outline'] = [
+    [x, y],
+    [x + lengthMm, y],
+    [x + lengthMm, y + widthMm],
+    [x, y + widthMm],
+  ];
+  return { ...file, rooms: [...file.rooms, { id: idFree(file, 'r'), name, outline }] };
+}
+
+/** Clear of what is drawn, so that a placed room neither overlaps nor joins it, mm. */
+const PLACED_ROOM_GAP_MM = 1000;
+
+/** The first of r1, r2, ... that nothing in the plan has. */
+function idFree(file: PlanFile, stem: string): string {
+  const lists = Object.values(file).filter((value) => Array.isArray(value));
+  const taken = new Set(lists.flat().map((object) => (object as { readonly id?: string }).id));
+  let number = 1;
+  while (taken.has(`${stem}${number}`)) number++;
+  return `${stem}${number}`;
 }
 
 /** `change` over `fields`; what becomes undefined is left out, so that a file is written without it. */
