@@ -33,52 +33,60 @@ export async function* outcomesInOrder(jobs: readonly PlanJob[]): AsyncGenerator
 interface Task {
   readonly job: PlanJob;
   readonly done: (outcome: PlanOutcome) => void;
+  readonly broken: (error: unknown) => void;
 }
 
-/** Workers that each do one plan at a time. One that breaks down costs its own plan and is replaced. */
+/** Workers that each do one plan at a time. One that breaks down over a plan costs that plan and is replaced; one that does
+ *  not even start is a fault of ours and ends the call. */
 class WorkerPool {
   private readonly waiting: Task[] = [];
   private readonly idle: Worker[] = [];
   private readonly busy = new Map<Worker, Task>();
+  private readonly all = new Set<Worker>();
 
   constructor(count: number) {
     for (let i = 0; i < count; i++) this.start();
   }
 
   run(job: PlanJob): Promise<PlanOutcome> {
-    return new Promise((done) => {
-      this.waiting.push({ job, done });
+    return new Promise((done, broken) => {
+      this.waiting.push({ job, done, broken });
       this.assign();
     });
   }
 
   async close(): Promise<void> {
-    await Promise.all([...this.idle, ...this.busy.keys()].map((worker) => worker.terminate()));
+    await Promise.all([...this.all].map((worker) => worker.terminate()));
   }
 
   private start(): void {
-    const worker = new Worker(new URL('./bays-worker.ts', import.meta.url));
-    worker.on('message', (outcome: PlanOutcome) => {
-      this.busy.get(worker)?.done(outcome);
+    const worker = new Worker(new URL('./bays-worker.mjs', import.meta.url));
+    let ready = false;
+    this.all.add(worker);
+    worker.on('message', (message: 'ready' | PlanOutcome) => {
+      if (message !== 'ready') this.busy.get(worker)?.done(message);
+      ready = true;
       this.busy.delete(worker);
       this.idle.push(worker);
       this.assign();
     });
     worker.on('error', (error) => {
+      this.all.delete(worker);
+      if (!ready) {
+        for (const task of this.waiting.splice(0)) task.broken(error);
+        return;
+      }
       const task = this.busy.get(worker);
       this.busy.delete(worker);
       task?.done(failed(task.job, [problemLine(task.job.file, '', `could not be analysed: ${errorText(error)}`)]));
       this.start();
     });
-    this.idle.push(worker);
-    this.assign();
   }
 
   private assign(): void {
-    while (this.idle.length > 0) {
-      const task = this.waiting.shift();
-      if (task === undefined) return;
+    while (this.idle.length > 0 && this.waiting.length > 0) {
       const worker = this.idle.pop() as Worker;
+      const task = this.waiting.shift() as Task;
       this.busy.set(worker, task);
       worker.postMessage(task.job);
     }
