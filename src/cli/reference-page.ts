@@ -133,16 +133,17 @@ function thicknessSection(): string {
     const point = pointLoadKN === 0 ? '' : `, point ${pointLoadKN} kN`;
     return `to ${areaLoadKPa} kN/m2${point}; insulation gives at most ${insulationGivesMm} mm`;
   });
-  const body = Object.entries(rows).map(([key, { least, cover }]) => [
+  const body = Object.entries(rows).map(([key, { least, cover, note }]) => [
     key,
     ...least.map(String),
     `${figureCell(cover)}, ${sourceCell(cover.source)}`,
+    note,
   ]);
   return `## Least thickness of a floating screed
 
 In ${unit}, without the pipe: ${sourceCell(source)}. The heavier of the two loads chooses the column: ${sourceCell(columnSource)}.
 
-${table(['screed', ...head, 'cover over the pipe'], body)}`;
+${table(['screed', ...head, 'cover over the pipe', 'note'], body)}`;
 }
 
 function figureSection(title: string, figures: Readonly<Record<string, Figure>>): string {

@@ -84,6 +84,15 @@ export interface RuleSet {
   readonly rows: readonly LimitRow[];
 }
 
+export interface ThicknessRow {
+  /** Least nominal thickness without the pipe, a figure a column. */
+  readonly least: readonly number[];
+  /** Least cover over the pipe. */
+  readonly cover: Figure;
+  /** Where sources disagree. */
+  readonly note: string;
+}
+
 export interface ThicknessTable {
   readonly unit: string;
   readonly source: string;
@@ -93,8 +102,7 @@ export interface ThicknessTable {
     readonly pointLoadKN: number;
     readonly insulationGivesMm: number;
   }[];
-  /** Least nominal thickness without the pipe, a figure a column, and the least cover over the pipe. */
-  readonly rows: Readonly<Record<string, { readonly least: readonly number[]; readonly cover: Figure }>>;
+  readonly rows: Readonly<Record<string, ThicknessRow>>;
 }
 
 export const sources: Readonly<Record<SourceKey, Source>> = sourcesJson;

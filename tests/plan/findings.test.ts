@@ -1,0 +1,183 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { Finding } from '../../src/plan/analysis.ts';
+import { naturalOrder } from '../../src/plan/figure-words.ts';
+import type { FindingCode, FindingFact, FindingValues } from '../../src/plan/finding.ts';
+import { findingDescribe, findingsSort } from '../../src/plan/finding-words.ts';
+import { sourceOf } from '../../src/plan/reference.ts';
+
+type Sample<C extends FindingCode> = readonly [
+  values: Omit<Extract<FindingValues, { code: C }>, 'code'>,
+  severity: Finding['severity'],
+  /** What the words have to hold: the figure, the limit, and what it is about. */
+  words: readonly string[],
+];
+
+/** A finding of every code; the compiler misses any that is left out. */
+const samples: { readonly [C in FindingCode]: Sample<C> } = {
+  'outline-crossing': [{ name: 'Hall' }, 'fault', ['Hall', 'crosses']],
+  'rooms-overlap': [{ names: ['Hall', 'Bath'], areaM2: 1.24 }, 'fault', ['Hall and Bath', '1.2 m2']],
+  'room-too-thin': [{ name: 'Shaft' }, 'caution', ['Shaft']],
+  'room-unreached': [{ name: 'Store' }, 'caution', ['Store', 'doorway']],
+  'doorway-joins-nothing': [{ doorway: 'd3' }, 'caution', ['d3', 'no room']],
+  'doorway-one-room': [{ doorway: 'd3', name: 'Hall' }, 'note', ['d3', 'Hall']],
+  'object-off-floor': [{ what: 'column', id: 'c2' }, 'caution', ['column c2']],
+  'drawn-joint-loose': [{ id: 'x1', reachMm: 100 }, 'fault', ['x1', '100 mm']],
+  'structural-joint-loose': [{ id: 's1' }, 'fault', ['s1', 'carried through']],
+  'bay-area': [{ bay: 'B3', value: 44.2, limit: 40 }, 'fault', ['Bay B3 is 44.2 m2; the limit is 40 m2.']],
+  'bay-length': [{ bay: 'B3', value: 11.25, limit: 8 }, 'fault', ['B3', '11.3 m', '8 m']],
+  'bay-aspect': [{ bay: 'B3', value: 2.31, limit: 2 }, 'fault', ['B3', '2.31 : 1', '2 : 1']],
+  'bay-aspect-allowance': [{ bay: 'B3', value: 3.1, limit: 2, fromM: 5 }, 'note', ['B3', '3.1 : 1', '2 : 1', '5 m']],
+  'bay-reentrant': [{ bay: 'B3', value: 420, limit: 150 }, 'fault', ['B3', 're-entrant', '420 mm', '150 mm']],
+  'bay-core': [{ bay: 'B3', sideMm: 900, limitMm: 400 }, 'fault', ['B3', '900 mm', '400 mm']],
+  'neck-unjointed': [{ bay: 'B3', widthMm: 850 }, 'fault', ['B3', '850 mm', 'neck']],
+  'column-off-joint': [
+    { column: 'c1', bay: 'B3', sideMm: 600, limitMm: 400 },
+    'fault',
+    ['c1', 'B3', '600 mm', '400 mm'],
+  ],
+  'column-one-direction': [{ column: 'c1' }, 'caution', ['c1', 'one direction']],
+  'column-in-bay': [{ column: 'c1', bay: 'B3' }, 'note', ['c1', 'B3']],
+  'joint-through-joinery': [{ joint: 'J4', name: 'Serving counter' }, 'fault', ['J4', 'Serving counter']],
+  'joint-through-keep-clear': [{ joint: 'J4', area: 'q1' }, 'fault', ['J4', 'q1']],
+  'slab-contact': [
+    { name: 'Kitchen island', bay: 'B3', areaM2: 1.8, cause: 'no-insulation' },
+    'fault',
+    ['B3', 'held to the slab (no insulation)', 'Kitchen island', '1.8 m2'],
+  ],
+  'held-twice': [
+    { bay: 'B3', names: ['k1', 'k2'], stress: 'tension', stressNPerMm2: 5.1, strengthNPerMm2: 2 },
+    'fault',
+    ['B3', 'held in two places', 'k1 and k2', '5.1 N/mm2 of tension', '2 N/mm2', 'creep ignored'],
+  ],
+  'profile-overrun': [{ joint: 'J2', needsMm: 6.24, takesMm: 5 }, 'fault', ['J2', '6.2 mm', '5 mm']],
+  'profile-worst-case': [{ joint: 'J2', needsMm: 5.5, takesMm: 5 }, 'caution', ['J2', '5.5 mm', '5 mm']],
+  'strip-overrun': [{ edge: 'E7', needsMm: 5.62, takesMm: 5 }, 'fault', ['E7', '5.6 mm', '5 mm']],
+  'strip-travel': [{ takesMm: 4, leastMm: 5 }, 'fault', ['4 mm', '5 mm']],
+  'sealant-narrow': [{ joint: 'J2', needsMm: 12.44, widthMm: 8 }, 'fault', ['J2', '12.4 mm', '8 mm']],
+  'sealant-least-width': [{ widthMm: 5, leastMm: 6 }, 'caution', ['5 mm', '6 mm']],
+  'screed-thin': [{ thicknessMm: 55, leastMm: 61 }, 'fault', ['55 mm', '61 mm']],
+  'cover-thin': [{ coverMm: 35, leastMm: 45 }, 'fault', ['35 mm', '45 mm']],
+  'screed-thick': [{ thicknessMm: 120, deadKPa: 2.35, allowanceKPa: 2 }, 'fault', ['120 mm', '2.35 kN/m2', '2 kN/m2']],
+  'screed-hot': [{ highestC: 60, limitC: 55 }, 'caution', ['60 C', '55 C']],
+  'rule-set-other-screed': [
+    { ruleSet: 'French', screed: 'CT-C25-F4', instead: 'EN' },
+    'caution',
+    ['French', 'CT-C25-F4', 'EN'],
+  ],
+  'limits-not-entered': [{ ruleSet: 'Data sheet', instead: 'EN' }, 'caution', ['Data sheet', 'EN']],
+  'limits-from-memory': [{ ruleSet: 'German' }, 'note', ['German', 'from memory']],
+  'limits-carried-over': [{ names: ['Hall', 'Bath', 'Store'] }, 'note', ['Hall, Bath and Store']],
+  'tile-field-unknown-room': [{ field: 't1', room: 'r9' }, 'caution', ['t1', 'r9']],
+  'not-checked': [
+    { what: 'cover over the pipe', missing: 'the pipe' },
+    'caution',
+    ['Not checked', 'cover over the pipe', 'the pipe'],
+  ],
+};
+
+const facts = Object.entries(samples).map(([code, [values, severity, words]]) => {
+  const fact = { code, at: [1000, 2000], refs: ['B3'], ...values } as unknown as FindingFact;
+  return [code, fact, severity, words] as const;
+});
+
+describe('every finding is put into words with its figure and its limit', () => {
+  test.each(facts)('%s', (code, fact, severity, words) => {
+    const finding = findingDescribe(fact);
+    expect(finding).toMatchObject({ code, severity, at: [1000, 2000], refs: ['B3'] });
+    for (const word of words) expect(finding.message).toContain(word);
+    expect(finding.message).toMatch(/^[A-Z].*\.$/);
+    expect(finding.message).not.toMatch(/undefined|NaN|Infinity|field joint|zero point|slip/);
+    expect(sourceOf(finding.source)).not.toBeNull();
+  });
+});
+
+test('a figure just over its limit never reads as the limit', () => {
+  fc.assert(
+    fc.property(fc.double({ min: 1.001, max: 1.1, noNaN: true }), fc.integer({ min: 1, max: 1000 }), (over, limit) => {
+      const { message } = findingDescribe({
+        code: 'bay-area',
+        at: null,
+        refs: [],
+        bay: 'B1',
+        value: limit * over,
+        limit,
+      });
+      const [value, least] = message.match(/[\d.]+(?= m2)/g) ?? [];
+      expect(Number(value)).toBeGreaterThan(Number(least));
+    }),
+  );
+});
+
+test('a bay held in more than two places says in how many', () => {
+  const [values] = samples['held-twice'];
+  const fact: FindingFact = { ...values, code: 'held-twice', at: null, refs: [], names: ['k1', 'k2', 'k3'] };
+  expect(findingDescribe(fact).message).toContain('held in 3 places, k1, k2 and k3');
+});
+
+test('each way of holding a bay has words of its own', () => {
+  const causes = ['no-insulation', 'fixed-through', 'slab-contact'] as const;
+  const messages = causes.map((cause) => {
+    const fact: FindingFact = { code: 'slab-contact', at: null, refs: [], name: 'Bar', bay: 'B1', areaM2: 0.04, cause };
+    return findingDescribe(fact).message;
+  });
+  expect(new Set(messages).size).toBe(3);
+  for (const message of messages) expect(message).toContain('0.04 m2');
+  expect(messages[1]).toContain('bolted through');
+});
+
+test("a limit of the user's keeps the document that he named", () => {
+  const fact: FindingFact = {
+    code: 'bay-area',
+    at: null,
+    refs: [],
+    bay: 'B1',
+    value: 61,
+    limit: 60,
+    source: 'Data sheet 12',
+  };
+  expect(findingDescribe(fact).source).toBe('Data sheet 12');
+});
+
+test('findings come in the same order whatever order they were found in: faults, cautions, notes, then as people count', () => {
+  const all = facts.flatMap(([, fact]) => ['B10', 'B2', 'B1'].map((bay) => findingDescribe({ ...fact, refs: [bay] })));
+  const sorted = findingsSort(all);
+  fc.assert(
+    fc.property(fc.shuffledSubarray(all, { minLength: all.length }), (shuffled) => {
+      expect(findingsSort(shuffled)).toEqual(sorted);
+    }),
+    { numRuns: 20 },
+  );
+  const severities = sorted.map(({ severity }) => severity);
+  expect(severities).toEqual([...severities].sort((a, b) => rank(a) - rank(b)));
+  expect(sorted.slice(0, 3).map(({ refs }) => refs[0])).toEqual(['B1', 'B2', 'B10']);
+});
+
+const rank = (severity: Finding['severity']) => ['fault', 'caution', 'note'].indexOf(severity);
+
+test('ids are ordered as people count', () => {
+  expect(['J10', 'J2', 'B1', 'J1', 'J1a', 'r', 'J02'].sort(naturalOrder)).toEqual([
+    'B1',
+    'J1',
+    'J1a',
+    'J02',
+    'J2',
+    'J10',
+    'r',
+  ]);
+});
+
+test('the natural order is an order', () => {
+  const id = fc.stringMatching(/^[a-c0-2 -]{0,6}$/);
+  fc.assert(
+    fc.property(id, id, id, (a, b, c) => {
+      expect(Math.sign(naturalOrder(a, b)) + Math.sign(naturalOrder(b, a))).toBe(0);
+      expect(naturalOrder(a, b) === 0).toBe(a === b);
+      const [x, y, z] = [a, b, c].sort(naturalOrder) as [string, string, string];
+      expect(naturalOrder(x, z)).toBeLessThanOrEqual(0);
+      expect(naturalOrder(x, y)).toBeLessThanOrEqual(0);
+      expect(naturalOrder(y, z)).toBeLessThanOrEqual(0);
+    }),
+    { numRuns: 2000 },
+  );
+});
