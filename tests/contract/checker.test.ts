@@ -1,0 +1,252 @@
+import { describe, expect, it } from 'vitest';
+import type { Analysis, Bay, Joint } from '../../src/plan/analysis.ts';
+import { planJson } from '../floors/plan-json.ts';
+import { planOf } from '../floors/read.ts';
+import { analysisFaults } from '../oracle/check-analysis.ts';
+
+/** The checker itself: a right answer written by hand passes, and each way of spoiling it is told. */
+
+const plan = planOf(
+  planJson(
+    'Hand',
+    [
+      {
+        id: 'r1',
+        name: 'Hall',
+        outline: [
+          [0, 0],
+          [9000, 0],
+          [9000, 6000],
+          [0, 6000],
+        ],
+      },
+    ],
+    {
+      temperatures: { layingC: 15, highestC: 45, lowestC: 15 },
+      screed: { class: 'CT-C25-F4', thicknessMm: 65, expansionPerK: 12e-6 },
+      sealant: { widthMm: 8, capability: 0.25 },
+      jointProfile: { widthMm: 10, usableTravel: 0.5 },
+      edgeStrip: { thicknessMm: 10, usableTravel: 0.5 },
+    },
+  ),
+);
+
+function bay(id: string, x: number): Bay {
+  const outline = [
+    [x, 0],
+    [x + 4500, 0],
+    [x + 4500, 6000],
+    [x, 6000],
+  ] as const;
+  return {
+    id,
+    key: id,
+    rooms: ['r1'],
+    outline,
+    measured: outline,
+    holes: [],
+    areaM2: 27,
+    lengthM: 6,
+    widthM: 4.5,
+    aspect: 1.333,
+    perimeterM: 21,
+    stillPoint: [x + 2250, 3000],
+    within: true,
+  };
+}
+
+// Half of 4.5 m: 2250 x 12e-6 x 30 K = 0.81 mm to each side; half of 6 m along it: 3000 x 12e-6 x 30 K = 1.08 mm.
+const joint: Joint = {
+  id: 'J1',
+  key: 'J1',
+  kind: 'field',
+  sources: [],
+  line: [
+    [4500, 0],
+    [4500, 6000],
+  ],
+  run: 'R1',
+  lengthM: 6,
+  bays: ['B1', 'B2'],
+  reasons: ['side of 9.0 m is over 8 m'],
+  closingMm: 1.62,
+  openingMm: 0,
+  slidingMm: 0,
+  worstClosingMm: 3.24,
+  profileMm: 10,
+  profileTakesMm: 5,
+  sealantNeedsMm: 6.48,
+  onGroutLine: null,
+  offGroutMm: null,
+};
+
+const totals = {
+  edgeStripM: 30,
+  sealantLitres: 0,
+  screedM3: 3.51,
+  screedKg: 7020,
+  insulationM2: 54,
+  slabContactM2: 0,
+  floorM2: 54,
+};
+const jointM = { doorway: 0, neck: 0, field: 6, structural: 0, zone: 0, drawn: 0 };
+
+const right: Analysis = {
+  format: 'screed-bays/analysis',
+  version: 1,
+  plan: 'Hand',
+  bays: [bay('B1', 0), bay('B2', 4500)],
+  joints: [joint],
+  edges: [
+    {
+      id: 'E1',
+      along: 'wall',
+      bay: 'B1',
+      room: 'r1',
+      object: null,
+      line: [
+        [4500, 0],
+        [0, 0],
+        [0, 6000],
+        [4500, 6000],
+      ],
+      lengthM: 15,
+      movementMm: 1.08,
+    },
+    {
+      id: 'E2',
+      along: 'wall',
+      bay: 'B2',
+      room: 'r1',
+      object: null,
+      line: [
+        [4500, 0],
+        [9000, 0],
+        [9000, 6000],
+        [4500, 6000],
+      ],
+      lengthM: 15,
+      movementMm: 1.08,
+    },
+  ],
+  findings: [],
+  quantities: { ...totals, jointM, rooms: [{ room: 'r1', ...totals, jointM }] },
+  proof: { fieldJointM: 6, atLeastM: null },
+};
+
+const withJoint = (change: Partial<Joint>): Analysis => ({ ...right, joints: [{ ...joint, ...change }] });
+const withBay = (change: Partial<Bay>): Analysis => ({
+  ...right,
+  bays: [{ ...bay('B1', 0), ...change }, bay('B2', 4500)],
+});
+
+describe('the checker', () => {
+  it('passes a right answer worked out by hand', () => {
+    expect(analysisFaults(plan, right)).toEqual([]);
+  });
+
+  it.each<[string, Analysis, string]>([
+    [
+      'a bay left out',
+      { ...right, bays: [bay('B1', 0)], joints: [], edges: right.edges.slice(0, 1) },
+      'room r1: floor 54 m2, bays 27 m2',
+    ],
+    ['a wrong area', withBay({ areaM2: 26 }), 'B1: area 26'],
+    ['wrong sides', withBay({ widthM: 4 }), 'B1: sides'],
+    [
+      'a sound bay called over its limits',
+      withBay({ within: false }),
+      'B1 is not within its limits and no finding names it',
+    ],
+    ['a wrong still point', withBay({ stillPoint: [0, 0] }), 'B1: still point'],
+    [
+      'a corner that the neighbour lacks',
+      withBay({
+        outline: [
+          [0, 0],
+          [4500, 0],
+          [4500, 3000],
+          [4500, 6000],
+          [0, 6000],
+        ],
+      }),
+      'is no corner of B2',
+    ],
+    [
+      'overlapping bays',
+      withBay({
+        outline: [
+          [0, 0],
+          [4600, 0],
+          [4600, 6000],
+          [0, 6000],
+        ],
+      }),
+      'overlap',
+    ],
+    ['a joint left out', { ...right, joints: [] }, 'is on 0 joints'],
+    ['a joint twice', { ...right, joints: [joint, { ...joint, id: 'J2', key: 'J2' }] }, 'is on 2 joints'],
+    ['a wrong joint length', withJoint({ lengthM: 5 }), 'J1: length 5'],
+    ['a wrong closing', withJoint({ closingMm: 1.2, sealantNeedsMm: 4.8 }), 'J1: closing 1.2'],
+    ['a wrong worst case', withJoint({ worstClosingMm: 2 }), 'J1: worst closing 2'],
+    ['a wrong sealant width', withJoint({ sealantNeedsMm: 5 }), 'J1: sealant needs 5'],
+    ['an edge left out', { ...right, edges: right.edges.slice(0, 1) }, 'is on 0 edges'],
+    [
+      'a key used twice',
+      { ...right, bays: [{ ...bay('B1', 0), key: 'B2' }, bay('B2', 4500)] },
+      'a bay key is used twice',
+    ],
+    [
+      'a finding about nothing',
+      {
+        ...right,
+        findings: [{ code: 'bay-area', severity: 'fault', message: 'x', at: null, refs: ['B9'], source: 's' }],
+      },
+      'names B9',
+    ],
+    ['a number that is none', withJoint({ slidingMm: Number.NaN }), 'slidingMm is no number'],
+    ['a wrong total', { ...right, proof: { fieldJointM: 5, atLeastM: null } }, 'proof gives 5 m'],
+  ])('tells %s', (_, spoiled, told) => {
+    expect(analysisFaults(plan, spoiled).join('; ')).toContain(told);
+  });
+
+  it('tells a bay over a limit that is called within', () => {
+    const outline = [
+      [0, 0],
+      [9000, 0],
+      [9000, 6000],
+      [0, 6000],
+    ] as const;
+    const whole: Analysis = {
+      ...right,
+      bays: [
+        {
+          ...bay('B1', 0),
+          outline,
+          measured: outline,
+          areaM2: 54,
+          lengthM: 9,
+          widthM: 6,
+          aspect: 1.5,
+          perimeterM: 30,
+          stillPoint: [4500, 3000],
+        },
+      ],
+      joints: [],
+      edges: right.edges.slice(0, 1),
+    };
+    expect(analysisFaults(plan, whole).join('; ')).toContain('breaks area, length');
+  });
+
+  it('tells a re-entrant corner that is left, by depth and by turn', () => {
+    const l = [
+      [0, 0],
+      [4500, 0],
+      [4500, 6000],
+      [2000, 6000],
+      [2000, 5800],
+      [0, 5800],
+    ] as const;
+    expect(analysisFaults(plan, withBay({ outline: l, measured: l })).join('; ')).toContain('breaks reentrant');
+  });
+});

@@ -1,0 +1,20 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import type { PlanJson } from '../floors/plan-json.ts';
+import { analysisFaults } from '../oracle/check-analysis.ts';
+import { analysed } from './analysed.ts';
+
+const folder = new URL('../../../shared/real-plans/', import.meta.url);
+const files = existsSync(folder) ? readdirSync(folder).filter((f) => f.endsWith('.json')) : [];
+
+describe('floors of real buildings', () => {
+  it.skipIf(files.length > 0)('skipped: the folder of real plans is not beside the project', () => {
+    expect(files).toEqual([]);
+  });
+
+  it.each(files)('%s keeps the contract', (file) => {
+    const json = JSON.parse(readFileSync(new URL(file, folder), 'utf8')) as PlanJson;
+    const { plan, analysis } = analysed(json);
+    expect(analysisFaults(plan, analysis)).toEqual([]);
+  });
+});
