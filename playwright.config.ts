@@ -1,25 +1,26 @@
 import { defineConfig } from '@playwright/test';
 import { chromiumArgs, findChromium } from './tests/tools/chromium.mjs';
 
-// A port of its own for each run, so that two checkouts can be tested at once; the workers inherit it.
-process.env.BROWSER_TEST_PORT ??= String(20_000 + (process.pid % 20_000));
-const port = process.env.BROWSER_TEST_PORT;
+const port = 4187;
 const executablePath = findChromium();
 
+// Against the built app, as it is served to a person.
 export default defineConfig({
-  testDir: 'tests/browser',
-  workers: 1,
-  forbidOnly: true,
+  testDir: 'tests/app',
+  testMatch: '**/*.spec.ts',
+  fullyParallel: true,
+  workers: 2,
+  timeout: 30_000,
+  reporter: 'list',
   use: {
     baseURL: `http://127.0.0.1:${port}/`,
-    trace: 'retain-on-failure',
-    launchOptions: { args: chromiumArgs, ...(executablePath === undefined ? {} : { executablePath }) },
+    locale: 'en-GB',
+    reducedMotion: 'reduce',
+    launchOptions: { args: [...chromiumArgs], ...(executablePath === undefined ? {} : { executablePath }) },
   },
-  // The tests see the page as `npm start` builds and serves it.
   webServer: {
     command: `node src/cli/start.mjs --no-open --port ${port}`,
     url: `http://127.0.0.1:${port}/`,
-    timeout: 120_000,
-    gracefulShutdown: { signal: 'SIGTERM', timeout: 2000 },
+    reuseExistingServer: false,
   },
 });

@@ -1,0 +1,57 @@
+import { useCallback, useEffect, useRef, useState } from 'react';
+import { cautionLines } from '../documents/words.ts';
+import { Board } from './canvas/Board.tsx';
+import { boardChoose } from './canvas/boardView.ts';
+import { useBoardDrawing } from './canvas/drawing.ts';
+import { thingBox } from './canvas/thingItems.ts';
+import { Head } from './panels/Head.tsx';
+import { Rail } from './panels/Rail.tsx';
+import { Tray } from './panels/Tray.tsx';
+import type { Result } from './state/analysisStore.ts';
+import { boardTell } from './state/boardStore.ts';
+import { changesOf } from './state/changes.ts';
+import { useAnalysis } from './state/hooks.ts';
+import type { Thing } from './state/thing.ts';
+
+/** Head above, board with the tray at its edge, rail of the work's steps outermost. */
+export function App() {
+  const result = useAnalysis((state) => state.result);
+  const drawing = useBoardDrawing(result);
+  const changed = useChanged(result);
+  const choose = useCallback(
+    (thing: Thing) => boardChoose(thing, result === null ? null : thingBox(thing, result, drawing.items)),
+    [result, drawing],
+  );
+  return (
+    <div className="app">
+      <Head />
+      <Board drawing={drawing} changed={changed} cautions={cautionLines} />
+      <Tray result={result} onChoose={choose} />
+      <Rail />
+    </div>
+  );
+}
+
+/** So long what a change brought is lit, ms. */
+const changedMs = 1200;
+const nothing: readonly Thing[] = [];
+
+/** What the last change brought, for a moment. Another sheet is no change. */
+function useChanged(result: Result | null): readonly Thing[] {
+  const before = useRef<Result | null>(null);
+  const [changed, setChanged] = useState(nothing);
+  useEffect(() => {
+    const last = before.current;
+    before.current = result;
+    if (last === null || result === null || last.sheet !== result.sheet) return;
+    const { things, words } = changesOf(last.analysis, result.analysis);
+    if (words !== '') boardTell(words);
+    setChanged(things);
+    const timer = setTimeout(() => setChanged(nothing), changedMs);
+    return () => {
+      clearTimeout(timer);
+      setChanged(nothing);
+    };
+  }, [result]);
+  return changed;
+}

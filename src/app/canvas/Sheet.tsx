@@ -1,0 +1,69 @@
+import type { Context } from 'konva/lib/Context';
+import { useCallback, useMemo } from 'react';
+import { Layer, Shape, Stage } from 'react-konva/lib/ReactKonvaCore';
+import type { PlacedLabel } from '../../documents/drawing.ts';
+import type { Theme } from '../../documents/styles.ts';
+import type { PlacedItem } from './hit.ts';
+import { inkPaint, itemInksAt, type LitStrength, labelInksAt, litPaint, type Pen } from './paint.ts';
+import { type SizePx, type Viewport, viewportPaperPerPlan, viewportPaperPx, viewportSees } from './viewport.ts';
+
+interface SheetProps {
+  readonly items: readonly PlacedItem[];
+  readonly labels: readonly PlacedLabel[];
+  readonly view: Viewport;
+  readonly size: SizePx;
+  readonly theme: Theme;
+  readonly accent: string;
+  readonly lit: readonly Lit[];
+}
+
+/** Items that are lit, and how strongly: chosen, hovered, or changed a moment ago. */
+export interface Lit {
+  readonly items: readonly PlacedItem[];
+  readonly strength: LitStrength;
+}
+
+/** Draws what it is given: one still layer with the drawing, one with what is lit. Neither listens to the pointer. */
+export function Sheet({ items, labels, view, size, theme, accent, lit }: SheetProps) {
+  const paperPerPlan = viewportPaperPerPlan(view);
+  // The inks of a scale are made once: moving the board draws the same inks elsewhere.
+  const inked = useMemo(
+    () => items.map(({ item, box }) => ({ inks: itemInksAt(item, paperPerPlan), box })),
+    [items, paperPerPlan],
+  );
+  const lettered = useMemo(() => labels.flatMap((label) => labelInksAt(label, paperPerPlan)), [labels, paperPerPlan]);
+
+  const paintDrawing = useCallback(
+    (context: Context) => {
+      const pen = penSet(context, view, theme);
+      for (const { inks, box } of inked) if (viewportSees(view, size, box)) for (const ink of inks) inkPaint(pen, ink);
+      for (const ink of lettered) inkPaint(pen, ink);
+    },
+    [inked, lettered, view, size, theme],
+  );
+  const paintLight = useCallback(
+    (context: Context) => {
+      const pen = penSet(context, view, theme);
+      for (const each of lit) {
+        for (const { item } of each.items) litPaint(pen, item, paperPerPlan, accent, each.strength);
+      }
+    },
+    [lit, view, paperPerPlan, theme, accent],
+  );
+  return (
+    <Stage width={size.widthPx} height={size.heightPx} listening={false}>
+      <Layer listening={false}>
+        <Shape sceneFunc={paintDrawing} listening={false} perfectDrawEnabled={false} />
+      </Layer>
+      <Layer listening={false}>
+        <Shape sceneFunc={paintLight} listening={false} perfectDrawEnabled={false} />
+      </Layer>
+    </Stage>
+  );
+}
+
+function penSet(context: Context, view: Viewport, theme: Theme): Pen {
+  context.translate(view.offsetPx[0], view.offsetPx[1]);
+  context.scale(viewportPaperPx(1), viewportPaperPx(1));
+  return { context: context._context, theme };
+}

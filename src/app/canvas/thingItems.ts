@@ -1,0 +1,40 @@
+import type { LineItem } from '../../documents/drawing.ts';
+import type { Point } from '../../geometry/point.ts';
+import { type Box, boxOf } from '../../geometry/ring.ts';
+import type { Result } from '../state/analysisStore.ts';
+import { type Thing, thingRef } from '../state/thing.ts';
+import { itemsOf, itemsPlace, type PlacedItem } from './hit.ts';
+
+/** What is lit for a thing: its items on the drawing, else the line by which the plan knows it. A room that its bays cover
+ *  and a doorway without a leaf have no item of their own. */
+export function thingItems(thing: Thing, result: Result, items: readonly PlacedItem[]): readonly PlacedItem[] {
+  const ref = thingRef(thing, result.analysis);
+  if (ref === null) return [];
+  const own = itemsOf(items, ref);
+  if (own.length > 0) return own;
+  const line = planLine(thing, result);
+  return line === null
+    ? []
+    : itemsPlace([{ shape: 'line', layer: 'areas', style: 'room-outline', points: line, ref } satisfies LineItem]);
+}
+
+/** The box round them, mm; null where the thing has no place. */
+export function thingBox(thing: Thing, result: Result, items: readonly PlacedItem[]): Box | null {
+  const own = thingItems(thing, result, items);
+  if (own.length === 0) return null;
+  return boxOf(
+    own.flatMap(({ box }): Point[] => [
+      [box.minX, box.minY],
+      [box.maxX, box.maxY],
+    ]),
+  );
+}
+
+function planLine({ kind, key }: Thing, { plan }: Result): readonly Point[] | null {
+  if (kind === 'room') {
+    const room = plan.rooms.find((each) => each.id === key);
+    return room === undefined ? null : [...room.outline, ...room.outline.slice(0, 1)];
+  }
+  const lined = [...plan.doorways, ...plan.structuralJoints].find((each) => each.id === key);
+  return lined?.line ?? null;
+}

@@ -1,0 +1,116 @@
+import type { Point } from '../../geometry/point.ts';
+import type { Box } from '../../geometry/ring.ts';
+
+/** Where the board looks: the only place where screen pixels and millimetres meet.
+ *  A point of the plan (mm) stands on the screen at `point * pxPerMm + offset`. */
+export interface Viewport {
+  readonly pxPerMm: number;
+  readonly offsetPx: Point;
+}
+
+/** Symbols, pens and letters of the drawing are given in mm on paper; on the board they keep that size at 96 px to the inch. */
+const pxPerPaperMm = 96 / 25.4;
+
+export function viewportPaperPx(paperMm: number): number {
+  return paperMm * pxPerPaperMm;
+}
+
+/** Scale of the drawing as it stands on the board: mm on paper for 1 mm on the plan. */
+export function viewportPaperPerPlan({ pxPerMm }: Pick<Viewport, 'pxPerMm'>): number {
+  return pxPerMm / pxPerPaperMm;
+}
+
+export interface SizePx {
+  readonly widthPx: number;
+  readonly heightPx: number;
+}
+
+/** Bounds of the zoom: a hall of 1 km fits, and 0.1 mm can be told apart. */
+const leastPxPerMm = 0.0005;
+const mostPxPerMm = 8;
+
+export function viewportToScreen(view: Viewport, point: Point): Point {
+  return [point[0] * view.pxPerMm + view.offsetPx[0], point[1] * view.pxPerMm + view.offsetPx[1]];
+}
+
+export function viewportToPlan(view: Viewport, pointPx: Point): Point {
+  return [(pointPx[0] - view.offsetPx[0]) / view.pxPerMm, (pointPx[1] - view.offsetPx[1]) / view.pxPerMm];
+}
+
+export function viewportLengthMm(view: Viewport, lengthPx: number): number {
+  return lengthPx / view.pxPerMm;
+}
+
+export function viewportPan(view: Viewport, byPx: Point): Viewport {
+  return { ...view, offsetPx: [view.offsetPx[0] + byPx[0], view.offsetPx[1] + byPx[1]] };
+}
+
+/** Zoom by a factor about a place on the screen that stays where it is. */
+export function viewportZoom(view: Viewport, factor: number, aboutPx: Point): Viewport {
+  const pxPerMm = Math.min(mostPxPerMm, Math.max(leastPxPerMm, view.pxPerMm * factor));
+  const [x, y] = viewportToPlan(view, aboutPx);
+  return { pxPerMm, offsetPx: [aboutPx[0] - x * pxPerMm, aboutPx[1] - y * pxPerMm] };
+}
+
+/** The view in which the box (mm) fills the board, with a margin (px) round it. */
+export function viewportFit(box: Box, size: SizePx, marginPx: number): Viewport {
+  const widthMm = Math.max(1, box.maxX - box.minX);
+  const heightMm = Math.max(1, box.maxY - box.minY);
+  const roomX = Math.max(1, size.widthPx - 2 * marginPx);
+  const roomY = Math.max(1, size.heightPx - 2 * marginPx);
+  const fit = Math.min(roomX / widthMm, roomY / heightMm);
+  const pxPerMm = Math.min(mostPxPerMm, Math.max(leastPxPerMm, fit));
+  const x = size.widthPx / 2 - ((box.minX + box.maxX) / 2) * pxPerMm;
+  const y = size.heightPx / 2 - ((box.minY + box.maxY) / 2) * pxPerMm;
+  return { pxPerMm, offsetPx: [x, y] };
+}
+
+export interface BoxPx {
+  readonly leftPx: number;
+  readonly topPx: number;
+  readonly rightPx: number;
+  readonly bottomPx: number;
+}
+
+export function viewportBoxToScreen(view: Viewport, box: Box): BoxPx {
+  const [leftPx, topPx] = viewportToScreen(view, [box.minX, box.minY]);
+  const [rightPx, bottomPx] = viewportToScreen(view, [box.maxX, box.maxY]);
+  return { leftPx, topPx, rightPx, bottomPx };
+}
+
+/** The view moved so that the box can be seen; the same view where some of it can be seen already. */
+export function viewportReveal(view: Viewport, box: Box, size: SizePx, marginPx: number): Viewport {
+  const seen = viewportBoxToScreen(view, box);
+  const inX = seen.rightPx > marginPx && seen.leftPx < size.widthPx - marginPx;
+  const inY = seen.bottomPx > marginPx && seen.topPx < size.heightPx - marginPx;
+  if (inX && inY) return view;
+  const byX = size.widthPx / 2 - (seen.leftPx + seen.rightPx) / 2;
+  const byY = size.heightPx / 2 - (seen.topPx + seen.bottomPx) / 2;
+  return viewportPan(view, [byX, byY]);
+}
+
+/** A round length (mm) whose bar is at most `mostPx` long, and the bar's length (px). */
+export function viewportScaleBar(
+  view: Viewport,
+  mostPx: number,
+): { readonly lengthMm: number; readonly lengthPx: number } {
+  const mostMm = mostPx / view.pxPerMm;
+  const decade = 10 ** Math.floor(Math.log10(mostMm));
+  const lengthMm = ([5, 2, 1].find((step) => step * decade <= mostMm) ?? 1) * decade;
+  return { lengthMm, lengthPx: lengthMm * view.pxPerMm };
+}
+
+/** The widest that a symbol reaches beyond the place that carries it, mm on paper. */
+const symbolReachMm = 12;
+
+/** Whether anything drawn for geometry in the box (mm) can be seen. */
+export function viewportSees(view: Viewport, size: SizePx, box: Box): boolean {
+  const reachPx = viewportPaperPx(symbolReachMm);
+  const seen = viewportBoxToScreen(view, box);
+  return (
+    seen.leftPx <= size.widthPx + reachPx &&
+    seen.rightPx >= -reachPx &&
+    seen.topPx <= size.heightPx + reachPx &&
+    seen.bottomPx >= -reachPx
+  );
+}

@@ -1,0 +1,101 @@
+import { type ReactNode, useCallback, useState } from 'react';
+import { jointKindNames, namesOf } from '../../documents/words.ts';
+import type { BoardDrawing } from '../canvas/drawing.ts';
+import { thingBox } from '../canvas/thingItems.ts';
+import { type SizePx, type Viewport, viewportBoxToScreen } from '../canvas/viewport.ts';
+import { Icon } from '../parts/Icon.tsx';
+import type { Result } from '../state/analysisStore.ts';
+import { boardStore } from '../state/boardStore.ts';
+import { useAnalysis, useBoard } from '../state/hooks.ts';
+import { findingKey, type Thing } from '../state/thing.ts';
+import { BayFigures } from './BayFigures.tsx';
+import { cardPlace } from './cardPlace.ts';
+import { EdgeFigures } from './EdgeFigures.tsx';
+import { FindingFigures } from './FindingFigures.tsx';
+import { JointFigures } from './JointFigures.tsx';
+import { ObjectFigures, objectTitle } from './ObjectFigures.tsx';
+import { RoomFigures } from './RoomFigures.tsx';
+
+interface CardProps {
+  readonly drawing: BoardDrawing;
+  readonly view: Viewport;
+  readonly size: SizePx;
+}
+
+/** The figures of the chosen thing, beside it on the drawing. */
+export function Card({ drawing, view, size }: CardProps) {
+  const chosen = useBoard((state) => state.chosen);
+  const trayOpen = useBoard((state) => state.trayOpen);
+  const result = useAnalysis((state) => state.result);
+  const [heightPx, setHeightPx] = useState(0);
+  const measure = useCallback((element: HTMLElement | null) => {
+    if (element === null) return;
+    const observer = new ResizeObserver(() => setHeightPx(element.offsetHeight));
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, []);
+  const content = chosen === null || result === null ? null : cardContent(chosen, result);
+
+  if (content === null || result === null || chosen === null) return null;
+  const box = thingBox(chosen, result, drawing.items);
+  const place = cardPlace(box === null ? null : viewportBoxToScreen(view, box), size, heightPx, trayOpen);
+  return (
+    <section ref={measure} className="card" aria-label={content.title} style={place}>
+      <div className="card-head">
+        <h2>{content.title}</h2>
+        <button
+          type="button"
+          className="button bare"
+          aria-label="Let go of it"
+          title="Let go of it (Escape)"
+          onClick={() => boardStore.setState({ chosen: null })}
+        >
+          <Icon name="close" />
+        </button>
+      </div>
+      {content.body}
+    </section>
+  );
+}
+
+interface CardContent {
+  readonly title: string;
+  readonly body: ReactNode;
+}
+
+function cardContent(thing: Thing, result: Result): CardContent | null {
+  const { plan, analysis } = result;
+  const names = namesOf(plan, analysis);
+  switch (thing.kind) {
+    case 'bay': {
+      const bay = analysis.bays.find((each) => each.key === thing.key);
+      return bay ? { title: `${bay.id} ${names.bay(bay)}`, body: <BayFigures bay={bay} plan={plan} /> } : null;
+    }
+    case 'joint': {
+      const joint = analysis.joints.find((each) => each.key === thing.key);
+      if (joint === undefined) return null;
+      return {
+        title: `${joint.id} ${names.joint(joint)}`,
+        body: <JointFigures joint={joint} kind={jointKindNames[joint.kind]} result={result} />,
+      };
+    }
+    case 'edge': {
+      const edge = analysis.edges.find((each) => each.id === thing.key);
+      return edge
+        ? { title: `${edge.id} ${names.room(edge.room)}`, body: <EdgeFigures edge={edge} result={result} /> }
+        : null;
+    }
+    case 'finding': {
+      const finding = analysis.findings.find((each) => findingKey(each) === thing.key);
+      return finding ? { title: 'Finding', body: <FindingFigures finding={finding} result={result} /> } : null;
+    }
+    case 'room': {
+      const room = plan.rooms.find((each) => each.id === thing.key);
+      return room ? { title: room.name, body: <RoomFigures room={room} result={result} /> } : null;
+    }
+    case 'object': {
+      const title = objectTitle(plan, thing.key);
+      return title === null ? null : { title, body: <ObjectFigures id={thing.key} result={result} /> };
+    }
+  }
+}

@@ -1,0 +1,29 @@
+import { severityNames } from '../../documents/words.ts';
+import type { Finding } from '../../plan/analysis.ts';
+import { Icon } from '../parts/Icon.tsx';
+import { SourceText } from '../parts/SourceNote.tsx';
+import type { Result } from '../state/analysisStore.ts';
+import { commit } from '../state/planStore.ts';
+import { mendsOf } from './mends.ts';
+
+/** What is wrong and where, what the limit rests on, and the mends that a figure of the plan can bring. */
+export function FindingFigures({ finding, result }: { readonly finding: Finding; readonly result: Result }) {
+  const [word] = severityNames[finding.severity];
+  return (
+    <>
+      <p className={`tone tone-${finding.severity}`}>
+        <Icon name={finding.severity} />
+        {word.charAt(0).toUpperCase() + word.slice(1)}
+      </p>
+      <p>{finding.message}</p>
+      <SourceText source={finding.source} />
+      <div className="mends">
+        {mendsOf(finding, result).map((mend) => (
+          <button key={mend.words} type="button" className="button main" onClick={() => commit(mend.words, mend.edit)}>
+            {mend.words}
+          </button>
+        ))}
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,69 @@
+import { lazy, Suspense } from 'react';
+import type { Joint } from '../../plan/analysis.ts';
+import { length, movement } from '../parts/format.ts';
+import type { Result } from '../state/analysisStore.ts';
+import { FiguresTable } from './FiguresTable.tsx';
+
+const JointWorking = lazy(() => import('./JointWorking.tsx'));
+
+interface JointFiguresProps {
+  readonly joint: Joint;
+  readonly kind: string;
+  readonly result: Result;
+}
+
+/** What a joint must take, beside what it takes; and why it is here. */
+export function JointFigures({ joint, kind, result }: JointFiguresProps) {
+  const over = joint.closingMm > joint.profileTakesMm;
+  const { widthMm } = result.plan.sealant;
+  return (
+    <>
+      <p>{kind}</p>
+      {joint.reasons.length > 0 && (
+        <ul className="small quiet" aria-label="Why it is here">
+          {joint.reasons.map((reason) => (
+            <li key={reason}>{reason}</li>
+          ))}
+        </ul>
+      )}
+      <TravelBar joint={joint} over={over} />
+      <FiguresTable
+        rows={[
+          {
+            name: 'Closes',
+            value: movement(joint.closingMm),
+            limit: `takes ${movement(joint.profileTakesMm)}`,
+            strong: true,
+          },
+          { name: 'Closes at worst', value: movement(joint.worstClosingMm), limit: 'bays stopped at their far side' },
+          { name: 'Opens', value: movement(joint.openingMm) },
+          { name: 'Slides along the joint', value: movement(joint.slidingMm) },
+          {
+            name: 'Sealant needs',
+            value: joint.kind === 'structural' ? 'a profile' : movement(joint.sealantNeedsMm),
+            limit: joint.kind === 'structural' ? null : `is ${movement(widthMm)}`,
+          },
+          { name: 'Length', value: length(joint.lengthM) },
+        ]}
+      />
+      <details className="explain">
+        <summary>How the movement is found</summary>
+        <Suspense fallback={null}>
+          <JointWorking joint={joint} result={result} />
+        </Suspense>
+      </details>
+    </>
+  );
+}
+
+/** The profile across its width: how far it closes, at worst, and where its foam stops. */
+function TravelBar({ joint, over }: { readonly joint: Joint; readonly over: boolean }) {
+  const share = (valueMm: number) => `${Math.min(100, (100 * valueMm) / joint.profileMm)}%`;
+  return (
+    <div className={over ? 'travel over' : 'travel'} aria-hidden="true">
+      <div className="worst" style={{ width: share(joint.worstClosingMm) }} />
+      <div className="centred" style={{ width: share(joint.closingMm) }} />
+      <div className="stop" style={{ left: share(joint.profileTakesMm) }} />
+    </div>
+  );
+}

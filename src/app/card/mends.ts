@@ -1,0 +1,77 @@
+import type { Analysis, Finding, Joint } from '../../plan/analysis.ts';
+import { planSectionChanged } from '../../plan/edits.ts';
+import type { Plan } from '../../plan/plan.ts';
+import { type RuleSetKey, ruleSets, rules } from '../../plan/reference.ts';
+import type { PlanFile } from '../../plan/schema.ts';
+import { figureShort } from '../parts/format.ts';
+
+/** A change of the plan that answers a finding. */
+export interface Mend {
+  readonly words: string;
+  readonly edit: (file: PlanFile) => PlanFile;
+}
+
+/** The best sealant class of ISO 11600, as a share of the width. */
+const bestCapability = 0.25;
+
+/** What a figure of the plan can mend: widths to the next whole mm, so that they can be ordered. */
+export function mendsOf(
+  finding: Finding,
+  { plan, analysis }: { readonly plan: Plan; readonly analysis: Analysis },
+): readonly Mend[] {
+  switch (finding.code) {
+    case 'sealant-narrow':
+      return sealantMends(plan, analysis.joints);
+    case 'sealant-least-width':
+      return [sealantWiden(ruleSets[plan.ruleSet as RuleSetKey].sealantLeastWidth.value)];
+    case 'profile-overrun':
+    case 'profile-worst-case': {
+      const joint = analysis.joints.find((each) => finding.refs.includes(each.id));
+      return joint === undefined || joint.kind === 'structural'
+        ? []
+        : [profileWiden(plan, finding.code, analysis.joints)];
+    }
+    case 'strip-travel':
+    case 'strip-overrun':
+      return [stripThicken(plan, analysis)];
+    default:
+      return [];
+  }
+}
+
+/** One width serves the whole plan: it is what the joint that moves most needs. */
+function sealantMends(plan: Plan, joints: readonly Joint[]): readonly Mend[] {
+  const needsMm = Math.max(
+    ...joints.filter((joint) => joint.kind !== 'structural').map((joint) => joint.sealantNeedsMm),
+  );
+  const widen = sealantWiden(Math.ceil(needsMm));
+  if (plan.sealant.capability >= bestCapability) return [widen];
+  const words = `Use sealant class ${figureShort(bestCapability * 100, 1)}`;
+  return [widen, { words, edit: (file) => planSectionChanged(file, 'sealant', { capability: bestCapability }) }];
+}
+
+function sealantWiden(widthMm: number): Mend {
+  return {
+    words: `Widen the sealant to ${figureShort(widthMm, 1)} mm`,
+    edit: (file) => planSectionChanged(file, 'sealant', { widthMm }),
+  };
+}
+
+function profileWiden(plan: Plan, code: 'profile-overrun' | 'profile-worst-case', joints: readonly Joint[]): Mend {
+  const figure = code === 'profile-overrun' ? 'closingMm' : 'worstClosingMm';
+  const needsMm = Math.max(...joints.filter((joint) => joint.kind !== 'structural').map((joint) => joint[figure]));
+  const widthMm = Math.ceil(needsMm / plan.jointProfile.usableTravel);
+  return {
+    words: `Widen the profile to ${widthMm} mm`,
+    edit: (file) => planSectionChanged(file, 'jointProfile', { widthMm }),
+  };
+}
+
+function stripThicken(plan: Plan, { edges }: Analysis): Mend {
+  const needsMm = Math.max(rules.stripLeastTravelMm.value, ...edges.map((edge) => edge.movementMm));
+  const thicknessMm = Math.ceil(needsMm / plan.edgeStrip.usableTravel);
+  return {
+    words: `Use a strip of ${thicknessMm} mm`,
+    edit: (file) => planSectionChanged(file, 'edgeStrip', { thicknessMm }),
+  };
+}

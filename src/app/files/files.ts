@@ -1,0 +1,102 @@
+import { planWrite } from '../../plan/write.ts';
+import type { Result } from '../state/analysisStore.ts';
+import { boardRefuse, boardTell } from '../state/boardStore.ts';
+import { planKept, planStore, sheetLay } from '../state/planStore.ts';
+
+/** Asks for a plan file. */
+export function filePick(): void {
+  const input = document.createElement('input');
+  input.type = 'file';
+  input.accept = '.json,application/json';
+  input.addEventListener('change', () => {
+    const [file] = input.files ?? [];
+    if (file !== undefined) void fileOpen(file);
+  });
+  input.click();
+}
+
+/** Takes a plan file that is dropped anywhere in the window. */
+export function fileDropFollow(): void {
+  window.addEventListener('dragover', (event) => event.preventDefault());
+  window.addEventListener('drop', (event) => {
+    event.preventDefault();
+    const [file] = event.dataTransfer?.files ?? [];
+    if (file !== undefined) void fileOpen(file);
+  });
+}
+
+/** Reads a plan file and lays it on the board; where it cannot be read, says what is wrong and where, and the sheet on
+ *  the board stays. The reader is fetched when the first file is opened. */
+export async function fileOpen(file: File): Promise<void> {
+  const { planRead } = await import('../../plan/read.ts');
+  const reading = planRead(await file.text());
+  if (reading.kind === 'plan') {
+    sheetLay(`Open ${file.name}`, reading.file, 'file');
+    boardTell(`${file.name} is on the board.`);
+    return;
+  }
+  const details = reading.problems.map(({ path, message }) => ({ at: path, says: message }));
+  boardRefuse(`${file.name} was not opened. The sheet on the board is as it was.`, details);
+}
+
+interface SavePicker {
+  showSaveFilePicker(options: {
+    readonly suggestedName: string;
+    readonly types: readonly { readonly description: string; readonly accept: Readonly<Record<string, string[]>> }[];
+  }): Promise<FileSystemFileHandle>;
+}
+
+/** Saves the plan where the user says; as a download where the browser cannot ask. */
+export async function planSave(): Promise<void> {
+  const { file } = planStore.getState().history.present;
+  const name = `${fileStem(file.name)}.json`;
+  const text = planWrite(file);
+  if (!('showSaveFilePicker' in window)) {
+    download(name, 'application/json', text);
+    planKept(file);
+    return;
+  }
+  try {
+    const types = [{ description: 'Plan', accept: { 'application/json': ['.json'] } }];
+    const handle = await (window as unknown as SavePicker).showSaveFilePicker({ suggestedName: name, types });
+    const stream = await handle.createWritable();
+    await stream.write(text);
+    await stream.close();
+    planKept(file);
+    boardTell(`Saved as ${handle.name}.`);
+  } catch (error) {
+    // Closing the question without an answer is no fault.
+    if (error instanceof DOMException && error.name === 'AbortError') return;
+    boardRefuse('The plan was not saved.', [{ at: '', says: error instanceof Error ? error.message : String(error) }]);
+  }
+}
+
+/** A name that every file system takes. */
+export function fileStem(name: string): string {
+  const plain = name
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-+|-+$/g, '');
+  return plain === '' ? 'plan' : plain;
+}
+
+export function download(name: string, type: string, content: BlobPart): void {
+  const address = URL.createObjectURL(new Blob([content], { type }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  // The browser has taken the file by the next turn.
+  setTimeout(() => URL.revokeObjectURL(address));
+}
+
+const types: Readonly<Record<string, string>> = { json: 'application/json', csv: 'text/csv', svg: 'image/svg+xml' };
+
+/** One paper of the last good result, as a download. The papers are fetched when the first is asked for. */
+export async function paperDownload({ plan, analysis }: Result, name: string): Promise<void> {
+  const { documentsOf } = await import('../../documents/documents.ts');
+  const paper = documentsOf(plan, analysis).find((each) => each.name === name);
+  if (paper === undefined) throw new Error(`no paper named ${name}`);
+  const type = types[name.split('.').at(-1) ?? ''] ?? 'text/plain';
+  download(`${fileStem(plan.name)}-${name}`, type, paper.text);
+}

@@ -1,0 +1,34 @@
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { App } from './App.tsx';
+import { demoStart } from './files/demos.ts';
+import { fileDropFollow } from './files/files.ts';
+import { shortcutsFollow } from './shortcuts.ts';
+import { analysisFollow } from './state/analysisRun.ts';
+import { planStore } from './state/planStore.ts';
+import { themeFollow } from './state/theme.ts';
+import './style/tokens.css';
+import './style/app.css';
+import './style/board.css';
+
+/** The screen. Accepts: what a person does. Guarantees: the plan changes by `commit` alone and every change can be undone;
+ *  the analysis runs off the screen's thread and never stands in the saved state. Steps: stores (`state`), the board that
+ *  draws the drawing list (`canvas`), the figures of the chosen thing beside it (`card`), settings and lists at its edge
+ *  (`panels`), plan files and papers (`files`). */
+const place = document.getElementById('app');
+if (place === null) throw new Error('the page has no place for the app');
+
+themeFollow();
+shortcutsFollow();
+fileDropFollow();
+window.addEventListener('beforeunload', (event) => {
+  const { history, kept } = planStore.getState();
+  if (history.present.file !== kept) event.preventDefault();
+});
+await demoStart();
+analysisFollow();
+createRoot(place).render(
+  <StrictMode>
+    <App />
+  </StrictMode>,
+);

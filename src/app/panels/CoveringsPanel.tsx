@@ -1,0 +1,74 @@
+import { planCoveringLaid } from '../../plan/edits.ts';
+import type { Covering } from '../../plan/plan.ts';
+import { ChoiceField } from '../parts/ChoiceField.tsx';
+import { SourceText } from '../parts/SourceNote.tsx';
+import { usePlanResolved } from '../state/hooks.ts';
+import { commit } from '../state/planStore.ts';
+
+export const coveringWords: Readonly<Record<Covering, string>> = {
+  'stone-or-ceramic': 'Stone or ceramic',
+  resilient: 'Resilient',
+  timber: 'Timber',
+  textile: 'Textile',
+  none: 'None',
+};
+
+const choices = (Object.keys(coveringWords) as Covering[]).map((value) => ({ value, words: coveringWords[value] }));
+
+/** What lies on the screed: for the whole floor at once, or room by room. */
+export function CoveringsPanel() {
+  const { rooms } = usePlanResolved();
+  const shared = new Set(rooms.map((room) => room.covering));
+  const [only] = shared;
+  const mixed = { value: 'mixed' as const, words: 'Not the same' };
+  return (
+    <>
+      <section className="group">
+        <ChoiceField
+          label="All rooms"
+          value={shared.size === 1 && only !== undefined ? only : 'mixed'}
+          choices={shared.size === 1 ? choices : [mixed, ...choices]}
+          onChange={(covering) => {
+            if (covering === 'mixed') return;
+            commit(`All rooms ${coveringWords[covering].toLowerCase()}`, (file) =>
+              planCoveringLaid(
+                file,
+                rooms.map((room) => room.id),
+                covering,
+              ),
+            );
+          }}
+          source={[...new Set(rooms.map((room) => room.limitSources.areaM2))].map((source) => (
+            <SourceText key={source} source={source} />
+          ))}
+        />
+        <p className="small quiet">The covering decides which limits a bay is held to, and which joints are sealed.</p>
+      </section>
+      <section className="group">
+        <h3>Room by room</h3>
+        {rooms.map((room) => (
+          <RoomCovering key={room.id} id={room.id} name={room.name} covering={room.covering} />
+        ))}
+      </section>
+    </>
+  );
+}
+
+interface RoomCoveringProps {
+  readonly id: string;
+  readonly name: string;
+  readonly covering: Covering;
+}
+
+export function RoomCovering({ id, name, covering }: RoomCoveringProps) {
+  return (
+    <ChoiceField
+      label={name}
+      value={covering}
+      choices={choices}
+      onChange={(next) =>
+        commit(`${name} ${coveringWords[next].toLowerCase()}`, (file) => planCoveringLaid(file, [id], next))
+      }
+    />
+  );
+}

@@ -1,0 +1,167 @@
+import { planRuleSetChosen, planSectionChanged } from '../../plan/edits.ts';
+import type { Plan } from '../../plan/plan.ts';
+import {
+  type RuleSetKey,
+  ruleSetKeys,
+  ruleSets,
+  type ScreedClassKey,
+  screedClassKeys,
+  screedTypeOf,
+} from '../../plan/reference.ts';
+import { ChoiceField } from '../parts/ChoiceField.tsx';
+import { area, figureShort } from '../parts/format.ts';
+import { PlanNumber } from '../parts/PlanNumber.tsx';
+import { figureRange, SourceText } from '../parts/SourceNote.tsx';
+import { ThingList } from '../parts/ThingList.tsx';
+import { usePlanResolved } from '../state/hooks.ts';
+import { commit } from '../state/planStore.ts';
+import type { PanelProps } from './panel.ts';
+
+const celsius = { least: -40, most: 100, step: 1, decimals: 1 } as const;
+
+/** Rules, screed and temperatures: what the floor is made of and what it must stand; then its rooms. */
+export function FloorPanel({ result, onChoose }: PanelProps) {
+  const plan = usePlanResolved();
+  return (
+    <>
+      <RuleSetGroup plan={plan} />
+      <ScreedGroup plan={plan} />
+      <section className="group">
+        <h3>Temperatures of the screed</h3>
+        <PlanNumber
+          {...celsius}
+          figure="layingC"
+          label="At laying"
+          value={plan.temperatures.layingC}
+          edit={(file, layingC) => planSectionChanged(file, 'temperatures', { layingC })}
+        />
+        <PlanNumber
+          {...celsius}
+          figure="highestC"
+          label="Highest"
+          value={plan.temperatures.highestC}
+          edit={(file, highestC) => planSectionChanged(file, 'temperatures', { highestC })}
+        />
+        <PlanNumber
+          {...celsius}
+          figure="lowestC"
+          label="Lowest"
+          value={plan.temperatures.lowestC}
+          edit={(file, lowestC) => planSectionChanged(file, 'temperatures', { lowestC })}
+        />
+      </section>
+      <RoomsGroup result={result} onChoose={onChoose} />
+    </>
+  );
+}
+
+const ruleSetChoices = ruleSetKeys.map((value) => ({ value, words: ruleSets[value].name }));
+
+function RuleSetGroup({ plan }: { readonly plan: Plan }) {
+  const key = plan.ruleSet as RuleSetKey;
+  const { note, rows } = ruleSets[key];
+  const sources = [...new Set(rows.map((row) => row.source))];
+  return (
+    <section className="group">
+      <ChoiceField
+        wide
+        label="Rule set"
+        value={key}
+        choices={ruleSetChoices}
+        onChange={(ruleSet) => commit(`Rule set ${ruleSets[ruleSet].name}`, (file) => planRuleSetChosen(file, ruleSet))}
+        source={
+          <>
+            <p className="source-text">{note}</p>
+            {sources.map((source) => (
+              <SourceText key={source} source={source} />
+            ))}
+          </>
+        }
+      />
+      <LimitsLine plan={plan} />
+    </section>
+  );
+}
+
+/** The limits that hold, room by room where they differ. */
+function LimitsLine({ plan }: { readonly plan: Plan }) {
+  const lines = new Set(
+    plan.rooms.map(({ limits: { areaM2, lengthM, aspect } }) => {
+      const held = [
+        Number.isFinite(areaM2) ? `${figureShort(areaM2, 1)} m²` : null,
+        Number.isFinite(lengthM) ? `${figureShort(lengthM, 1)} m long` : null,
+        Number.isFinite(aspect) ? `${figureShort(aspect, 2)} : 1` : null,
+      ].filter((part) => part !== null);
+      return held.length === 0 ? 'no limit but the doorways' : held.join(', ');
+    }),
+  );
+  if (lines.size === 0) return null;
+  return <p className="small quiet">A bay at most: {[...lines].join('; or ')}.</p>;
+}
+
+const classChoices = screedClassKeys.map((value) => ({
+  value,
+  words: value,
+  heading: screedTypeOf(value).name,
+}));
+
+function ScreedGroup({ plan }: { readonly plan: Plan }) {
+  const key = plan.screed.class as ScreedClassKey;
+  const { expansion } = screedTypeOf(key);
+  return (
+    <section className="group">
+      <h3>Screed</h3>
+      <ChoiceField
+        label="Class"
+        value={key}
+        choices={classChoices}
+        onChange={(next) => commit(`Screed ${next}`, (file) => planSectionChanged(file, 'screed', { class: next }))}
+        source={
+          <>
+            <p className="source-text">
+              Thermal expansion {figureShort(plan.screed.expansionPerK * 1e6, 1)} per million and K.
+            </p>
+            <SourceText source={expansion.source} range={rangePerMillion(figureRange(expansion), expansion.range)} />
+          </>
+        }
+      />
+      <PlanNumber
+        figure="thicknessMm"
+        label="Thickness"
+        value={plan.screed.thicknessMm}
+        least={20}
+        most={300}
+        step={5}
+        decimals={1}
+        edit={(file, thicknessMm) => planSectionChanged(file, 'screed', { thicknessMm })}
+      />
+    </section>
+  );
+}
+
+function rangePerMillion(words: string | null, range: readonly number[] | null): string | null {
+  const [least, most] = range ?? [];
+  if (words === null || least === undefined || most === undefined) return null;
+  return `${figureShort(least * 1e6, 1)} to ${figureShort(most * 1e6, 1)} per million and K`;
+}
+
+function RoomsGroup({ result, onChoose }: PanelProps) {
+  const rooms = result?.plan.rooms ?? [];
+  const areas = new Map(result?.analysis.quantities.rooms.map((room) => [room.room, room.floorM2]));
+  const rows = rooms.map((room) => ({
+    thing: { kind: 'room', key: room.id } as const,
+    lead: room.zone ?? '',
+    name: room.name,
+    value: areas.has(room.id) ? area(areas.get(room.id) ?? 0) : '',
+    more: room.heated ? null : 'Not heated',
+  }));
+  if (rows.length === 0) return null;
+  return (
+    <section className="group">
+      <h3>
+        Rooms <span className="quiet">{rows.length}</span>
+      </h3>
+      <ThingList label="Rooms" rows={rows} onChoose={onChoose} />
+    </section>
+  );
+}

@@ -1,0 +1,155 @@
+import { useId, useState } from 'react';
+import { planRenamed } from '../../plan/edits.ts';
+import { planEmpty } from '../../plan/write.ts';
+import { demoLay, demos } from '../files/demos.ts';
+import { filePick, planSave } from '../files/files.ts';
+import { area, countOf } from '../parts/format.ts';
+import { Icon, type IconName } from '../parts/Icon.tsx';
+import { redoTell, undoTell } from '../state/actions.ts';
+import { useAnalysis, useBoard, usePlan } from '../state/hooks.ts';
+import { commit, sheetLay } from '../state/planStore.ts';
+import { themeTurn } from '../state/theme.ts';
+
+/** The head of the sheet: what is on the board in one line, and what is done with the sheet as a whole. */
+export function Head() {
+  const past = usePlan((state) => state.history.past.at(-1)?.name ?? null);
+  const future = usePlan((state) => state.history.future[0]?.name ?? null);
+  const unsaved = usePlan((state) => state.history.present.file !== state.kept);
+  const theme = useBoard((state) => state.theme);
+  return (
+    <header className="head">
+      <div className="title">
+        <PlanName />
+        <OnBoard />
+      </div>
+      <fieldset className="actions" aria-label="Sheet">
+        <Action icon="empty" words="Empty sheet" onAct={() => sheetLay('Empty sheet', planEmpty('New floor'), 'new')} />
+        <DemoMenu />
+        <Action icon="open" words="Open" hint="Open a plan file (Ctrl O)" onAct={filePick} />
+        <Action
+          icon="save"
+          words="Save"
+          hint={unsaved ? 'Save the plan file (Ctrl S)' : 'Save the plan file (Ctrl S): nothing has changed'}
+          onAct={() => void planSave()}
+        />
+        <span className="divide" aria-hidden="true" />
+        <Action
+          icon="undo"
+          words="Undo"
+          spare
+          hint={past === null ? 'Nothing to undo' : `Undo: ${past} (Ctrl Z)`}
+          off={past === null}
+          onAct={undoTell}
+        />
+        <Action
+          icon="redo"
+          words="Redo"
+          spare
+          hint={future === null ? 'Nothing to redo' : `Redo: ${future} (Ctrl Shift Z)`}
+          off={future === null}
+          onAct={redoTell}
+        />
+        <Action
+          icon={theme === 'light' ? 'dark' : 'light'}
+          words={theme === 'light' ? 'Dark' : 'Light'}
+          spare
+          hint={theme === 'light' ? 'Draw dark' : 'Draw light'}
+          onAct={themeTurn}
+        />
+      </fieldset>
+    </header>
+  );
+}
+
+interface ActionProps {
+  readonly icon: IconName;
+  readonly words: string;
+  readonly hint?: string;
+  readonly off?: boolean;
+  /** Its word gives way where the window is narrow. */
+  readonly spare?: boolean;
+  readonly onAct: () => void;
+}
+
+function Action({ icon, words, hint = words, off = false, spare = false, onAct }: ActionProps) {
+  return (
+    <button type="button" className="button" title={hint} disabled={off} onClick={onAct}>
+      <Icon name={icon} />
+      <span className={spare ? 'spare' : undefined}>{words}</span>
+    </button>
+  );
+}
+
+function PlanName() {
+  const name = usePlan((state) => state.history.present.file.name);
+  const [typed, setTyped] = useState<string | null>(null);
+  const put = () => {
+    const next = typed?.trim() ?? '';
+    if (next !== '' && next !== name) commit('Rename the plan', (file) => planRenamed(file, next));
+    setTyped(null);
+  };
+  return (
+    <h1 className="plan-title">
+      <input
+        className="plan-name"
+        aria-label="Name of the plan"
+        data-typing={typed !== null}
+        value={typed ?? name}
+        onChange={(event) => setTyped(event.target.value)}
+        onBlur={put}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') put();
+          if (event.key === 'Escape') setTyped(null);
+        }}
+      />
+    </h1>
+  );
+}
+
+/** "Demo: 12 rooms, 118.0 m², 14 bays, 17 joints." */
+function OnBoard() {
+  const origin = usePlan((state) => state.history.present.origin);
+  const analysis = useAnalysis((state) => state.result?.analysis ?? null);
+  const rooms = usePlan((state) => state.history.present.file.rooms.length);
+  if (rooms === 0) return <p className="on-board">An empty sheet.</p>;
+  if (analysis === null) return <p className="on-board">{countOf(rooms, 'room', 'rooms')}.</p>;
+  const parts = [
+    countOf(rooms, 'room', 'rooms'),
+    area(analysis.quantities.floorM2),
+    countOf(analysis.bays.length, 'bay', 'bays'),
+    countOf(analysis.joints.length, 'joint', 'joints'),
+  ];
+  return (
+    <p className="on-board">
+      {origin === 'demo' ? 'Demo floor: ' : ''}
+      {parts.join(', ')}.
+    </p>
+  );
+}
+
+function DemoMenu() {
+  const id = useId();
+  return (
+    <>
+      <button type="button" className="button" popoverTarget={id}>
+        <Icon name="demos" />
+        Demos
+      </button>
+      <ul className="menu" id={id} popover="auto" aria-label="Demo floors">
+        {demos.map((demo) => (
+          <li key={demo.path}>
+            <button
+              type="button"
+              className="button"
+              popoverTarget={id}
+              popoverTargetAction="hide"
+              onClick={() => void demoLay(demo)}
+            >
+              {demo.name}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}

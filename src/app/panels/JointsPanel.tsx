@@ -1,0 +1,136 @@
+import { jointKindNames, namesOf } from '../../documents/words.ts';
+import { jointKinds } from '../../plan/analysis.ts';
+import { planSectionChanged } from '../../plan/edits.ts';
+import { defaults } from '../../plan/reference.ts';
+import { ChoiceField } from '../parts/ChoiceField.tsx';
+import { area, figureShort, movement, sides } from '../parts/format.ts';
+import { Icon } from '../parts/Icon.tsx';
+import { PlanNumber } from '../parts/PlanNumber.tsx';
+import { Sample } from '../parts/Sample.tsx';
+import { SourceText } from '../parts/SourceNote.tsx';
+import { ThingList, type ThingRow } from '../parts/ThingList.tsx';
+import { usePlanResolved } from '../state/hooks.ts';
+import { commit } from '../state/planStore.ts';
+import { bayThing, jointThing } from '../state/thing.ts';
+import type { PanelProps } from './panel.ts';
+
+/** Profile and sealant; then the bays that the joints make, and the joints by kind with what they must take. */
+export function JointsPanel({ result, onChoose }: PanelProps) {
+  return (
+    <>
+      <ProfileGroup />
+      <SealantGroup />
+      {result !== null && (
+        <section className="group">
+          <h3>
+            Bays <span className="quiet">{result.analysis.bays.length}</span>
+          </h3>
+          <ThingList label="Bays" rows={bayRows(result)} onChoose={onChoose} />
+        </section>
+      )}
+      {result !== null && (
+        <section className="group">
+          <h3>
+            Joints, closing <span className="quiet">{result.analysis.joints.length}</span>
+          </h3>
+          <ThingList label="Joints" rows={jointRows(result)} onChoose={onChoose} />
+        </section>
+      )}
+    </>
+  );
+}
+
+function ProfileGroup() {
+  const { jointProfile } = usePlanResolved();
+  return (
+    <section className="group">
+      <h3>Joint profile in the screed</h3>
+      <PlanNumber
+        figure="profileWidthMm"
+        label="Width"
+        value={jointProfile.widthMm}
+        least={1}
+        most={100}
+        step={1}
+        decimals={1}
+        edit={(file, widthMm) => planSectionChanged(file, 'jointProfile', { widthMm })}
+      />
+      <PlanNumber
+        figure="profileTravel"
+        label="Usable travel"
+        value={jointProfile.usableTravel}
+        least={0.05}
+        most={1}
+        step={0.05}
+        decimals={2}
+        edit={(file, usableTravel) => planSectionChanged(file, 'jointProfile', { usableTravel })}
+      />
+    </section>
+  );
+}
+
+/** ISO 11600: movement as a share of the width. */
+const sealantClasses = ['0.25', '0.2', '0.125', '0.075'] as const;
+
+function SealantGroup() {
+  const { sealant } = usePlanResolved();
+  const own = String(sealant.capability);
+  const classes = sealantClasses.some((each) => each === own) ? sealantClasses : [own, ...sealantClasses];
+  return (
+    <section className="group">
+      <h3>Sealant in the covering</h3>
+      <PlanNumber
+        figure="sealantWidthMm"
+        label="Width"
+        value={sealant.widthMm}
+        least={1}
+        most={50}
+        step={1}
+        decimals={1}
+        edit={(file, widthMm) => planSectionChanged(file, 'sealant', { widthMm })}
+      />
+      <ChoiceField
+        label="Class"
+        value={own}
+        choices={classes.map((value) => ({ value, words: `Class ${figureShort(Number(value) * 100, 1)}` }))}
+        onChange={(value) =>
+          commit(`Sealant class ${figureShort(Number(value) * 100, 1)}`, (file) =>
+            planSectionChanged(file, 'sealant', { capability: Number(value) }),
+          )
+        }
+        source={<SourceText source={defaults.sealantCapability.source} />}
+      />
+    </section>
+  );
+}
+
+function bayRows({ plan, analysis }: NonNullable<PanelProps['result']>): readonly ThingRow[] {
+  const names = namesOf(plan, analysis);
+  return analysis.bays.map((bay) => ({
+    thing: bayThing(bay),
+    lead: bay.id,
+    name: names.bay(bay),
+    value: area(bay.areaM2),
+    more: (
+      <span className={bay.within ? 'tone tone-within' : 'tone tone-fault'}>
+        <Icon name={bay.within ? 'within' : 'fault'} />
+        <span className="quiet">{sides(bay.lengthM, bay.widthM)},</span> {bay.within ? 'within' : 'over a limit'}
+      </span>
+    ),
+  }));
+}
+
+function jointRows({ plan, analysis }: NonNullable<PanelProps['result']>): readonly ThingRow[] {
+  const names = namesOf(plan, analysis);
+  return jointKinds.flatMap((kind) =>
+    analysis.joints
+      .filter((joint) => joint.kind === kind)
+      .map((joint) => ({
+        thing: jointThing(joint),
+        lead: <Sample of={{ shape: 'line', style: `joint-${kind}` }} />,
+        name: `${joint.id} ${names.joint(joint)}`,
+        value: movement(joint.closingMm),
+        more: jointKindNames[kind],
+      })),
+  );
+}

@@ -1,0 +1,35 @@
+import { Icon } from '../parts/Icon.tsx';
+import { boardStep, type WorkStep, workSteps } from '../state/boardStore.ts';
+import { useBoard } from '../state/hooks.ts';
+
+export const stepNames: Readonly<Record<WorkStep, string>> = {
+  floor: 'Floor',
+  openings: 'Openings',
+  obstacles: 'Obstacles',
+  joints: 'Joints',
+  coverings: 'Coverings',
+  papers: 'Papers',
+};
+
+/** The steps of the work, in its order. A step opens its tray; the open one folds it away. */
+export function Rail() {
+  const step = useBoard((state) => state.step);
+  const open = useBoard((state) => state.trayOpen);
+  return (
+    <nav className="rail" aria-label="Steps of the work">
+      {workSteps.map((each) => (
+        <button
+          key={each}
+          type="button"
+          className="tab"
+          aria-expanded={open && step === each}
+          aria-controls="tray"
+          onClick={() => boardStep(each)}
+        >
+          <Icon name={each} />
+          {stepNames[each]}
+        </button>
+      ))}
+    </nav>
+  );
+}

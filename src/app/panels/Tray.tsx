@@ -1,0 +1,50 @@
+import type { ReactNode } from 'react';
+import { Icon } from '../parts/Icon.tsx';
+import { boardStore, type WorkStep } from '../state/boardStore.ts';
+import { useBoard } from '../state/hooks.ts';
+import { CoveringsPanel } from './CoveringsPanel.tsx';
+import { FindingsPanel } from './FindingsPanel.tsx';
+import { FloorPanel } from './FloorPanel.tsx';
+import { JointsPanel } from './JointsPanel.tsx';
+import { ObstaclesPanel } from './ObstaclesPanel.tsx';
+import { OpeningsPanel } from './OpeningsPanel.tsx';
+import { PapersPanel } from './PapersPanel.tsx';
+import type { PanelProps } from './panel.ts';
+import { stepNames } from './Rail.tsx';
+
+const panels: Readonly<Record<WorkStep, (props: PanelProps) => ReactNode>> = {
+  floor: FloorPanel,
+  openings: OpeningsPanel,
+  obstacles: ObstaclesPanel,
+  joints: JointsPanel,
+  coverings: CoveringsPanel,
+  papers: PapersPanel,
+};
+
+/** The step of the work in hand, with the findings below it whichever step that is. */
+export function Tray(props: PanelProps) {
+  const step = useBoard((state) => state.step);
+  const open = useBoard((state) => state.trayOpen);
+  if (!open) return null;
+  const Panel = panels[step];
+  return (
+    <aside className="tray" id="tray" aria-label="Settings and lists">
+      <section className="part" aria-labelledby="tray-step">
+        <div className="part-head">
+          <h2 id="tray-step">{stepNames[step]}</h2>
+          <button
+            type="button"
+            className="button bare"
+            aria-label="Fold away"
+            title="Fold away"
+            onClick={() => boardStore.setState({ trayOpen: false })}
+          >
+            <Icon name="fold" />
+          </button>
+        </div>
+        <Panel {...props} />
+      </section>
+      <FindingsPanel {...props} />
+    </aside>
+  );
+}

@@ -1,0 +1,41 @@
+/** Icons on one grid of 20 units, one stroke of 1.5, drawn for this work. An icon is never alone: the control that
+ *  carries it has a word or a name for screen readers. */
+const paths = {
+  floor: 'M3 5h9v4h5v6H3z',
+  openings: 'M2 15h4M14 15h4M6 15V5a10 10 0 0 1 8 10z',
+  obstacles: 'M3 3h6v6H3zM14.5 6a2.5 2.5 0 1 1 0 5a2.5 2.5 0 1 1 0-5M3 13h6v4H3zM13 14h4v3h-4z',
+  joints: 'M3 4h14v12H3zM10 4v3M10 9v2M10 13v3M3 10h3M8 10h2',
+  coverings: 'M3 4h14v12H3zM3 8h14M3 12h14M8 4v4M12 8v4M7 12v4',
+  papers: 'M5 2h7l4 4v12H5zM12 2v4h4M8 10h5M8 13h5',
+  findings: 'M10 18v-6M10 2l5 5-5 5-5-5z',
+  open: 'M3 16V4h5l2 2h7v10zM10 14V9M7.5 11.5 10 9l2.5 2.5',
+  save: 'M3 16h14M10 3v9M6.5 8.5 10 12l3.5-3.5',
+  empty: 'M4 3h12v14H4zM10 7v6M7 10h6',
+  demos: 'M3 3h6v8H3zM11 3h6v5h-6zM11 10h6v7h-6zM3 13h6v4H3z',
+  undo: 'M7 4 3 8l4 4M3 8h8a5 5 0 0 1 0 10H8',
+  redo: 'M13 4l4 4-4 4M17 8H9a5 5 0 0 0 0 10h3',
+  light:
+    'M10 6.5a3.5 3.5 0 1 1 0 7a3.5 3.5 0 1 1 0-7M10 1.5v2M10 16.5v2M1.5 10h2M16.5 10h2M4 4l1.4 1.4M14.6 14.6 16 16M4 16l1.4-1.4M14.6 5.4 16 4',
+  dark: 'M16 12.5A7 7 0 0 1 7.5 4a7 7 0 1 0 8.5 8.5z',
+  nearer: 'M10 4v12M4 10h12',
+  farther: 'M4 10h12',
+  fit: 'M3 7V3h4M13 3h4v4M17 13v4h-4M7 17H3v-4M7 7h6v6H7z',
+  close: 'M5 5l10 10M15 5 5 15',
+  fold: 'M8 4l6 6-6 6',
+  key: 'M3 5h6M3 10h2M7 10h2M3 15h1M6 15h1M9 15h.01M12 5h5M12 10h5M12 15h5',
+  source: 'M4 3h12v11l-3 3H4zM13 17v-3h3M7 7h6M7 10h6',
+  fault: 'M10 2l8 8-8 8-8-8zM10 6v5M10 13.5v.01',
+  caution: 'M10 3l8 14H2zM10 8.5v4M10 14.5v.01',
+  note: 'M10 2.5a7.5 7.5 0 1 1 0 15 7.5 7.5 0 0 1 0-15M10 9.5v4.5M10 6.5v.01',
+  within: 'M4 10.5l4 4 8-9',
+} as const;
+
+export type IconName = keyof typeof paths;
+
+export function Icon({ name }: { readonly name: IconName }) {
+  return (
+    <svg className="icon" viewBox="0 0 20 20" aria-hidden="true">
+      <path d={paths[name]} />
+    </svg>
+  );
+}

@@ -1,0 +1,39 @@
+import { type DefaultKey, defaults } from '../../plan/reference.ts';
+import type { PlanFile } from '../../plan/schema.ts';
+import { commit } from '../state/planStore.ts';
+import { NumberField } from './NumberField.tsx';
+import { figureRange } from './SourceNote.tsx';
+
+interface PlanNumberProps {
+  /** Where the figure starts, its range and its source. */
+  readonly figure: DefaultKey;
+  readonly label: string;
+  readonly value: number;
+  readonly least: number;
+  readonly most: number;
+  readonly step: number;
+  readonly decimals: number;
+  readonly edit: (file: PlanFile, value: number) => PlanFile;
+}
+
+const units: Readonly<Record<string, string>> = { C: '°C', '1': '' };
+
+/** A figure of the plan with the source of its start value. */
+export function PlanNumber({ figure, edit, ...field }: PlanNumberProps) {
+  const start = defaults[figure];
+  return (
+    <NumberField
+      {...field}
+      unit={units[start.unit] ?? start.unit}
+      source={start.source}
+      range={figureRange(start)}
+      onChange={(value, gesture) =>
+        commit(
+          `${field.label} ${value} ${units[start.unit] ?? start.unit}`.trim(),
+          (file) => edit(file, value),
+          gesture,
+        )
+      }
+    />
+  );
+}

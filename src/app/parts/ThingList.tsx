@@ -1,0 +1,100 @@
+import { type KeyboardEvent, memo, type ReactNode, useEffect, useId, useRef } from 'react';
+import { boardHover } from '../state/boardStore.ts';
+import { useBoard } from '../state/hooks.ts';
+import { type Thing, thingEquals } from '../state/thing.ts';
+
+export interface ThingRow {
+  readonly thing: Thing;
+  readonly lead: ReactNode;
+  readonly name: string;
+  readonly value: ReactNode;
+  readonly more: ReactNode;
+}
+
+interface ThingListProps {
+  readonly label: string;
+  readonly rows: readonly ThingRow[];
+  readonly onChoose: (thing: Thing) => void;
+}
+
+/** A list whose rows stand for things on the drawing: choosing or hovering a row lights the thing, and the other way
+ *  round. One stop for the Tab key; arrow keys, Home and End choose within it. */
+export function ThingList({ label, rows, onChoose }: ThingListProps) {
+  const id = useId();
+  const list = useRef<HTMLDivElement>(null);
+  const chosen = useBoard((state) => state.chosen);
+  const hovered = useBoard((state) => state.hovered);
+  const at = rows.findIndex((row) => thingEquals(row.thing, chosen));
+
+  useEffect(() => {
+    if (at >= 0) list.current?.children[at]?.scrollIntoView({ block: 'nearest' });
+  }, [at]);
+
+  const onKeyDown = (event: KeyboardEvent) => {
+    const last = rows.length - 1;
+    const to: Readonly<Record<string, number>> = {
+      ArrowDown: Math.min(last, at + 1),
+      ArrowUp: Math.max(0, at - 1),
+      Home: 0,
+      End: last,
+      Enter: Math.max(0, at),
+      ' ': Math.max(0, at),
+    };
+    const row = rows[to[event.key] ?? -1];
+    if (row === undefined) return;
+    event.preventDefault();
+    onChoose(row.thing);
+  };
+  if (rows.length === 0) return null;
+  return (
+    <div
+      ref={list}
+      className="list"
+      role="listbox"
+      aria-label={label}
+      tabIndex={0}
+      aria-activedescendant={at >= 0 ? `${id}-${at}` : undefined}
+      onKeyDown={onKeyDown}
+      onPointerLeave={() => boardHover(null)}
+    >
+      {rows.map((row, i) => (
+        <Row
+          key={row.thing.key}
+          id={`${id}-${i}`}
+          row={row}
+          chosen={i === at}
+          lit={thingEquals(row.thing, hovered)}
+          onChoose={onChoose}
+        />
+      ))}
+    </div>
+  );
+}
+
+interface RowProps {
+  readonly id: string;
+  readonly row: ThingRow;
+  readonly chosen: boolean;
+  readonly lit: boolean;
+  readonly onChoose: (thing: Thing) => void;
+}
+
+const Row = memo(function Row({ id, row, chosen, lit, onChoose }: RowProps) {
+  return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: the keys are the list's, which has the focus
+    // biome-ignore lint/a11y/useFocusableInteractive: the list has the focus and names the row as active
+    <div
+      id={id}
+      className={lit ? 'row lit' : 'row'}
+      role="option"
+      aria-selected={chosen}
+      onClick={() => onChoose(row.thing)}
+      onPointerEnter={() => boardHover(row.thing)}
+    >
+      <span className="lead">{row.lead}</span>
+      <span className="name">{row.name}</span>
+      <span className="value">{row.value}</span>
+      {row.more !== null && <span className="more">{row.more}</span>}
+    </div>
+  );
+});

@@ -1,0 +1,26 @@
+import { areaText, type DecimalMark, figureText, movementText } from '../../documents/words.ts';
+
+/** Figures in words as the documents print them, with the reader's own decimal mark. */
+export const decimalMark: DecimalMark = new Intl.NumberFormat().format(0.5).includes(',') ? ',' : '.';
+
+export const figure = (value: number, decimals: number) => figureText(value, decimals, decimalMark);
+export const movement = (valueMm: number) => movementText(valueMm, decimalMark);
+export const area = (valueM2: number) => areaText(valueM2, decimalMark);
+export const length = (valueM: number) => `${figure(valueM, 2)} m`;
+export const sides = (lengthM: number, widthM: number) => `${figure(lengthM, 2)} × ${figure(widthM, 2)} m`;
+
+/** A value as a field shows it: as many decimals as it has, at most `decimals`. */
+export function figureShort(value: number, decimals: number): string {
+  return String(Number(value.toFixed(decimals))).replace('.', decimalMark);
+}
+
+/** "1 joint", "3 joints". */
+export function countOf(count: number, one: string, several: string): string {
+  return `${count} ${count === 1 ? one : several}`;
+}
+
+/** A number as a person types it, with a point or a comma as decimal mark; null where it is none. */
+export function figureRead(text: string): number | null {
+  const plain = text.trim().replace(',', '.');
+  return /^[-+]?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : null;
+}

@@ -1,0 +1,98 @@
+import { proxy, type Remote, wrap } from 'comlink';
+import type { AnalysisService } from '../worker.ts';
+import { analysisStore } from './analysisStore.ts';
+import { type PlanState, planStore } from './planStore.ts';
+
+/** From this long on, a run shows its progress. */
+const slowMs = 250;
+/** From this long on, a run can be cancelled, and gives way to a newer plan at once. */
+const longMs = 2000;
+
+let worker: Worker | null = null;
+let service: Remote<AnalysisService> | null = null;
+let timers: readonly ReturnType<typeof setTimeout>[] = [];
+/** The newest plan that still waits for the worker. */
+let waiting: PlanState | null = null;
+
+/** Follows the plan: every revision is analysed, or overtaken by a newer one. */
+export function analysisFollow(): void {
+  planStore.subscribe((state, before) => {
+    if (state.revision !== before.revision) analysisAsk(state);
+  });
+  analysisAsk(planStore.getState());
+}
+
+/** Ends the run under way. The last good result stays. */
+export function analysisCancel(): void {
+  const { run } = analysisStore.getState();
+  if (run === null) return;
+  workerEnd();
+  analysisStore.setState({ run: null, halted: { revision: run.revision, why: 'Cancelled' } });
+}
+
+export function analysisAgain(): void {
+  analysisAsk(planStore.getState());
+}
+
+function analysisAsk(state: PlanState): void {
+  const { run } = analysisStore.getState();
+  if (run !== null && run.pace !== 'long') {
+    waiting = state;
+    return;
+  }
+  if (run !== null) workerEnd();
+  void analysisStart(state);
+}
+
+function workerEnd(): void {
+  worker?.terminate();
+  worker = null;
+  service = null;
+  waiting = null;
+  timersEnd();
+}
+
+function timersEnd(): void {
+  for (const timer of timers) clearTimeout(timer);
+  timers = [];
+}
+
+function serviceStart(): Remote<AnalysisService> {
+  if (service === null) {
+    worker = new Worker(new URL('../worker.ts', import.meta.url), { type: 'module' });
+    service = wrap<AnalysisService>(worker);
+  }
+  return service;
+}
+
+function pace(revision: number, to: 'slow' | 'long'): void {
+  const { run } = analysisStore.getState();
+  if (run?.revision === revision) analysisStore.setState({ run: { ...run, pace: to } });
+}
+
+async function analysisStart({ history, revision }: PlanState): Promise<void> {
+  const { file, number: sheet } = history.present;
+  analysisStore.setState({ run: { revision, pace: 'quick', share: 0 }, halted: null });
+  timers = [setTimeout(() => pace(revision, 'slow'), slowMs), setTimeout(() => pace(revision, 'long'), longMs)];
+  const onProgress = proxy((share: number) => {
+    const { run } = analysisStore.getState();
+    if (run?.revision === revision) analysisStore.setState({ run: { ...run, share } });
+  });
+  try {
+    const { plan, analysis } = await serviceStart().analyse(revision, file, onProgress);
+    if (analysisStore.getState().run?.revision !== revision) return;
+    // A plan that was overtaken meanwhile has no use for its analysis.
+    if (analysis !== null && waiting === null) {
+      analysisStore.setState({ result: { revision, sheet, plan, analysis } });
+    }
+    analysisStore.setState({ run: null });
+  } catch (error) {
+    if (analysisStore.getState().run?.revision !== revision) return;
+    const why = error instanceof Error ? error.message : String(error);
+    analysisStore.setState({ run: null, halted: { revision, why } });
+  }
+  timersEnd();
+  const next = waiting;
+  waiting = null;
+  if (next !== null) void analysisStart(next);
+}

@@ -1,0 +1,70 @@
+import { createStore } from 'zustand/vanilla';
+import type { Theme } from '../../documents/styles.ts';
+import type { SizePx, Viewport } from '../canvas/viewport.ts';
+import { type Thing, thingEquals } from './thing.ts';
+
+/** The steps of the work, in its order. */
+export const workSteps = ['floor', 'openings', 'obstacles', 'joints', 'coverings', 'papers'] as const;
+export type WorkStep = (typeof workSteps)[number];
+
+/** A word to the user that goes away: what a change did, or why a file was not opened. */
+export interface Notice {
+  readonly tone: 'told' | 'refused';
+  readonly text: string;
+  readonly details: readonly NoticeDetail[];
+}
+
+export interface NoticeDetail {
+  /** Such as `rooms[2].outline[5]`; empty where it is about the whole. */
+  readonly at: string;
+  readonly says: string;
+}
+
+/** The passing state: what is looked at and pointed at. Nothing here is saved or undone. */
+export interface BoardState {
+  readonly chosen: Thing | null;
+  readonly hovered: Thing | null;
+  /** Null until the board has a size and a drawing to fit. */
+  readonly view: Viewport | null;
+  readonly size: SizePx | null;
+  readonly step: WorkStep;
+  readonly trayOpen: boolean;
+  readonly findingsOpen: boolean;
+  readonly keyOpen: boolean;
+  readonly theme: Theme;
+  readonly notice: Notice | null;
+}
+
+/** Below this width the tray slides over the board and starts folded. */
+const slideOverPx = 900;
+
+export const boardStore = createStore<BoardState>(() => ({
+  chosen: null,
+  hovered: null,
+  view: null,
+  size: null,
+  step: 'joints',
+  trayOpen: window.innerWidth >= slideOverPx,
+  findingsOpen: true,
+  keyOpen: false,
+  theme: 'light',
+  notice: null,
+}));
+
+export function boardHover(thing: Thing | null): void {
+  if (!thingEquals(boardStore.getState().hovered, thing)) boardStore.setState({ hovered: thing });
+}
+
+/** Opens the tray at a step of the work; folds it where it stands open there. */
+export function boardStep(step: WorkStep): void {
+  const { step: present, trayOpen } = boardStore.getState();
+  boardStore.setState({ step, trayOpen: !(trayOpen && present === step) });
+}
+
+export function boardTell(text: string): void {
+  boardStore.setState({ notice: { tone: 'told', text, details: [] } });
+}
+
+export function boardRefuse(text: string, details: readonly NoticeDetail[]): void {
+  boardStore.setState({ notice: { tone: 'refused', text, details } });
+}

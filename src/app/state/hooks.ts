@@ -1,0 +1,17 @@
+import { useMemo } from 'react';
+import { useStore } from 'zustand';
+import type { Plan } from '../../plan/plan.ts';
+import { planResolve } from '../../plan/resolve.ts';
+import { type AnalysisState, analysisStore } from './analysisStore.ts';
+import { type BoardState, boardStore } from './boardStore.ts';
+import { type PlanState, planStore } from './planStore.ts';
+
+export const usePlan = <Part>(pick: (state: PlanState) => Part): Part => useStore(planStore, pick);
+export const useBoard = <Part>(pick: (state: BoardState) => Part): Part => useStore(boardStore, pick);
+export const useAnalysis = <Part>(pick: (state: AnalysisState) => Part): Part => useStore(analysisStore, pick);
+
+/** The plan on the board with every default filled in: what settings show, ahead of the analysis. */
+export function usePlanResolved(): Plan {
+  const file = usePlan((state) => state.history.present.file);
+  return useMemo(() => planResolve(file), [file]);
+}

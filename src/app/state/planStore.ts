@@ -1,0 +1,79 @@
+import { createStore } from 'zustand/vanilla';
+import type { PlanFile } from '../../plan/schema.ts';
+import { planEmpty } from '../../plan/write.ts';
+import { type History, historyCommit, historyRedo, historyStart, historyUndo } from './history.ts';
+
+/** The sheet on the board. Laying another sheet on the board is a step like any other: undo brings the old one back,
+ *  so that opening a plan never asks about the one before it. */
+export interface Sheet {
+  readonly file: PlanFile;
+  /** Counts the sheets of the session: the board fits a new one into view. */
+  readonly number: number;
+  readonly origin: 'demo' | 'file' | 'new';
+}
+
+export interface PlanState {
+  readonly history: History<Sheet>;
+  /** Counts the changes of the plan, there and back: what the analysis is keyed by. */
+  readonly revision: number;
+  /** The plan that is safe on disk or came from there. */
+  readonly kept: PlanFile;
+}
+
+const emptyPlan = planEmpty('New floor');
+
+export const planStore = createStore<PlanState>(() => ({
+  history: historyStart({ file: emptyPlan, number: 0, origin: 'new' }),
+  revision: 0,
+  kept: emptyPlan,
+}));
+
+function historySet(history: History<Sheet>, kept?: PlanFile): void {
+  const state = planStore.getState();
+  if (history === state.history) return;
+  planStore.setState({ history, revision: state.revision + 1, kept: kept ?? state.kept });
+}
+
+/** The only way to change the plan. One gesture is one step: edits that carry the same gesture replace each other's
+ *  outcome. An edit that gives the plan back as it was is no step. */
+export function commit(name: string, edit: (file: PlanFile) => PlanFile, gesture: string | null = null): void {
+  const { history } = planStore.getState();
+  const file = edit(history.present.file);
+  if (file === history.present.file) return;
+  historySet(historyCommit(history, { name, state: { ...history.present, file }, gesture }));
+}
+
+/** Lays another sheet on the board. */
+export function sheetLay(name: string, file: PlanFile, origin: Sheet['origin']): void {
+  const { history } = planStore.getState();
+  const state = { file, number: sheetNumberNext(history), origin };
+  historySet(historyCommit(history, { name, state, gesture: null }), file);
+}
+
+/** The first sheet of the session: there is nothing before it to go back to. */
+export function sheetStart(file: PlanFile, origin: Sheet['origin']): void {
+  historySet(historyStart({ file, number: 1, origin }), file);
+}
+
+function sheetNumberNext(history: History<Sheet>): number {
+  const steps = [...history.past, ...history.future].map((step) => step.state.number);
+  return Math.max(history.present.number, ...steps) + 1;
+}
+
+/** @returns name of the step undone, null where there was none */
+export function planUndo(): string | null {
+  const { history } = planStore.getState();
+  historySet(historyUndo(history));
+  return history.past.at(-1)?.name ?? null;
+}
+
+/** @returns name of the step done again, null where there was none */
+export function planRedo(): string | null {
+  const { history } = planStore.getState();
+  historySet(historyRedo(history));
+  return history.future[0]?.name ?? null;
+}
+
+export function planKept(file: PlanFile): void {
+  planStore.setState({ kept: file });
+}
