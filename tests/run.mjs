@@ -39,7 +39,7 @@ function runPackage([script = '', ...args], environment = {}) {
   return new Promise((done) => {
     const child = spawn(process.execPath, [join(root, 'node_modules', script), ...args], {
       cwd: root,
-      env: { ...process.env, ...environment },
+      env: { ...process.env, FORCE_COLOR: undefined, NO_COLOR: '1', ...environment },
       stdio: ['ignore', 'pipe', 'pipe'],
       timeout: longestStepMs,
     });

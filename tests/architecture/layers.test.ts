@@ -39,6 +39,8 @@ describe('what the table refuses', () => {
     ['the editor in the command line', 'src/cli/a.ts', "import { x } from '../app/x.ts';"],
     ['the command line in the editor', 'src/app/a.tsx', "import { x } from '../../src/cli/x.ts';"],
     ['a worker from below', 'src/analysis/a.ts', "export const u = new URL('../app/w.ts', import.meta.url);"],
+    ['files of a pattern from above', 'src/plan/a.ts', "export const x = import.meta.glob('../app/*.ts');"],
+    ['files of a pattern that is put together', 'src/app/a.ts', "export const x = import.meta.glob(['./*.ts']);"],
     ['a screen library below the editor', 'src/documents/a.ts', "import { Layer } from 'konva';"],
     ['a part of a screen library', 'src/documents/a.ts', "import { createRoot } from 'react-dom/client';"],
     ['a store below the editor', 'src/analysis/a.ts', "import { createStore } from 'zustand/vanilla';"],

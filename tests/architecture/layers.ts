@@ -20,7 +20,7 @@ export const layers: Readonly<Record<string, Layer>> = {
   takeoff: { level: 3, packages: [], data: [] },
   analysis: { level: 4, packages: [], data: [] },
   documents: { level: 5, packages: [], data: [] },
-  cli: { level: 6, packages: ['node:', 'zod'], data: [] },
+  cli: { level: 6, packages: ['node:', 'tsx', 'zod'], data: [] },
   app: {
     level: 6,
     packages: ['comlink', 'konva', 'react', 'react-dom', 'react-konva', 'zustand'],
@@ -40,8 +40,8 @@ export function isPure(path: string): boolean {
   return (layers[folderOf(path)]?.level ?? 0) < firstImpureLevel;
 }
 
-/** What a node imports: `import`, `import type`, `export from`, `import()`, `import('...').Type`, `require`, and the file of
- *  a worker. Null: nothing. `computed`: a path that cannot be read from the line. */
+/** What a node imports: `import`, `import type`, `export from`, `import()`, `import('...').Type`, `require`, the files of
+ *  `import.meta.glob('...')` and of a worker. Null: nothing. `computed`: a path that cannot be read from the line. */
 function importedBy({ node }: Place): string | 'computed' | null {
   if (node.type === 'TSExternalModuleReference') return literalText(node.expression) ?? 'computed';
   if (isNode(node.source)) return literalText(node.source) ?? 'computed';
@@ -54,7 +54,7 @@ function importedBy({ node }: Place): string | 'computed' | null {
   if (node.callee.name === 'require') return literalText(first) ?? 'computed';
   const { object, property } = node.callee;
   const isGlob = isNode(object) && object.type === 'MetaProperty' && isNode(property) && property.name === 'glob';
-  return isGlob ? 'computed' : null;
+  return isGlob ? (literalText(first) ?? 'computed') : null;
 }
 
 /** `new URL(..., import.meta.url)` */
