@@ -4,8 +4,10 @@ import type { Analysis, Joint } from '../plan/analysis.ts';
 import type { LabelForm, LabelItem, LabelLine } from './drawing.ts';
 import { areaText, type DecimalMark, figureText, movementText, type Names, oneLine } from './words.ts';
 
-/** Bays are named before joints, joints before objects; within each, the larger first. */
-const priorities = { bay: 3e6, joint: 2e6, object: 1e6 } as const;
+/** Small bays are named first, since they have no room to step aside; then joints, whose text belongs beside their line;
+ *  then the other bays and last the objects. Within each, the larger first. */
+const priorities = { smallBay: 4e6, joint: 3e6, bay: 2e6, object: 1e6 } as const;
+const smallBayM2 = 12;
 
 /** A longer name than this is not drawn in full; lists carry all of it. */
 const longestName = 28;
@@ -25,7 +27,7 @@ export function bayLabels(analysis: Analysis, names: Names, mark: DecimalMark): 
       ref: { kind: 'bay', id: bay.id },
       seat: { kind: 'inside', at: regionDeepestPoint(bay).point, region: { outline: bay.outline, holes: bay.holes } },
       forms: [[id, name, area, sides], [id, area, sides], [id, area], [id], [{ text: bay.id, style: 'bay-figure' }]],
-      priority: priorities.bay + bay.areaM2,
+      priority: (bay.areaM2 < smallBayM2 ? priorities.smallBay : priorities.bay) + bay.areaM2,
     };
   });
 }

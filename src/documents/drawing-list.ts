@@ -3,6 +3,7 @@ import type { Point } from '../geometry/point.ts';
 import { type Box, boxOf, type Ring } from '../geometry/ring.ts';
 import type { Analysis, Severity } from '../plan/analysis.ts';
 import type { Joinery, Plan } from '../plan/plan.ts';
+import { circle } from './circle.ts';
 import type { Drawing, DrawingItem, DrawingLayer, FillItem, LineItem, MarkItem } from './drawing.ts';
 import { drawingLayers } from './drawing.ts';
 import { bayLabels, jointLabels, objectLabel } from './drawing-labels.ts';
@@ -96,8 +97,7 @@ function joineryItems({ id, name, outline, under, fixedThrough }: Joinery): Draw
   const items: DrawingItem[] = [fill('objects', style, outline, ref)];
   if (under === 'no-insulation') items.push(fill('objects', 'held', outline, ref));
   if (fixedThrough) items.push(mark('objects', 'fixed-through', regionDeepestPoint({ outline, holes: [] }).point, ref));
-  // text on a solid is not read: what is built off the slab keeps its name to the lists
-  if (under !== 'built-off-slab' && name.trim() !== '') items.push(objectLabel(id, outline, [name]));
+  if (name.trim() !== '') items.push(objectLabel(id, outline, [name]));
   return items;
 }
 
@@ -146,16 +146,6 @@ function mark(layer: DrawingLayer, style: MarkItem['style'], at: Point, ref: Mar
 
 function closed(ring: Ring): readonly Point[] {
   return [...ring, ...ring.slice(0, 1)];
-}
-
-/** Sides of the polygon that stands for a round pipe. */
-const circleSides = 24;
-
-function circle([x, y]: Point, radius: number): Ring {
-  return Array.from({ length: circleSides }, (_, i): Point => {
-    const turn = (2 * Math.PI * i) / circleSides;
-    return [x + radius * Math.cos(turn), y + radius * Math.sin(turn)];
-  });
 }
 
 /** A line needs two points and a region three to be drawn at all. */

@@ -1,4 +1,4 @@
-import { type Point, pointDistance } from '../geometry/point.ts';
+import { type Point, pointBetween, pointDirection, pointDistance } from '../geometry/point.ts';
 import type { Ring } from '../geometry/ring.ts';
 
 /** A turned box, mm on paper; angle clockwise on the sheet. */
@@ -19,8 +19,10 @@ export interface Blocks {
   clearOf(box: TurnedBox, ring: Ring, paperPerPlan: number): boolean;
 }
 
-/** Side of the squares by which blocks are looked up, mm on paper: about the width of a label. */
-const cellMm = 25;
+/** Side of the squares by which blocks are looked up, mm on paper: a few lines of text. */
+const cellMm = 12;
+/** Cells are numbered row by row; no sheet has this many across. */
+const cellsAcross = 2 ** 24;
 
 /** An axis frame: centre, unit vectors along both sides, half lengths. Lines are boxes too, as wide as the pen. */
 interface Frame {
@@ -30,10 +32,13 @@ interface Frame {
   readonly uy: number;
   readonly halfU: number;
   readonly halfV: number;
+  /** Half sides of the upright box round it. */
+  readonly reachX: number;
+  readonly reachY: number;
 }
 
 export function blocksOf(): Blocks {
-  const cells = new Map<string, Frame[]>();
+  const cells = new Map<number, Frame[]>();
   const add = (frame: Frame) => {
     for (const key of cellKeys(frame)) {
       const there = cells.get(key);
@@ -68,43 +73,35 @@ function scaled([x, y]: Point, by: number): Point {
 
 function boxFrame({ centre, halfWidth, halfHeight, angleDeg }: TurnedBox): Frame {
   const radians = (angleDeg * Math.PI) / 180;
-  return {
-    x: centre[0],
-    y: centre[1],
-    ux: Math.cos(radians),
-    uy: Math.sin(radians),
-    halfU: halfWidth,
-    halfV: halfHeight,
-  };
+  return frame(centre, [Math.cos(radians), Math.sin(radians)], halfWidth, halfHeight);
 }
 
 function lineFrame(a: Point, b: Point, half: number): Frame {
   const length = pointDistance(a, b);
-  return {
-    x: (a[0] + b[0]) / 2,
-    y: (a[1] + b[1]) / 2,
-    ux: length === 0 ? 1 : (b[0] - a[0]) / length,
-    uy: length === 0 ? 0 : (b[1] - a[1]) / length,
-    halfU: length / 2,
-    halfV: half,
-  };
+  const along: Point = length === 0 ? [1, 0] : pointDirection(a, b);
+  return frame(pointBetween(a, b, 0.5), along, length / 2, half);
+}
+
+function frame([x, y]: Point, [ux, uy]: Point, halfU: number, halfV: number): Frame {
+  const reachX = Math.abs(ux) * halfU + Math.abs(uy) * halfV;
+  const reachY = Math.abs(uy) * halfU + Math.abs(ux) * halfV;
+  return { x, y, ux, uy, halfU, halfV, reachX, reachY };
 }
 
 /** A long line in pieces, so that a slanted one does not fill every cell of its upright box. */
 function lineFrames(a: Point, b: Point, half: number): readonly Frame[] {
   const count = Math.max(1, Math.ceil(pointDistance(a, b) / cellMm));
   return Array.from({ length: count }, (_, i) => {
-    const at = (k: number): Point => [a[0] + ((b[0] - a[0]) * k) / count, a[1] + ((b[1] - a[1]) * k) / count];
+    const at = (k: number) => pointBetween(a, b, k / count);
     return lineFrame(at(i), at(i + 1), half);
   });
 }
 
-function cellKeys({ x, y, ux, uy, halfU, halfV }: Frame): readonly string[] {
-  const reachX = Math.abs(ux) * halfU + Math.abs(uy) * halfV;
-  const reachY = Math.abs(uy) * halfU + Math.abs(ux) * halfV;
-  const keys: string[] = [];
+function cellKeys({ x, y, reachX, reachY }: Frame): readonly number[] {
+  const keys: number[] = [];
   for (let i = Math.floor((x - reachX) / cellMm); i <= Math.floor((x + reachX) / cellMm); i++) {
-    for (let j = Math.floor((y - reachY) / cellMm); j <= Math.floor((y + reachY) / cellMm); j++) keys.push(`${i},${j}`);
+    for (let j = Math.floor((y - reachY) / cellMm); j <= Math.floor((y + reachY) / cellMm); j++)
+      keys.push(j * cellsAcross + i);
   }
   return keys;
 }
@@ -113,6 +110,7 @@ function cellKeys({ x, y, ux, uy, halfU, halfV }: Frame): readonly string[] {
 function framesMeet(a: Frame, b: Frame): boolean {
   const dx = b.x - a.x;
   const dy = b.y - a.y;
+  if (Math.abs(dx) > a.reachX + b.reachX || Math.abs(dy) > a.reachY + b.reachY) return false;
   const apart = (nx: number, ny: number) => Math.abs(dx * nx + dy * ny) > frameReach(a, nx, ny) + frameReach(b, nx, ny);
   return !(apart(a.ux, a.uy) || apart(-a.uy, a.ux) || apart(b.ux, b.uy) || apart(-b.uy, b.ux));
 }

@@ -1,5 +1,6 @@
 import { type Point, pointBetween, pointDirection, pointDistance } from '../geometry/point.ts';
 import { regionContains } from '../geometry/region.ts';
+import { boxOf } from '../geometry/ring.ts';
 import type { Drawing, DrawingItem, LabelForm, LabelItem, LabelSeat, PlacedLabel } from './drawing.ts';
 import { type Blocks, blocksOf, type TurnedBox } from './label-blocks.ts';
 import { haloMm, lineStyles } from './styles.ts';
@@ -11,17 +12,20 @@ import { formSize } from './text-width.ts';
 const besideGapsMm = [1.1, 3.5, 6, 9];
 /** Where along the line, from its middle: 0 at the middle, 1 as far as the text still stands beside the line. */
 const alongShares = [0, -0.5, 0.5, -1, 1];
-/** How far a text in a region may step aside, mm on paper. */
-const asideMm = [3, 6, 10, 15];
-const asideDirections: readonly Point[] = [
+/** A text wider than so many times its joint is not read as the joint's own. Doors are narrow and their text long. */
+const widestOverLine = 5;
+/** A text in a region steps aside by half its own size and this, so that it comes to stand beside what was in its way; then
+ *  by twice as far. */
+const asideGapMm = 2.4;
+const asideSteps: readonly Point[] = [
   [0, 1],
   [0, -1],
   [1, 0],
   [-1, 0],
-  [0.7, 0.7],
-  [-0.7, 0.7],
-  [0.7, -0.7],
-  [-0.7, -0.7],
+  [1, 1],
+  [-1, 1],
+  [1, -1],
+  [-1, -1],
 ];
 
 export interface PlaceOptions {
@@ -30,8 +34,8 @@ export interface PlaceOptions {
 }
 
 /** Seats the labels of a drawing at one scale so that no text stands over a joint, a floor edge, a pin or other text.
- *  Labels are taken by priority; each steps aside, then turns to run up the sheet (in a region), then takes its next
- *  shorter form; where none of that helps it is left out until the scale is larger.
+ *  Labels are taken by priority; each steps aside, then takes its next shorter form, and in a region turns to run up the
+ *  sheet; where none of that helps it is left out until the scale is larger.
  *
  *  The canvas calls it for each zoom, the sheet for its scale: what is read on both stands in the same place. */
 export function labelsPlace(drawing: Pick<Drawing, 'items'>, { paperPerPlan }: PlaceOptions): readonly PlacedLabel[] {
@@ -54,7 +58,7 @@ export function labelsPlace(drawing: Pick<Drawing, 'items'>, { paperPerPlan }: P
 /** What text keeps clear of. */
 function itemBlock(blocks: Blocks, item: DrawingItem, paperPerPlan: number): void {
   const onPaper = ([x, y]: Point): Point => [x * paperPerPlan, y * paperPerPlan];
-  if (item.shape === 'line' && (item.layer === 'joints' || item.layer === 'edges')) {
+  if (item.shape === 'line') {
     const halfMm = Math.max(...lineStyles[item.style].strokes.map(({ widthMm }) => widthMm)) / 2;
     blocks.addLine(item.points.map(onPaper), halfMm);
   } else if (item.shape === 'fill' && item.layer === 'objects') {
@@ -84,13 +88,41 @@ function boxAt(
 }
 
 function labelSeat(label: LabelItem, blocks: Blocks, paperPerPlan: number): PlacedLabel | null {
-  for (const form of label.forms) {
-    for (const seat of seatsOf(label.seat, form, paperPerPlan)) {
+  for (const [form, seats] of triesOf(label, paperPerPlan)) {
+    for (const seat of seats) {
       if (seatFree(label.seat, boxAt(seat, paperPerPlan), seat.at, blocks, paperPerPlan))
         return { label, form, ...seat };
     }
   }
   return null;
+}
+
+type Tries = Iterable<readonly [form: LabelForm, seats: Iterable<Seat>]>;
+
+/** Forms with their places, the best first. In a region: level, then running up the sheet as a corridor needs it, and only
+ *  then what is left of the text when it is cut down to a single line. */
+function* triesOf({ seat, forms }: LabelItem, paperPerPlan: number): Tries {
+  if (seat.kind === 'beside') {
+    const lengthMm = lineLength(seat.line) * paperPerPlan;
+    for (const form of forms) {
+      if (formSize(form).widthMm <= lengthMm * widestOverLine) yield [form, seatsBeside(seat.line, form, paperPerPlan)];
+    }
+    return;
+  }
+  const { minX, minY, maxX, maxY } = boxOf(seat.region.outline);
+  const [roomMm, roomDownMm] = [(maxX - minX) * paperPerPlan, (maxY - minY) * paperPerPlan];
+  const fits = (form: LabelForm, angleDeg: number) => {
+    const { widthMm, heightMm } = formSize(form);
+    return angleDeg === 0 ? widthMm <= roomMm && heightMm <= roomDownMm : heightMm <= roomMm && widthMm <= roomDownMm;
+  };
+  const blocks = forms.filter((form) => form.length > 1);
+  const lines = forms.filter((form) => form.length === 1);
+  for (const group of [blocks, lines]) {
+    for (const angleDeg of [0, -90]) {
+      for (const form of group.filter((each) => fits(each, angleDeg)))
+        yield [form, seatsInside(seat.at, form, angleDeg, paperPerPlan)];
+    }
+  }
 }
 
 function seatFree(seat: LabelSeat, box: TurnedBox, at: Point, blocks: Blocks, paperPerPlan: number): boolean {
@@ -105,20 +137,15 @@ function seatFree(seat: LabelSeat, box: TurnedBox, at: Point, blocks: Blocks, pa
 
 type Seat = Omit<PlacedLabel, 'label' | 'form'>;
 
-/** The places that a form may take, the best first. */
-function seatsOf(seat: LabelSeat, form: LabelForm, paperPerPlan: number): Iterable<Seat> {
-  return seat.kind === 'inside' ? seatsInside(seat.at, form, paperPerPlan) : seatsBeside(seat.line, form, paperPerPlan);
-}
-
-function* seatsInside(at: Point, form: LabelForm, paperPerPlan: number): Generator<Seat> {
+function* seatsInside(at: Point, form: LabelForm, angleDeg: number, paperPerPlan: number): Generator<Seat> {
   const size = formSize(form);
-  for (const angleDeg of [0, -90]) {
-    yield { at, angleDeg, ...size };
-    for (const distance of asideMm) {
-      for (const [dx, dy] of asideDirections) {
-        const step = distance / paperPerPlan;
-        yield { at: [at[0] + dx * step, at[1] + dy * step], angleDeg, ...size };
-      }
+  yield { at, angleDeg, ...size };
+  const [across, down] = angleDeg === 0 ? [size.widthMm, size.heightMm] : [size.heightMm, size.widthMm];
+  for (const times of [1, 2]) {
+    for (const [dx, dy] of asideSteps) {
+      const x = at[0] + (dx * times * (across / 2 + asideGapMm)) / paperPerPlan;
+      const y = at[1] + (dy * times * (down / 2 + asideGapMm)) / paperPerPlan;
+      yield { at: [x, y], angleDeg, ...size };
     }
   }
 }

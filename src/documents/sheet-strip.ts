@@ -1,4 +1,6 @@
 import type { Point } from '../geometry/point.ts';
+import type { Ring } from '../geometry/ring.ts';
+import { circle } from './circle.ts';
 import type { Drawing } from './drawing.ts';
 import { fillInks, type Ink, lineInks, markInks } from './ink.ts';
 import { type LegendRow, legendOf } from './legend.ts';
@@ -12,7 +14,7 @@ import { cautionLines, countText, oneLine } from './words.ts';
 const rowMm = 4.6;
 const padMm = 4;
 const sampleMm = 20;
-const headMm = 29;
+const headMm = 31;
 const fineStroke: Stroke = { widthMm: 0.25, colour: 'faint', dashMm: [], cap: 'butt' };
 
 /** A pen that writes down a column. */
@@ -75,15 +77,9 @@ function scaleBar(column: Column, scale: number): void {
   const top = column.y;
   for (let i = 0; i < barParts; i++) {
     const x = column.left + i * partMm;
-    const corners: Point[] = [
-      [x, top],
-      [x + partMm, top],
-      [x + partMm, top + 1.6],
-      [x, top + 1.6],
-    ];
     column.inks.push({
       ink: 'path',
-      lines: [corners],
+      lines: [box(x, top, x + partMm, top + 1.6)],
       closed: true,
       fill: i % 2 === 0 ? 'ink' : 'paper',
       stroke: { widthMm: 0.25, colour: 'ink', dashMm: [], cap: 'butt' },
@@ -118,17 +114,11 @@ function sampleInks(row: LegendRow, [x, y]: Point): readonly Ink[] {
       [x + 1.5, y],
       [right, y],
     ]);
-  if (row.shape === 'fill')
-    return fillInks(
-      row.style,
-      [
-        [x + 3, y - 2],
-        [right - 2, y - 2],
-        [right - 2, y + 2],
-        [x + 3, y + 2],
-      ],
-      [],
-    );
+  if (row.shape === 'fill') {
+    // a pipe is known by being round
+    const outline = row.style === 'pipe' ? circle([(x + right) / 2, y], 1.6) : box(x + 3, y - 2, right - 2, y + 2);
+    return fillInks(row.style, outline, []);
+  }
   const { up, down } = marks[row.style].reachMm;
   return markInks({ style: row.style, text: null }, [(x + right) / 2, y + (up - down) / 2]);
 }
@@ -166,7 +156,7 @@ function footRows(width: number, unlettered: number): readonly string[] {
   const lines =
     unlettered === 0
       ? cautionLines
-      : [`${unlettered} names found no room on the drawing: see the lists.`, ...cautionLines];
+      : [`Without room on the drawing: ${unlettered} of the names. See the lists.`, ...cautionLines];
   return lines.flatMap((line) => textLines(line, 'sheet-text', width));
 }
 
@@ -199,4 +189,13 @@ function rule(column: Column, down: number): void {
     fill: null,
     stroke: fineStroke,
   });
+}
+
+function box(left: number, top: number, right: number, bottom: number): Ring {
+  return [
+    [left, top],
+    [right, top],
+    [right, bottom],
+    [left, bottom],
+  ];
 }

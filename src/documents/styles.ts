@@ -118,7 +118,11 @@ export const fillStyles = {
   column: { fill: 'solid', outline: null, hatches: [] },
   pipe: { fill: 'paper', outline: stroke(0.35, 'ink'), hatches: [] },
   'joinery-insulated': { fill: 'unit', outline: stroke(0.35, 'faint'), hatches: [] },
-  'joinery-built-off': { fill: 'solid', outline: null, hatches: [] },
+  'joinery-built-off': {
+    fill: 'paper',
+    outline: stroke(0.5, 'ink'),
+    hatches: [{ angleDeg: 45, spacingMm: 2.4, stroke: stroke(0.2, 'faint') }],
+  },
   held: { fill: null, outline: stroke(0.35, 'held'), hatches: heldHatches },
   sun: {
     fill: null,

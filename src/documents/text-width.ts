@@ -15,10 +15,19 @@ const widths: readonly (readonly [characters: RegExp, share: number])[] = [
 const otherShare = 0.75;
 const boldShare = 1.1;
 
+function characterShare(character: string): number {
+  return widths.find(([set]) => set.test(character))?.[1] ?? otherShare;
+}
+
+/** The letters that nearly all text is made of, looked up once. */
+const usualShares: readonly number[] = Array.from({ length: 0x250 }, (_, code) =>
+  characterShare(String.fromCharCode(code)),
+);
+
 /** @returns width of one line of text, mm on paper */
 export function textWidthMm(text: string, style: TextStyleName): number {
   let shares = 0;
-  for (const character of text) shares += widths.find(([set]) => set.test(character))?.[1] ?? otherShare;
+  for (const character of text) shares += usualShares[character.codePointAt(0) ?? 0] ?? characterShare(character);
   return shares * textFontMm(style) * (textStyles[style].weight === 'bold' ? boldShare : 1);
 }
 

@@ -1,6 +1,7 @@
 import type { Point } from './point.ts';
 import { regionCentroid, regionContains } from './region.ts';
 import { boxOf, type Region, type Ring } from './ring.ts';
+import { segmentDistance } from './segment.ts';
 
 /** How much further from the boundary a place may lie before it is worth finding, as a share of the region's shorter extent. */
 const precisionShare = 0.01;
@@ -58,30 +59,18 @@ export function regionDeepestPoint(region: Region): { readonly point: Point; rea
 }
 
 function squareAt(region: Region, centre: Point, half: number): Square {
-  const distance = Math.sqrt(
-    region.holes.reduce(
-      (least, hole) => Math.min(least, ringSquaredDistance(hole, centre)),
-      ringSquaredDistance(region.outline, centre),
-    ),
-  );
+  const distance = Math.min(...[region.outline, ...region.holes].map((ring) => ringDistance(ring, centre)));
   const depth = regionContains(region, centre) ? distance : -distance;
   return { centre, half, depth, bound: depth + half * Math.SQRT2 };
 }
 
-/** Squared distance from a point to the nearest side of the ring. */
-function ringSquaredDistance(ring: Ring, [px, py]: Point): number {
+/** Distance from a point to the nearest side of the ring. */
+function ringDistance(ring: Ring, point: Point): number {
   let least = Infinity;
-  let [ax, ay] = ring[ring.length - 1] ?? [Infinity, Infinity];
-  for (const [bx, by] of ring) {
-    const dx = bx - ax;
-    const dy = by - ay;
-    const squared = dx * dx + dy * dy;
-    const along = squared === 0 ? 0 : Math.max(0, Math.min(1, ((px - ax) * dx + (py - ay) * dy) / squared));
-    const ex = px - ax - along * dx;
-    const ey = py - ay - along * dy;
-    least = Math.min(least, ex * ex + ey * ey);
-    ax = bx;
-    ay = by;
+  let before = ring[ring.length - 1] ?? point;
+  for (const corner of ring) {
+    least = Math.min(least, segmentDistance(before, corner, point));
+    before = corner;
   }
   return least;
 }

@@ -1,5 +1,6 @@
 import type { Point } from './point.ts';
 import type { Region } from './ring.ts';
+import { lineInside } from './scanline.ts';
 
 /** A bound on the lines of one hatch, so that a wrong scale cannot fill the memory. */
 const mostLines = 5000;
@@ -28,27 +29,12 @@ export function regionHatch(region: Region, spacing: number, angleDeg: number): 
   const pieces: (readonly [Point, Point])[] = [];
   for (let row = first; row <= last; row++) {
     const v = row * spacing;
-    const crossings = rings.flatMap((ring) => ringCrossings(ring, v)).sort((a, b) => a - b);
-    for (let i = 0; i + 1 < crossings.length; i += 2) {
-      const [from, to] = [crossings[i] as number, crossings[i + 1] as number];
-      if (to > from)
-        pieces.push([
-          [from * cos - v * sin, from * sin + v * cos],
-          [to * cos - v * sin, to * sin + v * cos],
-        ]);
+    for (const [from, to] of lineInside(rings, 1, v)) {
+      pieces.push([
+        [from * cos - v * sin, from * sin + v * cos],
+        [to * cos - v * sin, to * sin + v * cos],
+      ]);
     }
   }
   return pieces;
-}
-
-/** Where the level v = const meets the sides of a ring. A side counts from its lower end up to, not with, its upper end,
- *  so that a corner on the level is met once or twice as the ring crosses or touches it. */
-function ringCrossings(ring: readonly Point[], v: number): readonly number[] {
-  const at: number[] = [];
-  for (let i = 0; i < ring.length; i++) {
-    const a = ring[i] as Point;
-    const b = ring[(i + 1) % ring.length] as Point;
-    if (a[1] <= v !== b[1] <= v) at.push(a[0] + ((v - a[1]) / (b[1] - a[1])) * (b[0] - a[0]));
-  }
-  return at;
 }
