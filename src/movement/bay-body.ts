@@ -30,26 +30,27 @@ export function bayBody(bay: BayShape): BayBody {
 
 const weldMm = WELD_GRID / GRID_PER_MM;
 
-/** The part of the bay under an outline, mm; nothing where they meet along less than the width of a weld.
- *  Example: a bay of 4 x 3 m and an outline over its right metre -> one region of 1 x 3 m. */
-export function bayUnder(bay: BayBody, outline: Ring): Region[] {
-  return boxesOverlap(bay.box, boxOf(outline))
-    ? regionsWide(regionsIntersect([bay.region], [{ outline, holes: [] }]))
-    : [];
+/** An outline with its box: of what stands or shines on the floor. */
+export interface Footprint {
+  readonly outline: Ring;
+  readonly box: Box;
 }
 
-/** Whether an outline covers any of the bay. Upright rectangles, which most are, are settled by their boxes. */
-export function bayIsUnder(bay: BayBody, outline: Ring): boolean {
-  const box = boxOf(outline);
-  if (!boxesOverlap(bay.box, box)) return false;
-  if (
-    isUprightRectangle(outline, box) &&
-    bay.region.holes.length === 0 &&
-    isUprightRectangle(bay.region.outline, bay.box)
-  ) {
-    return true;
-  }
-  return bayUnder(bay, outline).length > 0;
+export function footprintOf(outline: Ring): Footprint {
+  return { outline, box: boxOf(outline) };
+}
+
+/** The part of the bay under a footprint, mm; nothing where they meet along less than the width of a weld.
+ *  Example: a bay of 4 x 3 m and a footprint over its right metre -> one region of 1 x 3 m. */
+export function bayUnder(bay: BayBody, { outline, box }: Footprint): Region[] {
+  return boxesOverlap(bay.box, box) ? regionsWide(regionsIntersect([bay.region], [{ outline, holes: [] }])) : [];
+}
+
+/** Whether a footprint covers any of the bay. Upright rectangles, which most are, are settled by their boxes. */
+export function bayIsUnder(bay: BayBody, footprint: Footprint): boolean {
+  if (!boxesOverlap(bay.box, footprint.box)) return false;
+  const plain = bay.region.holes.length === 0 && isUprightRectangle(bay.region.outline, bay.box);
+  return (plain && isUprightRectangle(footprint.outline, footprint.box)) || bayUnder(bay, footprint).length > 0;
 }
 
 /** Without those that are narrower on average than a weld: what snapping leaves where two things only touch. */

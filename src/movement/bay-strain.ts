@@ -1,5 +1,5 @@
 import type { Plan, Room } from '../plan/plan.ts';
-import { type BayBody, bayIsUnder } from './bay-body.ts';
+import { type BayBody, bayIsUnder, type Footprint, footprintOf } from './bay-body.ts';
 import { strainMoisture, strainThermal } from './strain.ts';
 
 /** What a bay does freely, mm/mm, each >= 0. The two cases are run apart: drying never reduces the closing that is provided for. */
@@ -10,6 +10,21 @@ export interface BayStrain {
   readonly shortening: number;
 }
 
+/** What warms and cools the bays of a plan. */
+export interface Climate {
+  readonly plan: Plan;
+  readonly rooms: ReadonlyMap<string, Room>;
+  readonly suns: readonly { readonly highestC: number; readonly footprint: Footprint }[];
+}
+
+export function planClimate(plan: Plan): Climate {
+  return {
+    plan,
+    rooms: new Map(plan.rooms.map((room) => [room.id, room])),
+    suns: plan.sunZones.map(({ outline, highestC }) => ({ highestC, footprint: footprintOf(outline) })),
+  };
+}
+
 /** Greatest warming and cooling of a bay from the temperature at which it was laid, K, each >= 0.
  *
  *  Highest: the greatest of its rooms' temperatures and of the sun zones over any of it. Laying and lowest: of its rooms, whichever
@@ -18,12 +33,11 @@ export interface BayStrain {
  *  Example: laid at 15 C, heated to 45 C, in a sun zone of 55 C, at least 5 C -> warming 40 K, cooling 10 K. */
 export function bayTemperatures(
   bay: BayBody,
-  plan: Plan,
-  rooms: ReadonlyMap<string, Room>,
+  { plan, rooms, suns }: Climate,
 ): { readonly warmingK: number; readonly coolingK: number } {
   const own = bay.rooms.map((id) => rooms.get(id)?.temperatures).filter((found) => found !== undefined);
   const temperatures = own.length > 0 ? own : [plan.temperatures];
-  const sun = plan.sunZones.filter((zone) => bayIsUnder(bay, zone.outline)).map((zone) => zone.highestC);
+  const sun = suns.filter((sun) => bayIsUnder(bay, sun.footprint)).map((sun) => sun.highestC);
   const highestC = Math.max(...temperatures.map((t) => t.highestC), ...sun);
   const lowestC = Math.min(...temperatures.map((t) => t.lowestC));
   const laying = temperatures.map((t) => t.layingC);
@@ -35,9 +49,9 @@ export function bayTemperatures(
 
 /** Free strain of a bay. Example: 12e-6 1/K, laid at 15 C and heated to 45 C, 0.5 mm/m of shrinkage to come
  *  -> growing 0.36e-3, shortening 0.5e-3. */
-export function bayStrain(bay: BayBody, plan: Plan, rooms: ReadonlyMap<string, Room>): BayStrain {
-  const { warmingK, coolingK } = bayTemperatures(bay, plan, rooms);
-  const { expansionPerK, swellingMmPerM, shrinkageMmPerM } = plan.screed;
+export function bayStrain(bay: BayBody, climate: Climate): BayStrain {
+  const { warmingK, coolingK } = bayTemperatures(bay, climate);
+  const { expansionPerK, swellingMmPerM, shrinkageMmPerM } = climate.plan.screed;
   return {
     growing: strainThermal(expansionPerK, warmingK) + strainMoisture(swellingMmPerM),
     shortening: strainThermal(expansionPerK, coolingK) + strainMoisture(shrinkageMmPerM),

@@ -5,7 +5,7 @@ import type { Region, Ring } from '../geometry/ring.ts';
 import type { HeldPlace } from '../plan/analysis.ts';
 import type { FindingFact } from '../plan/finding.ts';
 import type { Plan } from '../plan/plan.ts';
-import { type BayBody, bayUnder, regionsWide } from './bay-body.ts';
+import { type BayBody, bayUnder, type Footprint, footprintOf, regionsWide } from './bay-body.ts';
 
 /** A held place with its ground, and the name that people know it by. */
 export interface HeldGround {
@@ -14,11 +14,12 @@ export interface HeldGround {
   readonly regions: readonly Region[];
 }
 
-interface Holder {
+/** A thing of the plan that holds the floor under it. */
+export interface Holder {
   readonly id: string;
   readonly name: string;
   readonly cause: HeldPlace['cause'];
-  readonly outline: Ring;
+  readonly footprint: Footprint;
 }
 
 /** What in the plan holds the floor to the slab. Joinery that is built off the slab is a hole in the floor, not floor that is held,
@@ -31,11 +32,16 @@ export function planHolders(plan: Plan): Holder[] {
     id: unit.id,
     name: unit.name === '' ? unit.id : unit.name,
     cause,
-    outline: unit.outline,
+    footprint: footprintOf(unit.outline),
   });
   return [
     ...bare.map(named('no-insulation')),
-    ...plan.slabContacts.map(({ id, outline }) => ({ id, name: id, cause: 'slab-contact' as const, outline })),
+    ...plan.slabContacts.map(({ id, outline }) => ({
+      id,
+      name: id,
+      cause: 'slab-contact' as const,
+      footprint: footprintOf(outline),
+    })),
     ...fixed.map(named('fixed-through')),
   ];
 }
@@ -43,8 +49,8 @@ export function planHolders(plan: Plan): Holder[] {
 /** The places of one bay that are held to the slab. Ground under two holders counts once, for the first. */
 export function bayHeldGround(bay: BayBody, holders: readonly Holder[]): HeldGround[] {
   const grounds: HeldGround[] = [];
-  for (const { id, name, cause, outline } of holders) {
-    const under = bayUnder(bay, outline);
+  for (const { id, name, cause, footprint } of holders) {
+    const under = bayUnder(bay, footprint);
     if (under.length === 0) continue;
     const taken = grounds.flatMap((ground) => ground.regions);
     const regions = taken.length === 0 ? under : regionsWide(regionsSubtract(under, taken));

@@ -1,9 +1,9 @@
 import type { Point } from '../geometry/point.ts';
 import type { HeldPlace, JointLine, JointMovement, Split } from '../plan/analysis.ts';
 import type { FindingFact } from '../plan/finding.ts';
-import type { Plan, Room } from '../plan/plan.ts';
+import type { Plan } from '../plan/plan.ts';
 import { bayBody } from './bay-body.ts';
-import { bayStrain } from './bay-strain.ts';
+import { bayStrain, planClimate } from './bay-strain.ts';
 import { edgeMovement } from './edge-movement.ts';
 import { edgeFindings, stripTravelFindings } from './edge-provision.ts';
 import { bayHeldGround, type HeldGround, heldPlaceFindings, planHolders } from './held-place.ts';
@@ -39,8 +39,7 @@ interface PlacedBay extends MovingBay {
 }
 
 export function movementOf(plan: Plan, split: Split): Movement {
-  const rooms = new Map(plan.rooms.map((room) => [room.id, room]));
-  const bays = placedBays(plan, split, rooms);
+  const bays = placedBays(plan, split);
   const all = [...bays.values()];
   const joints = jointsMovement(plan, split, bays);
   const edges = edgesMovement(split, bays);
@@ -61,12 +60,13 @@ export function movementOf(plan: Plan, split: Split): Movement {
   };
 }
 
-function placedBays(plan: Plan, split: Split, rooms: ReadonlyMap<string, Room>): ReadonlyMap<string, PlacedBay> {
+function placedBays(plan: Plan, split: Split): ReadonlyMap<string, PlacedBay> {
   const holders = planHolders(plan);
+  const climate = planClimate(plan);
   const placed = split.bays.map((shape): PlacedBay => {
     const body = bayBody(shape);
     const grounds = bayHeldGround(body, holders);
-    return { body, grounds, strain: bayStrain(body, plan, rooms), stillPoint: bayStillPoint(body, grounds) };
+    return { body, grounds, strain: bayStrain(body, climate), stillPoint: bayStillPoint(body, grounds) };
   });
   return new Map(placed.map((bay) => [bay.body.id, bay]));
 }

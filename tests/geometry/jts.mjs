@@ -1,0 +1,28 @@
+// Overlay of regions by an outside library, an oracle for tests alone. Its own declarations do not pass the compiler, so that
+// this file is plain JavaScript with `jts.d.mts` beside it.
+import Coordinate from 'jsts/org/locationtech/jts/geom/Coordinate.js';
+import GeometryFactory from 'jsts/org/locationtech/jts/geom/GeometryFactory.js';
+import SnapIfNeededOverlayOp from 'jsts/org/locationtech/jts/operation/overlay/snap/SnapIfNeededOverlayOp.js';
+
+const factory = new GeometryFactory();
+
+function linearRing(ring) {
+  return factory.createLinearRing([...ring, ring[0]].map(([x, y]) => new Coordinate(x, y)));
+}
+
+function geometryOf(regions) {
+  const polygons = regions.map(({ outline, holes }) =>
+    factory.createPolygon(linearRing(outline), holes.map(linearRing)),
+  );
+  return polygons.length === 1 ? polygons[0] : factory.createMultiPolygon(polygons);
+}
+
+const operations = {
+  intersect: SnapIfNeededOverlayOp.intersection,
+  subtract: SnapIfNeededOverlayOp.difference,
+  union: SnapIfNeededOverlayOp.union,
+};
+
+export function jtsArea(operation, a, b) {
+  return operations[operation](geometryOf(a), geometryOf(b)).getArea();
+}
