@@ -43,6 +43,8 @@ describe('files of the project', () => {
     expect(found).toEqual([]);
     expect(headerViolations('src/bays', null)).toHaveLength(1);
     expect(headerViolations('src/bays', 'Accepts: a floor.\nSteps: none.\n')).toHaveLength(1);
+    expect(headerViolations('src/bays', 'Accepts a floor, gives bays.\n')).toHaveLength(1);
+    expect(headerViolations('src/bays', 'Accepts a floor, gives bays.\n\n1. Cut it.\n')).toEqual([]);
   });
 
   it('tie the packages to no download address', () => {

@@ -11,16 +11,20 @@ export function lengthViolations(sources: readonly Source[], developers: string)
   });
 }
 
-/** What the header of a folder must say, each at the start of a line. */
-const headerWords = ['Accepts', 'Guarantees', 'Steps'];
+/** What the header of a folder must tell, and the words or list that tell it. */
+const headerParts: readonly (readonly [what: string, told: RegExp])[] = [
+  ['what it accepts', /^accepts\b/im],
+  ['what it guarantees', /\b(guarantees|gives)\b/i],
+  ['its steps', /^(steps:|1\. )/im],
+];
 
 /** @param header text of the folder's README.md, null where it has none */
 export function headerViolations(folder: string, header: string | null): Violation[] {
   const path = `${folder}/README.md`;
   if (header === null) return [{ path, line: 1, problem: 'the folder has no header' }];
-  return headerWords
-    .filter((word) => !header.split('\n').some((line) => line.startsWith(`${word}:`)))
-    .map((word) => ({ path, line: 1, problem: `the header has no line "${word}: ..."` }));
+  return headerParts
+    .filter(([, told]) => !told.test(header))
+    .map(([what]) => ({ path, line: 1, problem: `the header does not tell ${what}` }));
 }
 
 /** A lock file with download addresses ties every install to one host. */
