@@ -11,7 +11,7 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
  *  that goes into it. */
 function build() {
   const vite = join(root, 'node_modules', 'vite', 'bin', 'vite.js');
-  const { status } = spawnSync(process.execPath, [vite, 'build', '--logLevel', 'warn'], {
+  const { status } = spawnSync(process.execPath, [vite, 'build', '--logLevel', 'error'], {
     cwd: root,
     stdio: 'inherit',
   });

@@ -28,7 +28,7 @@ const executablePath = findChromium();
 if (executablePath === undefined) throw new Error(chromiumMissing);
 const { status } = spawnSync(
   process.execPath,
-  [join(root, 'node_modules/vite/bin/vite.js'), 'build', '--logLevel', 'warn'],
+  [join(root, 'node_modules/vite/bin/vite.js'), 'build', '--logLevel', 'error'],
   {
     cwd: root,
     stdio: 'inherit',
