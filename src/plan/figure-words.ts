@@ -36,3 +36,8 @@ export function naturalOrder(a: string, b: string): number {
   }
   return as.length - bs.length;
 }
+
+/** "has 1 more problem", "has 12 more problems". */
+export function moreText(count: number, noun: string): string {
+  return `has ${count} more ${noun}${count === 1 ? '' : 's'}`;
+}

@@ -1,4 +1,5 @@
 import type * as z from 'zod/mini';
+import { moreText } from './figure-words.ts';
 
 /** What keeps a file from being read. */
 export interface PlanProblem {
@@ -48,7 +49,7 @@ export function problemsOf(issues: readonly Issue[]): readonly PlanProblem[] {
 export function problemsCut(problems: readonly (PlanProblem & { readonly count?: number })[]): readonly PlanProblem[] {
   const listed = problems.slice(0, MOST_PROBLEMS).map(({ path, message }) => ({ path, message }));
   const more = problems.slice(MOST_PROBLEMS).reduce((sum, problem) => sum + (problem.count ?? 1), 0);
-  return more === 0 ? listed : [...listed, { path: '', message: `has ${more} more problems` }];
+  return more === 0 ? listed : [...listed, { path: '', message: moreText(more, 'problem') }];
 }
 
 function issueCount(issue: Issue): number {

@@ -122,8 +122,6 @@ function keysOf<K extends string>(record: Readonly<Record<K, unknown>>): readonl
 
 export const screedClassKeys = keysOf(screedClasses);
 export const ruleSetKeys = keysOf(ruleSets);
-export const sourceKeys = keysOf(sources);
-export const materialKeys = keysOf(materials);
 export const defaultRuleSet: RuleSetKey = 'en-strict';
 export const defaultScreedClass: ScreedClassKey = 'CT-C25-F4';
 

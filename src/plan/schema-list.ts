@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { moreText } from './figure-words.ts';
 
 /** So many problems of one list are kept; the rest are counted. */
 const MOST_BAD_ENTRIES = 20;
@@ -11,7 +12,7 @@ export function listOf<T extends z.core.$ZodType>(item: T) {
       const more = issues.length - MOST_BAD_ENTRIES;
       if (more <= 0) return;
       issues.length = MOST_BAD_ENTRIES;
-      issues.push({ code: 'custom', input: value, message: `has ${more} more problems`, params: { count: more } });
+      issues.push({ code: 'custom', input: value, message: moreText(more, 'problem'), params: { count: more } });
     },
     { when: () => true },
   );

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import type { Point } from '../geometry/point.ts';
+import { moreText } from './figure-words.ts';
 import { pointSnapped, ringHasDistinct } from './snap.ts';
 
 /** No length or place of a plan is beyond this, mm: 10 km. */
@@ -24,8 +25,8 @@ const pointSchema = {
   minItems: 2,
 } as const;
 
-/** A list of points, checked by hand: the library takes four seconds for the million points that this does in a tenth of one.
- *  The points come out snapped. */
+/** A list of points, checked by hand and snapped in one pass: a million take 0.1 s where the library's tuples took 0.7 to 1 s, and bad ones
+ *  are counted where the library keeps an issue for each. */
 export function pointList<T extends readonly Point[]>(rules: PointListRules) {
   const schema = {
     type: 'array',
@@ -78,7 +79,7 @@ function pointListProblems(value: unknown, rules: PointListRules): readonly Poin
     if (bad <= MOST_BAD_POINTS) problems.push({ index: i, message, count: 1 });
   }
   const more = bad - MOST_BAD_POINTS;
-  if (more > 0) problems.push({ index: null, message: `has ${more} more bad points`, count: more });
+  if (more > 0) problems.push({ index: null, message: moreText(more, 'bad point'), count: more });
   if (bad > 0) return problems;
   if (value.length < rules.least || !ringHasDistinct(value, rules.distinct)) {
     return [{ index: null, message: fewMessage(rules), count: 1 }];
