@@ -19,14 +19,21 @@ export function thicknessColumn({ imposedKPa, pointKN }: Pick<Loads, 'imposedKPa
   return column < 0 ? null : column;
 }
 
-/** Least nominal thickness of a floating screed, mm; with heating pipes in it their outside diameter is added. Null where the table has no
- *  figure. Source: sources.json#din-18560-2-thickness.
+/** Least nominal thickness of a floating screed, mm; with heating pipes in it their outside diameter is added. Null where a load is beyond
+ *  the table. Source: sources.json#din-18560-2-thickness.
  *  Example: CT-C25-F4 at 2 kN/m2 -> 45 mm, with pipes of 16 mm in it 61 mm. */
 export function thicknessLeast(screedClass: Screed['class'], loads: Loads, pipeOutsideMm: number): number | null {
   const column = thicknessColumn(loads);
   if (column === null) return null;
-  const least = thicknessTable.rows[screedClasses[screedClass].thickness]?.least[column];
-  return least === undefined ? null : least + pipeOutsideMm;
+  const least = thicknessRow(screedClass).least[column];
+  if (least === undefined) throw new Error(`the thickness table has no column ${column} for ${screedClass}`);
+  return least + pipeOutsideMm;
+}
+
+function thicknessRow(screedClass: Screed['class']): ThicknessTable['rows'][string] {
+  const row = thicknessTable.rows[screedClasses[screedClass].thickness];
+  if (row === undefined) throw new Error(`the thickness table has no row for ${screedClass}`);
+  return row;
 }
 
 /** Screed over the crown of pipes that lie on the insulation, mm. Example: 65 mm with pipes of 16 mm -> 49 mm. */
@@ -61,7 +68,7 @@ function leastFindings({ screed, loads }: Plan, pipeOutsideMm: number | null): F
   if (loads === null) return [notChecked(what, 'the loads')];
   if (pipeOutsideMm === null) return [notChecked(what, 'the heating pipes')];
   const leastMm = thicknessLeast(screed.class, loads, pipeOutsideMm);
-  if (leastMm === null) return [notChecked(what, 'a thickness in the table for these loads')];
+  if (leastMm === null) return [notChecked(what, loadsInTable())];
   return figureExceeds(leastMm, screed.thicknessMm)
     ? [{ code: 'screed-thin', at: null, refs: [], thicknessMm: screed.thicknessMm, leastMm }]
     : [];
@@ -70,8 +77,7 @@ function leastFindings({ screed, loads }: Plan, pipeOutsideMm: number | null): F
 function coverFindings({ screed }: Plan, pipeOutsideMm: number | null): FindingFact[] {
   const what = 'cover over the pipe';
   if (pipeOutsideMm === null) return [notChecked(what, 'the heating pipes')];
-  const leastMm = thicknessTable.rows[screedClasses[screed.class].thickness]?.cover.value;
-  if (leastMm === undefined) return [notChecked(what, 'a cover in the table for this class')];
+  const leastMm = thicknessRow(screed.class).cover.value;
   const coverMm = thicknessCover(screed.thicknessMm, pipeOutsideMm);
   return figureExceeds(leastMm, coverMm) ? [{ code: 'cover-thin', at: null, refs: [], coverMm, leastMm }] : [];
 }
@@ -84,6 +90,13 @@ function deadLoadFindings({ screed, loads }: Plan): FindingFact[] {
   return deadKPa > allowanceKPa
     ? [{ code: 'screed-thick', at: null, refs: [], thicknessMm, deadKPa, allowanceKPa }]
     : [];
+}
+
+/** The loads that the table goes up to, in words. */
+function loadsInTable(): string {
+  const area = Math.max(...thicknessTable.columns.map((column) => column.areaLoadKPa));
+  const point = Math.max(...thicknessTable.columns.map((column) => column.pointLoadKN));
+  return `loads up to ${area} kN/m2 and ${point} kN, where the table ends`;
 }
 
 function notChecked(what: string, missing: string): FindingFact {

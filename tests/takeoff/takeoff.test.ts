@@ -77,6 +77,14 @@ describe('sealant', () => {
 });
 
 describe('floor without insulation', () => {
+  it('of 2 m2 in a floor of 20 m2 leaves 18 m2 of insulation under 1.3 m3 and 2600 kg of screed', () => {
+    const one = gridSplit([0, 5000], [0, 4000], () => 'hall');
+    const all = quantities({ slabContacts: [{ id: 'k1', outline: rectangle(1000, 1000, 2000, 1000) }] }, one);
+    expect([all.screedM3, all.screedKg, all.insulationM2].map((figure) => Math.round(figure * 1e6) / 1e6)).toEqual([
+      1.3, 2600, 18,
+    ]);
+  });
+
   it('is taken off the insulation and counted as slab contact, in the room where it lies', () => {
     const island = {
       id: 'j1',
