@@ -19,7 +19,7 @@ export interface PaperBox {
   readonly height: number;
 }
 
-/** ISO 216, lying. */
+/** ISO 216, lying; all but the smallest may stand for a floor that is taller than wide. */
 const papers = [
   { paper: 'A4', widthMm: 297, heightMm: 210 },
   { paper: 'A3', widthMm: 420, heightMm: 297 },
@@ -27,7 +27,12 @@ const papers = [
   { paper: 'A1', widthMm: 841, heightMm: 594 },
   { paper: 'A0', widthMm: 1189, heightMm: 841 },
 ] as const;
-type Paper = (typeof papers)[number];
+
+interface Paper {
+  readonly paper: string;
+  readonly widthMm: number;
+  readonly heightMm: number;
+}
 
 const scales = [20, 25, 50, 100, 200, 250, 500] as const;
 /** For a site beyond A0 at 1 : 500, so that no plan is without a sheet. */
@@ -59,13 +64,27 @@ function layoutOf({ paper, widthMm, heightMm }: Paper, scale: number): SheetLayo
 export function sheetLayout(box: Box): SheetLayout {
   for (const { scale: wanted, largest } of preferences) {
     for (const paper of papers.slice(0, papers.findIndex((each) => each.paper === largest) + 1)) {
-      const scale = scales.find((each) => fits(box, paper, each));
-      if (scale !== undefined && scale <= wanted) return layoutOf(paper, scale);
+      const layout = largestScale(box, waysOf(paper), scales);
+      if (layout !== null && layout.scale <= wanted) return layout;
     }
   }
-  const largest = papers[papers.length - 1] as Paper;
+  const largest = waysOf(papers[papers.length - 1] as Paper);
   const last = scalesBeyond[scalesBeyond.length - 1] as number;
-  return layoutOf(largest, scalesBeyond.find((each) => fits(box, largest, each)) ?? last);
+  return largestScale(box, largest, scalesBeyond) ?? layoutOf(largest[0] as Paper, last);
+}
+
+/** Lying first. */
+function waysOf(paper: Paper): readonly Paper[] {
+  const standing = { paper: `${paper.paper} standing`, widthMm: paper.heightMm, heightMm: paper.widthMm };
+  return paper.paper === 'A4' ? [paper] : [paper, standing];
+}
+
+function largestScale(box: Box, ways: readonly Paper[], from: readonly number[]): SheetLayout | null {
+  for (const scale of from) {
+    const way = ways.find((each) => fits(box, each, scale));
+    if (way !== undefined) return layoutOf(way, scale);
+  }
+  return null;
 }
 
 function fits(box: Box, paper: Paper, scale: number): boolean {

@@ -159,7 +159,7 @@ export const marks: Readonly<Record<MarkStyleName, MarkSymbol>> = {
     ],
     textAt: null,
     textStyle: null,
-    reachMm: { left: 2, right: 2, up: 2, down: 2 },
+    reachMm: { left: 2.1, right: 2.1, up: 2.1, down: 2.1 },
   },
   'fixed-through': {
     figures: [disc([0, 0], 1.5, 'paper', 'held', 0.35), disc([0, 0], 0.7, 'held', null, 0)],

@@ -1,0 +1,121 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { baysCsv, csvText, jointsCsv, quantitiesCsv } from '../../src/documents/csv.ts';
+import { documentsOf } from '../../src/documents/documents.ts';
+import { jointKinds } from '../../src/plan/analysis.ts';
+import { analysisOf, planOf, room } from './fixture.ts';
+
+/** A reader of RFC 4180, written from its grammar. */
+function read(text: string): string[][] {
+  const rows: string[][] = [];
+  let row: string[] = [];
+  let at = 0;
+  while (at < text.length) {
+    let cell = '';
+    if (text[at] === '"') {
+      for (at++; text[at] !== '"' || text[at + 1] === '"'; at++) {
+        if (at >= text.length) throw new Error('a quote is never closed');
+        if (text[at] === '"') at++;
+        cell += text[at];
+      }
+      at++;
+    } else {
+      while (at < text.length && text[at] !== ',' && text[at] !== '\r') {
+        if (text[at] === '"' || text[at] === '\n') throw new Error('a quote or line feed outside quotes');
+        cell += text[at++];
+      }
+    }
+    row.push(cell);
+    if (text[at] === ',') at++;
+    else if (text.startsWith('\r\n', at)) {
+      rows.push(row);
+      row = [];
+      at += 2;
+    } else throw new Error(`neither comma nor line end at ${at}`);
+  }
+  return rows;
+}
+
+function column(rows: readonly string[][], head: string): string[] {
+  const at = (rows[0] ?? []).indexOf(head);
+  expect(at, head).toBeGreaterThanOrEqual(0);
+  return rows.slice(1).map((row) => row[at] ?? '');
+}
+
+describe('a table', () => {
+  it('gives back every text and number that went in', () => {
+    const cell = fc.oneof(fc.string({ unit: 'grapheme' }), fc.constantFrom('a,b', '"', 'x\r\ny', ''), fc.integer());
+    fc.assert(
+      fc.property(fc.array(fc.tuple(cell, cell), { minLength: 1 }), (rows) => {
+        const back = read(csvText(rows));
+        expect(back.map((row) => row.map((each) => each.replace(/^'/u, '')))).toEqual(
+          rows.map((row) => row.map((each) => String(each).replace(/^'/u, ''))),
+        );
+      }),
+      { seed: 4 },
+    );
+  });
+
+  it.each(['=1+1', '+1', '-1', '@sum', '\t=1', '\r=1', '\n=1', ' =1', '\uff1d1', '=a,"b"'])('defuses %j', (text) => {
+    expect(read(csvText([[text]]))).toEqual([[`'${text}`]]);
+  });
+
+  it('leaves numbers numbers, a negative one too, and writes no noise of floating point', () => {
+    expect(csvText([[-1.5, 0.1 + 0.2, -0, 1e-9, 12345678.9, Number.NaN, Number.POSITIVE_INFINITY]])).toBe(
+      '-1.5,0.3,0,0,12345678.9,,\r\n',
+    );
+  });
+});
+
+describe('quantities', () => {
+  const rows = read(quantitiesCsv(planOf(), analysisOf()));
+
+  it('have a row for each room and one for the whole, with units in the heads', () => {
+    expect(column(rows, 'Room')).toEqual(['Hall', 'Kitchen', 'Total']);
+    expect(column(rows, 'Edge strip (m)')).toEqual(['41.2', '0', '41.2']);
+    expect(column(rows, 'Screed (kg)').at(-1)).toBe('8080.5');
+    expect(new Set(rows.map((row) => row.length)).size).toBe(1);
+  });
+
+  it('have a column for each kind of joint, with the words of the trade', () => {
+    expect(rows[0]?.filter((head) => /joint/iu.test(head))).toHaveLength(jointKinds.length);
+    expect(column(rows, 'Intermediate movement joint (m)').at(-1)).toBe('4');
+    expect(rows.flat().join()).not.toMatch(/field/iu);
+  });
+
+  it('keep a room called like a formula harmless', () => {
+    const rooms = [room('r1', '=cmd|x', planOf().rooms[0]?.outline ?? [])];
+    expect(column(read(quantitiesCsv(planOf({ rooms }), analysisOf())), 'Room')[0]).toBe("'=cmd|x");
+  });
+});
+
+describe('lists', () => {
+  it('name each joint by its rooms, its kind in words and its movement with units', () => {
+    const rows = read(jointsCsv(planOf(), analysisOf()));
+    expect(column(rows, 'Joint')).toEqual(['J1', 'J2']);
+    expect(column(rows, 'Between')).toEqual(['Hall', 'Hall – Kitchen']);
+    expect(column(rows, 'Kind')).toEqual(['Intermediate movement joint', 'Doorway joint']);
+    expect(column(rows, 'Closing, worst case (mm)')).toEqual(['2.1', '2.1']);
+  });
+
+  it('hold each bay with its area, sides and still point', () => {
+    const rows = read(baysCsv(planOf(), analysisOf()));
+    expect(column(rows, 'Area (m2)')[0]).toBe('28');
+    expect(column(rows, 'Still point x (mm)')).toEqual(['2000', '6500', '6560']);
+    expect(column(rows, 'Within the limits')).toEqual(['yes', 'yes', 'yes']);
+  });
+});
+
+describe('documents', () => {
+  it('are all there, the analysis as it is', () => {
+    const documents = documentsOf(planOf(), analysisOf());
+    expect(documents.map(({ name }) => name)).toEqual([
+      'analysis.json',
+      'quantities.csv',
+      'joints.csv',
+      'bays.csv',
+      'plan.svg',
+    ]);
+    expect(JSON.parse(documents[0]?.text ?? '')).toEqual(JSON.parse(JSON.stringify(analysisOf())));
+  });
+});

@@ -1,0 +1,221 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { LabelItem, PlacedLabel } from '../../src/documents/drawing.ts';
+import { drawingOf } from '../../src/documents/drawing-list.ts';
+import { labelsPlace, readingAngle } from '../../src/documents/label-place.ts';
+import type { Point } from '../../src/geometry/point.ts';
+import { regionContains } from '../../src/geometry/region.ts';
+import { type Bay, type Joint, jointKinds } from '../../src/plan/analysis.ts';
+import { analysisOf, bay, box, finding, joint, planOf } from './fixture.ts';
+
+const scales = [20, 50, 100, 250, 500];
+
+/** A grid of bays with joints of all kinds between them, turned about the origin. */
+function gridDrawing(columns: number, rows: number, widthMm: number, heightMm: number, turnDeg: number) {
+  const turn = (turnDeg * Math.PI) / 180;
+  const turned = ([x, y]: Point): Point => [
+    x * Math.cos(turn) - y * Math.sin(turn),
+    x * Math.sin(turn) + y * Math.cos(turn),
+  ];
+  const id = (i: number, j: number) => `B${j * columns + i + 1}`;
+  const bays: Bay[] = [];
+  const joints: Joint[] = [];
+  for (let j = 0; j < rows; j++) {
+    for (let i = 0; i < columns; i++) {
+      bays.push(
+        bay(
+          id(i, j),
+          ['r1'],
+          box(i * widthMm, j * heightMm, widthMm, heightMm).map(turned),
+          widthMm / 1e3,
+          heightMm / 1e3,
+        ),
+      );
+      const kind = jointKinds[(i + j) % jointKinds.length] as (typeof jointKinds)[number];
+      const [x, y] = [i * widthMm, j * heightMm];
+      if (i > 0)
+        joints.push(
+          joint(`J${joints.length}`, kind, [turned([x, y]), turned([x, y + heightMm])], [id(i - 1, j), id(i, j)]),
+        );
+      if (j > 0)
+        joints.push(
+          joint(`J${joints.length}`, kind, [turned([x, y]), turned([x + widthMm, y])], [id(i, j - 1), id(i, j)]),
+        );
+    }
+  }
+  const plan = planOf({
+    rooms: planOf().rooms.slice(0, 1),
+    doorways: [],
+    columns: [],
+    pipes: [],
+    joinery: [],
+    sunZones: [],
+    keepClear: [],
+  });
+  const findings = bays.slice(0, 3).map(({ stillPoint }) => finding('fault', stillPoint, 'Side of 9.0 m is over 8 m.'));
+  return drawingOf(plan, analysisOf({ bays, joints, edges: [], findings }));
+}
+
+const grids = fc.record({
+  columns: fc.integer({ min: 1, max: 4 }),
+  rows: fc.integer({ min: 1, max: 4 }),
+  widthMm: fc.integer({ min: 700, max: 9000 }),
+  heightMm: fc.integer({ min: 700, max: 9000 }),
+  turnDeg: fc.integer({ min: 0, max: 359 }),
+  scale: fc.constantFrom(...scales),
+});
+
+/** A point of the sheet (mm on paper) as seen from the middle of a label, x along its text. */
+function seenFrom({ at, angleDeg }: PlacedLabel, point: Point, scale: number): Point {
+  const turn = (-angleDeg * Math.PI) / 180;
+  const [x, y] = [(point[0] - at[0]) / scale, (point[1] - at[1]) / scale];
+  return [x * Math.cos(turn) - y * Math.sin(turn), x * Math.sin(turn) + y * Math.cos(turn)];
+}
+
+/** Whether a line on the plan has a point within the block of text, tried every 0.5 mm of paper. */
+function lineHits(label: PlacedLabel, line: readonly Point[], scale: number): boolean {
+  return line.slice(1).some((b, i) => {
+    const a = line[i] as Point;
+    const steps = Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / scale / 0.5);
+    return Array.from(
+      { length: steps + 1 },
+      (_, k): Point => [
+        a[0] + ((b[0] - a[0]) * k) / Math.max(steps, 1),
+        a[1] + ((b[1] - a[1]) * k) / Math.max(steps, 1),
+      ],
+    ).some((point) => {
+      const [x, y] = seenFrom(label, point, scale);
+      return Math.abs(x) < label.widthMm / 2 && Math.abs(y) < label.heightMm / 2;
+    });
+  });
+}
+
+function outlineOf(label: PlacedLabel, scale: number): Point[] {
+  const turn = (label.angleDeg * Math.PI) / 180;
+  const corners = [
+    [-1, -1],
+    [1, -1],
+    [1, 1],
+    [-1, 1],
+    [-1, -1],
+  ] as const;
+  return corners.map(([sx, sy]): Point => {
+    const [x, y] = [sx * label.widthMm * 0.49, sy * label.heightMm * 0.49];
+    return [
+      label.at[0] + (x * Math.cos(turn) - y * Math.sin(turn)) * scale,
+      label.at[1] + (x * Math.sin(turn) + y * Math.cos(turn)) * scale,
+    ];
+  });
+}
+
+describe('labels', () => {
+  it('never stand over a joint, over each other or upside down, whatever the plan and scale', () => {
+    let seated = 0;
+    fc.assert(
+      fc.property(grids, ({ columns, rows, widthMm, heightMm, turnDeg, scale }) => {
+        const drawing = gridDrawing(columns, rows, widthMm, heightMm, turnDeg);
+        const placed = labelsPlace(drawing, { paperPerPlan: 1 / scale });
+        seated += placed.length;
+        const joints = drawing.items.flatMap((item) =>
+          item.shape === 'line' && item.layer === 'joints' ? [item.points] : [],
+        );
+        for (const label of placed) {
+          expect(Math.abs(label.angleDeg)).toBeLessThanOrEqual(92);
+          for (const line of joints) expect(lineHits(label, line, scale)).toBe(false);
+          for (const other of placed) {
+            if (other !== label) expect(lineHits(label, outlineOf(other, scale), scale)).toBe(false);
+          }
+        }
+      }),
+      { seed: 11, numRuns: 60 },
+    );
+    expect(seated).toBeGreaterThan(100);
+  });
+
+  it('of a bay stay within their bay', () => {
+    let seated = 0;
+    fc.assert(
+      fc.property(grids, ({ columns, rows, widthMm, heightMm, turnDeg, scale }) => {
+        const placed = labelsPlace(gridDrawing(columns, rows, widthMm, heightMm, turnDeg), { paperPerPlan: 1 / scale });
+        for (const label of placed) {
+          const { seat } = label.label;
+          if (seat.kind !== 'inside') continue;
+          seated++;
+          for (const corner of outlineOf(label, scale)) expect(regionContains(seat.region, corner)).toBe(true);
+        }
+      }),
+      { seed: 12, numRuns: 40 },
+    );
+    expect(seated).toBeGreaterThan(50);
+  });
+
+  it('are shortened as the scale gets smaller, then left out', () => {
+    const drawing = gridDrawing(2, 1, 6000, 4000, 0);
+    const lines = scales.map((scale) => {
+      const placed = labelsPlace(drawing, { paperPerPlan: 1 / scale });
+      return placed.filter(({ label }) => label.ref.kind === 'bay').reduce((sum, { form }) => sum + form.length, 0);
+    });
+    expect(lines[0]).toBe(8);
+    expect(lines).toEqual([...lines].sort((a, b) => b - a));
+    expect(labelsPlace(drawing, { paperPerPlan: 1 / 5000 })).toEqual([]);
+  });
+
+  it('name a small bay before the joints beside it', () => {
+    const small = gridDrawing(2, 1, 900, 1500, 0);
+    const named = labelsPlace(small, { paperPerPlan: 1 / 50 }).filter(({ label }) => label.ref.kind === 'bay');
+    expect(named).toHaveLength(2);
+  });
+
+  it('stand in the same places every time', () => {
+    const place = () => labelsPlace(gridDrawing(3, 3, 5000, 3000, 17), { paperPerPlan: 1 / 100 });
+    expect(place()).toEqual(place());
+  });
+
+  it('beside a doorway joint step past the reveal into the room', () => {
+    const placed = labelsPlace(drawingOf(planOf(), analysisOf()), { paperPerPlan: 1 / 50 });
+    const doorway = placed.find(({ label }) => label.ref.id === 'J2') as PlacedLabel;
+    expect(doorway.form[0]?.text).toContain('closes 1.1 mm');
+    for (const { line } of analysisOf().edges) expect(lineHits(doorway, line, 50)).toBe(false);
+  });
+
+  it('survive a joint without length and one with a bend', () => {
+    const lines: Point[][] = [
+      [
+        [0, 0],
+        [0, 0],
+      ],
+      [
+        [0, 0],
+        [4000, 0],
+        [4000, 4000],
+      ],
+    ];
+    const joints = lines.map((line, i) => joint(`J${i}`, 'drawn', line, ['B1', 'B2']));
+    const { items } = drawingOf(planOf(), analysisOf({ joints }));
+    const placed = labelsPlace(
+      { items: items.filter((item): item is LabelItem => item.shape === 'label') },
+      { paperPerPlan: 0.02 },
+    );
+    for (const { at } of placed) expect(at.every(Number.isFinite)).toBe(true);
+    expect(placed.some(({ label }) => label.ref.id === 'J1')).toBe(true);
+  });
+});
+
+describe('the reading angle', () => {
+  it.each([
+    [[1, 0], 0],
+    [[-1, 0], 0],
+    [[1, 1], 45],
+    [[-1, -1], 45],
+    [[1, -1], -45],
+    [[0, 1], -90],
+    [[0, -1], -90],
+  ] as const)('of %j is %i degrees', (direction, degrees) => {
+    expect(readingAngle(direction)).toBeCloseTo(degrees, 9);
+  });
+
+  it('does not turn round with rounding of an upright line', () => {
+    expect(readingAngle([1e-9, 1])).toBeCloseTo(-90, 6);
+    expect(readingAngle([-1e-9, 1])).toBeCloseTo(-90, 6);
+  });
+});
