@@ -90,7 +90,8 @@ function useFirstFit(drawing: BoardDrawing): void {
   const fitted = useRef<number | null>(null);
   useEffect(() => {
     if (!sized || sheet === null || fitted.current === sheet) return;
-    fitted.current = sheet;
+    // An empty sheet is fitted again by its first room.
+    fitted.current = drawing.box === null ? null : sheet;
     boardFit(drawing.box);
   }, [sized, sheet, drawing]);
 }

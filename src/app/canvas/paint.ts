@@ -80,11 +80,14 @@ function textPaint({ context, theme }: Pen, ink: Extract<Ink, { ink: 'text' }>):
 }
 
 export type LitStrength = 'chosen' | 'hovered' | 'changed';
-const litWidthMm: Readonly<Record<LitStrength, number>> = { chosen: 1.4, hovered: 0.8, changed: 1 };
-const litAlong = { widths: 3, alpha: 0.4 } as const;
+const litWidthMm: Readonly<Record<LitStrength, number>> = { chosen: 1.2, hovered: 0.7, changed: 0.9 };
+/** Room for a line between the rails that light it. */
+const litLineMm = 2;
+/** Distance of the ring round a pin from the pin. */
+const litRingMm = 1.2;
 
-/** Lights an item in the accent: a band round regions, a wider and lighter one along lines so that their pattern stays
- *  readable, a ring round pins. */
+/** Lights an item in the accent: a band round regions, a rail on either side of lines so that their own pattern stays in
+ *  view, a ring round pins. The context is the light's own: what is cleared on it shows the drawing below. */
 export function litPaint(
   { context }: Pen,
   item: DrawingItem,
@@ -93,23 +96,28 @@ export function litPaint(
   strength: LitStrength,
 ): void {
   const onPaper = (points: readonly Point[]) => points.map(([x, y]): Point => [x * paperPerPlan, y * paperPerPlan]);
+  const widthMm = litWidthMm[strength];
   context.save();
   context.strokeStyle = accent;
   context.lineJoin = 'round';
   context.lineCap = 'round';
-  context.lineWidth = litWidthMm[strength];
+  context.lineWidth = widthMm;
   context.beginPath();
   if (item.shape === 'fill') {
     pathTrace(context, { lines: [item.outline, ...item.holes].map(onPaper), closed: true });
   } else if (item.shape === 'line') {
     pathTrace(context, { lines: [onPaper(item.points)], closed: false });
-    context.lineWidth *= litAlong.widths;
-    context.globalAlpha = litAlong.alpha;
+    context.lineWidth = litLineMm + 2 * widthMm;
   } else if (item.shape === 'mark' && item.layer === 'findings') {
     const { up, down, left } = marks[item.style].reachMm;
     const [x, y] = [item.at[0] * paperPerPlan, item.at[1] * paperPerPlan];
-    context.ellipse(x, y + (down - up) / 2, left + 1, (up + down) / 2 + 1, 0, 0, wholeTurn);
+    context.ellipse(x, y + (down - up) / 2, left + litRingMm, (up + down) / 2 + litRingMm, 0, 0, wholeTurn);
   }
   context.stroke();
+  if (item.shape === 'line') {
+    context.globalCompositeOperation = 'destination-out';
+    context.lineWidth = litLineMm;
+    context.stroke();
+  }
   context.restore();
 }

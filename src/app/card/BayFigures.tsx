@@ -31,7 +31,7 @@ export function BayFigures({ bay, plan }: { readonly bay: Bay; readonly plan: Pl
         ]}
       />
       {rooms.map((room) => (
-        <RoomCovering key={room.id} id={room.id} name={`Covering, ${room.name}`} covering={room.covering} />
+        <RoomCovering wide key={room.id} id={room.id} name={`Covering, ${room.name}`} covering={room.covering} />
       ))}
       <details className="explain">
         <summary>Where the limits come from</summary>

@@ -32,16 +32,16 @@ export function JointFigures({ joint, kind, result }: JointFiguresProps) {
           {
             name: 'Closes',
             value: movement(joint.closingMm),
-            limit: `takes ${movement(joint.profileTakesMm)}`,
+            limit: `profile takes ${movement(joint.profileTakesMm)}`,
             strong: true,
           },
           { name: 'Closes at worst', value: movement(joint.worstClosingMm), limit: 'bays stopped at their far side' },
           { name: 'Opens', value: movement(joint.openingMm) },
           { name: 'Slides along the joint', value: movement(joint.slidingMm) },
           {
-            name: 'Sealant needs',
+            name: 'Sealant must be',
             value: joint.kind === 'structural' ? 'a profile' : movement(joint.sealantNeedsMm),
-            limit: joint.kind === 'structural' ? null : `is ${movement(widthMm)}`,
+            limit: joint.kind === 'structural' ? null : `${movement(widthMm)} given`,
           },
           { name: 'Length', value: length(joint.lengthM) },
         ]}

@@ -1,6 +1,6 @@
 import type { Point } from '../../geometry/point.ts';
 import { bayBody } from '../../movement/bay-body.ts';
-import { bayStrain, bayTemperatures } from '../../movement/bay-strain.ts';
+import { bayStrain, bayTemperatures, planClimate } from '../../movement/bay-strain.ts';
 import { bayOutward } from '../../movement/outward.ts';
 import type { Bay } from '../../plan/analysis.ts';
 import type { Result } from '../state/analysisStore.ts';
@@ -18,8 +18,8 @@ export interface BayShare {
 
 export function bayShare(bay: Bay, line: readonly Point[], { plan }: Result): BayShare {
   const body = bayBody(bay);
-  const rooms = new Map(plan.rooms.map((room) => [room.id, room]));
-  const { warmingK, coolingK } = bayTemperatures(body, plan, rooms);
+  const climate = planClimate(plan);
+  const { warmingK, coolingK } = bayTemperatures(body, climate);
   let reachMm = 0;
   line.forEach((end, i) => {
     const start = line[i - 1];
@@ -29,6 +29,6 @@ export function bayShare(bay: Bay, line: readonly Point[], { plan }: Result): Ba
       reachMm = Math.max(reachMm, (x - bay.stillPoint[0]) * nx + (y - bay.stillPoint[1]) * ny);
     }
   });
-  const growingMmPerM = bayStrain(body, plan, rooms).growing * 1000;
+  const growingMmPerM = bayStrain(body, climate).growing * 1000;
   return { bay: bay.id, warmingK, coolingK, growingMmPerM, reachM: reachMm / 1000 };
 }

@@ -58,12 +58,14 @@ interface RoomCoveringProps {
   readonly id: string;
   readonly name: string;
   readonly covering: Covering;
+  readonly wide?: boolean;
 }
 
-export function RoomCovering({ id, name, covering }: RoomCoveringProps) {
+export function RoomCovering({ id, name, covering, wide = false }: RoomCoveringProps) {
   return (
     <ChoiceField
       label={name}
+      wide={wide}
       value={covering}
       choices={choices}
       onChange={(next) =>

@@ -29,7 +29,7 @@ export function Tray(props: PanelProps) {
   const Panel = panels[step];
   return (
     <aside className="tray" id="tray" aria-label="Settings and lists">
-      <section className="part" aria-labelledby="tray-step">
+      <section key={step} className="part" aria-labelledby="tray-step">
         <div className="part-head">
           <h2 id="tray-step">{stepNames[step]}</h2>
           <button

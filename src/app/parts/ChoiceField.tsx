@@ -26,7 +26,7 @@ export function ChoiceField<Value extends string>(props: ChoiceFieldProps<Value>
   const toggle = useSource();
   const headings = [...new Set(choices.map((choice) => choice.heading))];
   return (
-    <div className={wide ? 'field wide' : 'field'}>
+    <div className={wide ? 'field wide' : 'field choice'}>
       <label htmlFor={id}>{label}</label>
       <select
         id={id}

@@ -8,15 +8,20 @@ import { useBoard } from '../state/hooks.ts';
 type WithoutWords<Row> = Row extends LegendRow ? Omit<Row, 'words'> : never;
 type SampleOf = WithoutWords<LegendRow>;
 
-/** Room of a sample, mm on paper as on the drawing. */
+/** Room of a sample, mm on paper as on the drawing; a symbol that is taller is drawn smaller. */
 const widthMm = 11;
 const heightMm = 3.6;
 
 /** A line, fill or symbol of the drawing as it looks there, beside its words. */
 export function Sample({ of }: { readonly of: SampleOf }) {
   const theme = useBoard((state) => state.theme);
+  const reach = of.shape === 'mark' ? marks[of.style].reachMm : { up: heightMm / 2, down: heightMm / 2 };
   return (
-    <svg className="sample" viewBox={`${-widthMm / 2} ${-heightMm / 2} ${widthMm} ${heightMm}`} aria-hidden="true">
+    <svg
+      className={of.shape === 'mark' ? 'sample tall' : 'sample'}
+      viewBox={`${-widthMm / 2} ${-reach.up} ${widthMm} ${reach.up + reach.down}`}
+      aria-hidden="true"
+    >
       {sampleInks(of).map((ink, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: the inks of a sample never change their order
         <InkShape key={i} ink={ink} theme={theme} />
@@ -47,10 +52,8 @@ function sampleInks(of: SampleOf): readonly Ink[] {
         [],
       );
     }
-    case 'mark': {
-      const { up, down } = marks[of.style].reachMm;
-      return markInks({ style: of.style, text: null }, [0, (up - down) / 2]);
-    }
+    case 'mark':
+      return markInks({ style: of.style, text: null }, [0, 0]);
   }
 }
 

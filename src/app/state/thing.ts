@@ -17,9 +17,10 @@ export const jointThing = (joint: Joint): Thing => ({ kind: 'joint', key: joint.
 export const edgeThing = (edge: Edge): Thing => ({ kind: 'edge', key: edge.id });
 export const findingThing = (finding: Finding): Thing => ({ kind: 'finding', key: findingKey(finding) });
 
-/** Findings have no key of their own: the code with what and where it is about tells them apart. */
+/** Findings have no key of their own: the code with what and where it is about tells them apart; the words do where it
+ *  is about the whole plan. */
 export function findingKey(finding: Finding): string {
-  return [finding.code, ...finding.refs, ...(finding.at ?? [])].join(' ');
+  return [finding.code, ...finding.refs, ...(finding.at ?? [finding.message])].join(' ');
 }
 
 /** The thing that an item of the drawing stands for; null where the analysis knows none of that name. */
