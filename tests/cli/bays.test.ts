@@ -1,0 +1,159 @@
+import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { bays, inFolder, planText, write } from './run.ts';
+
+const twoCores = 60_000;
+
+describe('the command line', { timeout: twoCores }, () => {
+  it('prints a summary with bays, quantities and the cautions', () =>
+    inFolder(async (folder) => {
+      const { status, out, err } = await bays([write(folder, 'hall.json', planText('Reading rooms'))], folder);
+      expect(err).toBe('');
+      expect(status === 0 || status === 1).toBe(true);
+      for (const part of [
+        'Reading rooms (hall.json)',
+        'Bays: 1',
+        'Findings:',
+        'Quantities, net',
+        'structural engineer',
+      ]) {
+        expect(out).toContain(part);
+      }
+    }));
+
+  it('prints analyses alone with --json, one a line, in the order given, null for what could not be read', () =>
+    inFolder(async (folder) => {
+      write(folder, 'a.json', planText('Ground floor'));
+      write(folder, 'b.json', planText('Upper floor'));
+      write(folder, 'cut.json', planText('Cut off').slice(0, 40));
+      const { status, out, err } = await bays(['b.json', 'cut.json', '--json', 'a.json'], folder);
+      const lines = out.split('\n');
+      expect(lines).toHaveLength(4);
+      expect(lines.slice(0, 3).map((line) => JSON.parse(line)?.plan)).toEqual([
+        'Upper floor',
+        undefined,
+        'Ground floor',
+      ]);
+      expect(lines[1]).toBe('null');
+      expect(status).toBe(2);
+      expect(err).toMatch(/^cut\.json: .+\n$/u);
+    }));
+
+  it('says which file and which place in it is wrong, a line each', () =>
+    inFolder(async (folder) => {
+      const plan = JSON.parse(planText('Wrong')) as { rooms: { outline: unknown[] }[] };
+      plan.rooms[0]?.outline.splice(2, 1, ['x', 3000]);
+      write(folder, 'plan.json', JSON.stringify({ ...plan, colour: 'red' }));
+      const { status, out, err } = await bays(['plan.json'], folder);
+      expect(status).toBe(2);
+      expect(out).toBe('');
+      expect(
+        err
+          .trimEnd()
+          .split('\n')
+          .map((line) => line.split(': ').slice(0, 2)),
+      ).toEqual([
+        ['plan.json', 'rooms[0].outline[2]'],
+        ['plan.json', 'colour'],
+      ]);
+    }));
+
+  it('does the other plans when one is missing, a folder or no text', () =>
+    inFolder(async (folder) => {
+      mkdirSync(join(folder, 'folder.json'));
+      write(folder, 'binary.json', Uint8Array.of(0, 159, 146, 150));
+      write(folder, 'good.json', planText('Good'));
+      const { status, out, err } = await bays(
+        ['--json', 'missing.json', 'folder.json', 'binary.json', 'good.json'],
+        folder,
+      );
+      expect(status).toBe(2);
+      expect(err).toBe('missing.json: does not exist\nfolder.json: is a folder\nbinary.json: is not text in UTF-8\n');
+      expect(out.split('\n').map((line) => (line === '' ? '' : JSON.parse(line)?.plan))).toEqual([
+        undefined,
+        undefined,
+        undefined,
+        'Good',
+        '',
+      ]);
+    }));
+
+  it.each([
+    [['--jsno', 'plan.json'], 'unknown option --jsno'],
+    [[], 'no plan given'],
+    [['--json'], 'no plan given'],
+    [['plan.json', '--out'], '--out needs a folder'],
+  ])('answers %j with the usage', async (args, message) => {
+    const { status, out, err } = await bays(args);
+    expect(status).toBe(2);
+    expect(out).toBe('');
+    expect(err).toMatch(new RegExp(`^${message}\\n\\nUsage: `, 'u'));
+  });
+
+  it('explains itself with --help', async () => {
+    const { status, out, err } = await bays(['--help']);
+    expect([status, err]).toEqual([0, '']);
+    for (const option of ['--json', '--out', '--quick', '--stress']) expect(out).toContain(option);
+  });
+
+  it('takes what stands behind -- for files', () =>
+    inFolder(async (folder) => {
+      write(folder, '--odd.json', planText('Odd'));
+      expect((await bays(['--json', '--quick', '--stress', '--', '--odd.json'], folder)).out).toContain('"plan":"Odd"');
+    }));
+
+  it('writes every document, never one plan over another, and none for a plan that could not be read', () =>
+    inFolder(async (folder) => {
+      mkdirSync(join(folder, 'east'));
+      mkdirSync(join(folder, 'west'));
+      write(folder, 'east/plan.json', planText('East'));
+      write(folder, 'west/Plan.json', planText('West'));
+      write(folder, 'bad.json', '{}');
+      const { status, out } = await bays(
+        ['--json', '--out', 'papers/all', 'east/plan.json', 'bad.json', 'west/Plan.json'],
+        folder,
+      );
+      expect(status).toBe(2);
+      const stems = ['plan', 'Plan-2'];
+      const ends = ['analysis.json', 'bays.csv', 'joints.csv', 'plan.svg', 'quantities.csv'];
+      const written = readdirSync(join(folder, 'papers/all'));
+      expect(written.sort()).toEqual(stems.flatMap((stem) => ends.map((end) => `${stem}.${end}`)).sort());
+      const analyses = stems.map((stem) => readFileSync(join(folder, `papers/all/${stem}.analysis.json`), 'utf8'));
+      expect(analyses.join('null\n').replace('null\n', '')).toBe(out.replace('null\n', ''));
+    }));
+
+  it('says so where documents cannot be written', () =>
+    inFolder(async (folder) => {
+      write(folder, 'plan.json', planText('Plan'));
+      write(folder, 'papers', 'a file');
+      const { status, err } = await bays(['plan.json', '--out', 'papers'], folder);
+      expect(status).toBe(2);
+      expect(err).toContain('papers');
+    }));
+
+  it('does many plans on several threads in the order given, faults and bad ones among them', () =>
+    inFolder(async (folder) => {
+      const names = Array.from({ length: 40 }, (_, i) => `p${i}.json`);
+      for (const [i, name] of names.entries())
+        write(folder, name, i === 17 ? 'no plan' : planText(`Plan ${i}`, i === 3));
+      const { status, out, err } = await bays(['--json', ...names], folder);
+      const plans = out
+        .trimEnd()
+        .split('\n')
+        .map((line) => JSON.parse(line)?.plan);
+      expect(plans).toEqual(names.map((_, i) => (i === 17 ? undefined : `Plan ${i}`)));
+      expect(status).toBe(2);
+      expect(err.trimEnd().split('\n')).toHaveLength(1);
+      const alone = await bays(['--json', 'p3.json'], folder);
+      expect(out.split('\n')[3]).toBe(alone.out.trimEnd());
+    }));
+
+  it('ends quietly when its reader has seen enough', () =>
+    inFolder(async (folder) => {
+      const names = Array.from({ length: 300 }, () => 'plan.json');
+      write(folder, 'plan.json', planText('x'.repeat(20_000)));
+      const { err } = await bays(['--json', ...names], folder, 1000);
+      expect(err).not.toMatch(/EPIPE|Error|\bat /u);
+    }));
+});

@@ -1,0 +1,52 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { documentStems } from '../../src/cli/document-names.ts';
+import { commandOf } from '../../src/cli/options.ts';
+
+describe('names of documents', () => {
+  it.each([
+    ['plans/ground floor.json', 'ground-floor'],
+    ['../../etc/passwd', 'passwd'],
+    ['.hidden.json', 'hidden'],
+    ['a:b*c?.JSON', 'a-b-c'],
+    ['Küche.json', 'Küche'],
+    ['con.json', 'plan-con'],
+    ['....json', 'plan'],
+    ['<>.json', 'plan'],
+  ])('%s becomes %s', (file, stem) => {
+    expect(documentStems([file])).toEqual([stem]);
+  });
+
+  it('are never the same for two plans, also where the disk does not tell capitals apart', () => {
+    const names = fc.array(
+      fc.constantFrom('a.json', 'A.json', 'x/a.json', 'a-2.json', 'a-2-2.json', 'a-3.json', '?.json'),
+      { maxLength: 12 },
+    );
+    fc.assert(
+      fc.property(names, (files) => {
+        const stems = documentStems(files).map((stem) => stem.toLowerCase());
+        expect(new Set(stems).size).toBe(files.length);
+      }),
+      { seed: 2 },
+    );
+  });
+
+  it('are safe whatever the plan is called', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'binary', minLength: 1 }), (file) => {
+        const stem = documentStems([file])[0] ?? '';
+        expect(stem).toMatch(/^[\p{L}\p{N}\p{M}_][\p{L}\p{N}\p{M}._-]*$/u);
+        expect(stem.length).toBeLessThanOrEqual(80);
+      }),
+      { seed: 6 },
+    );
+  });
+});
+
+describe('options', () => {
+  it('may stand anywhere', () => {
+    const options = { files: ['a', 'b'], json: true, out: 'd', quick: true, stress: false };
+    expect(commandOf(['a', '--out', 'd', '--quick', 'b', '--json'])).toEqual({ kind: 'run', options });
+    expect(commandOf(['--out=d', '--json', '--quick', 'a', 'b'])).toEqual({ kind: 'run', options });
+  });
+});
