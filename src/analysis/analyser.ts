@@ -1,9 +1,17 @@
-import type { Analysis } from '../plan/analysis.ts';
+import type { Solved } from '../bays/solve.ts';
+import { floorSplit } from '../bays/split.ts';
+import { floorPlanOf } from '../floor/floor.ts';
+import { movementOf } from '../movement/movement.ts';
+import type { Analysis, Joint, Split } from '../plan/analysis.ts';
+import { findingDescribe, findingsSort } from '../plan/finding-words.ts';
+import { inputFindings } from '../plan/input-findings.ts';
 import type { Plan } from '../plan/plan.ts';
+import { takeoffOf } from '../takeoff/takeoff.ts';
 
 export interface AnalyseOptions {
   /** How much search to spend, in steps and not in seconds, so that the same plan gives the same bytes. */
   readonly effort?: 'quick' | 'full';
+  /** Called with the share of the work done, 0 to 1. */
   readonly onProgress?: (share: number) => void;
   readonly cancelled?: () => boolean;
 }
@@ -13,33 +21,48 @@ export interface Analyser {
   analyse(plan: Plan, options?: AnalyseOptions): Analysis | null;
 }
 
-/** An analyser remembers the parts that it has solved: an edit solves again only what it touched. */
+/** An analyser remembers the parts of the last plan that it split: an edit solves again only what it touched. */
 export function createAnalyser(): Analyser {
+  const known = new Map<string, Solved>();
   return {
-    analyse(plan) {
-      const bays = plan.rooms.map((room, i) => ({
-        id: `B${i + 1}`,
-        key: room.id,
-        rooms: [room.id],
-        outline: room.outline,
-        measured: room.outline,
-        holes: room.holes,
-        areaM2: 20,
-        lengthM: 5,
-        widthM: 4,
-        aspect: 1.25,
-        perimeterM: 18,
-        within: true,
-        stillPoint: room.outline[0] ?? ([0, 0] as const),
-      }));
-      const jointM = { doorway: 0, neck: 0, field: 0, structural: 0, zone: 0, drawn: 0 };
-      const quantities = {
-        edgeStripM: 0, jointM, sealantLitres: 0, screedM3: 0, screedKg: 0, insulationM2: 0, slabContactM2: 0, floorM2: 0,
-      };
+    analyse(plan, { onProgress = () => {}, cancelled = () => false } = {}) {
+      const floorPlan = floorPlanOf(plan);
+      const report = floorSplit(plan, floorPlan, { known, onProgress, cancelled });
+      if (!report || cancelled()) return null;
+      const { split, fieldJointM } = report;
+      const movement = movementOf(plan, split);
+      const quantities = takeoffOf(plan, split, movement.held);
+      const facts = [...floorPlan.findings, ...inputFindings(plan), ...report.findings, ...movement.findings];
       return {
-        format: 'screed-bays/analysis', version: 1, plan: plan.name, bays, joints: [], edges: [], findings: [],
-        quantities: { ...quantities, rooms: [] }, proof: { fieldJointM: 0, atLeastM: null },
+        format: 'screed-bays/analysis',
+        version: 1,
+        plan: plan.name,
+        ...joined(split, movement),
+        findings: findingsSort(facts.map(findingDescribe)),
+        quantities,
+        proof: { fieldJointM, atLeastM: null },
       };
     },
   };
+}
+
+/** Bays, joints and edges with their movement. */
+function joined(split: Split, movement: ReturnType<typeof movementOf>): Pick<Analysis, 'bays' | 'joints' | 'edges'> {
+  return {
+    bays: split.bays.map((bay) => ({ ...bay, stillPoint: required(movement.stillPoints.get(bay.id)) })),
+    joints: split.joints.map(
+      (joint): Joint => ({
+        ...joint,
+        ...required(movement.joints.get(joint.id)),
+        onGroutLine: null,
+        offGroutMm: null,
+      }),
+    ),
+    edges: split.edges.map((edge) => ({ ...edge, movementMm: required(movement.edges.get(edge.id)) })),
+  };
+}
+
+function required<T>(value: T | undefined): T {
+  if (value === undefined) throw new Error('movement left out a bay, joint or edge of the split');
+  return value;
 }

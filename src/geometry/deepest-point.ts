@@ -3,7 +3,7 @@ import { regionCentroid, regionContains } from './region.ts';
 import { boxOf, type Region, type Ring } from './ring.ts';
 import { segmentDistance } from './segment.ts';
 
-/** How much further from the boundary a place may lie before it is worth finding, as a share of the region's shorter extent. */
+/** How much further from the boundary a place must lie to be worth finding, as a share of the region's shorter extent. */
 const precisionShare = 0.01;
 /** A bound on the work for outlines that no square covers well, such as a comb of slivers. */
 const mostSquares = 4000;
@@ -20,10 +20,15 @@ interface Square {
 /** The point of a region that lies furthest from its boundary, to 1 % of the region's shorter extent, and its distance
  *  from it (in the unit of the corners). Where many points are equally deep, as along the middle of a corridor, the area
  *  centroid or the one met first.
+ *  @param contentShare a point this share less deep than the deepest will do, so that the area centroid is kept where it lies
+ *  nearly as deep
  *
  *  Squares over the region are divided as long as one of them could hold a deeper point than the best yet, the most
  *  promising first. Example: a square of 4 -> its middle, depth 2. */
-export function regionDeepestPoint(region: Region): { readonly point: Point; readonly depth: number } {
+export function regionDeepestPoint(
+  region: Region,
+  contentShare = 0,
+): { readonly point: Point; readonly depth: number } {
   const box = boxOf(region.outline);
   const width = box.maxX - box.minX;
   const height = box.maxY - box.minY;
@@ -31,7 +36,7 @@ export function regionDeepestPoint(region: Region): { readonly point: Point; rea
   let best = squareAt(region, regionCentroid(region), 0);
   if (!(extent > 0)) return { point: best.centre, depth: Math.max(best.depth, 0) };
 
-  const precision = extent * precisionShare;
+  const worthwhile = () => best.depth + Math.max(extent * precisionShare, best.depth * contentShare);
   const queue = new SquareQueue();
   const columns = Math.min(Math.ceil(width / extent), 64);
   const rows = Math.min(Math.ceil(height / extent), 64);
@@ -45,13 +50,13 @@ export function regionDeepestPoint(region: Region): { readonly point: Point; rea
   }
   for (let left = mostSquares; left > 0; left--) {
     const square = queue.takeBest();
-    if (square === undefined || square.bound <= best.depth + precision) break;
-    if (square.depth > best.depth + precision / 2) best = square;
+    if (square === undefined || square.bound <= worthwhile()) break;
+    if (square.depth > worthwhile()) best = square;
     const quarter = square.half / 2;
     for (const dx of [-quarter, quarter]) {
       for (const dy of [-quarter, quarter]) {
         const next = squareAt(region, [square.centre[0] + dx, square.centre[1] + dy], quarter);
-        if (next.bound > best.depth + precision) queue.add(next);
+        if (next.bound > worthwhile()) queue.add(next);
       }
     }
   }

@@ -1,7 +1,11 @@
 import type { Point } from './point.ts';
 
 /** The place on the stretch from a to b nearest to p, as the share of the way from a. */
-export function segmentNearest(a: Point, b: Point, p: Point): { readonly at: Point; readonly share: number; readonly distance: number } {
+export function segmentNearest(
+  a: Point,
+  b: Point,
+  p: Point,
+): { readonly at: Point; readonly share: number; readonly distance: number } {
   const dx = b[0] - a[0];
   const dy = b[1] - a[1];
   const lengthSquared = dx * dx + dy * dy;

@@ -14,6 +14,8 @@ export interface Subdivision {
   readonly edges: readonly SubdivisionEdge[];
   /** Face 0 is the outside. */
   readonly faces: readonly SubdivisionFace[];
+  /** For each chain the points that it runs through, by number. */
+  readonly walks: readonly (readonly number[])[];
 }
 
 export interface SubdivisionEdge {
@@ -61,7 +63,7 @@ export function subdivisionOf(chains: readonly Chain[]): Subdivision {
     area: f === 0 ? Infinity : (areas[f] as number),
     inside: inside[f] ?? new Set<number>(),
   }));
-  return { x, y, edges, faces };
+  return { x, y, edges, faces, walks };
 }
 
 /** Half-edges 2k and 2k+1 are the two directions of edge k; `tail` is where each starts. */
@@ -169,7 +171,13 @@ function loopsPlace(loops: number[][], halves: Halves, x: readonly number[], y: 
     const area = signed[i] as number;
     if (area <= 0) return;
     faceOf[i] = faceLoops.length;
-    outers.push({ face: faceLoops.length, ring: rings[i] ?? [], box: boxOf(rings[i] ?? []), area, cluster: clusterOf(i) });
+    outers.push({
+      face: faceLoops.length,
+      ring: rings[i] ?? [],
+      box: boxOf(rings[i] ?? []),
+      area,
+      cluster: clusterOf(i),
+    });
     faceLoops.push([i]);
     areas.push(area);
   });
@@ -181,7 +189,10 @@ function loopsPlace(loops: number[][], halves: Halves, x: readonly number[], y: 
     const host = outers.find(
       ({ box, ring, cluster }) =>
         cluster !== own &&
-        point[0] >= box.minX && point[0] <= box.maxX && point[1] >= box.minY && point[1] <= box.maxY &&
+        point[0] >= box.minX &&
+        point[0] <= box.maxX &&
+        point[1] >= box.minY &&
+        point[1] <= box.maxY &&
         ringContains(ring, point),
     );
     const face = host?.face ?? 0;
@@ -194,7 +205,10 @@ function loopsPlace(loops: number[][], halves: Halves, x: readonly number[], y: 
 
 /** For each point the number of the connected cluster of lines that it belongs to. */
 function clustersOf(halves: Halves): Int32Array {
-  const parent = Int32Array.from({ length: Math.max(0, ...[halves.tail.reduce((m, p) => Math.max(m, p), -1) + 1]) }, (_, i) => i);
+  const parent = Int32Array.from(
+    { length: Math.max(0, ...[halves.tail.reduce((m, p) => Math.max(m, p), -1) + 1]) },
+    (_, i) => i,
+  );
   const find = (i: number): number => {
     let root = i;
     while (parent[root] !== root) root = parent[root] as number;
@@ -239,7 +253,11 @@ function facesLabel(edges: readonly SubdivisionEdge[], crossings: readonly numbe
 
 /** The boundary of a set of faces as regions of point numbers: outer loop first, then its holes. Loops are simple: where the
  *  set touches itself in a point, the loops part there. */
-export function facesBoundary(subdivision: Subdivision, has: (face: number) => boolean, edges: readonly number[]): number[][][] {
+export function facesBoundary(
+  subdivision: Subdivision,
+  has: (face: number) => boolean,
+  edges: readonly number[],
+): number[][][] {
   const { x, y } = subdivision;
   const out = new Map<number, { to: number }[]>();
   for (const i of edges) {
@@ -290,7 +308,13 @@ function loopTake(
   }
 }
 
-function sharpestTurn(x: readonly number[], y: readonly number[], before: number, at: number, list: readonly { to: number }[]): number {
+function sharpestTurn(
+  x: readonly number[],
+  y: readonly number[],
+  before: number,
+  at: number,
+  list: readonly { to: number }[],
+): number {
   let best = 0;
   let most = -Infinity;
   for (let i = 0; i < list.length && list.length > 1; i++) {

@@ -3,6 +3,11 @@
 /** Plans are held as whole numbers of this many steps to the millimetre: 0.1 mm is finer than any tape reads. */
 export const GRID_PER_MM = 10;
 
+/** A length in mm brought to the grid. */
+export function onGrid(mm: number): number {
+  return Math.round(mm * GRID_PER_MM) / GRID_PER_MM;
+}
+
 /** Corners of the plan closer than this are one corner, and a corner closer than this to an edge lies on it (1 mm, in grid
  *  steps): no wall is thinner, and traced plans miss each other by less. */
 export const WELD_GRID = 10;
@@ -34,3 +39,9 @@ export const CLIP_SLACK_MM = 0.001;
 
 /** A movement breaks what is provided for it when it exceeds it by more than this (mm): rounding of sums, a millionth of any figure on paper. */
 export const FIGURE_SLACK_MM = 1e-6;
+
+/** Walls that line up within this lie on one line when a layout is sought (mm): two jambs, two piers, drawn or built a little off. */
+export const ALIGN_MM = 12;
+
+/** A point this near to the line of its neighbours is left out of lines drawn for people (mm): half of what rounding moves a corner by. */
+export const STRAIGHT_MM = 0.15;

@@ -1,0 +1,116 @@
+import { lineMiddle } from '../geometry/line.ts';
+import { type Point, pointBetween, pointDistance } from '../geometry/point.ts';
+import { ringContains } from '../geometry/ring.ts';
+import { lineInside } from '../geometry/scanline.ts';
+import type { JointLine } from '../plan/analysis.ts';
+import type { FindingFact } from '../plan/finding.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { BayBody } from './bay-shapes.ts';
+import { frameOf } from './frame.ts';
+import type { Neck } from './necks.ts';
+
+/** Joints through joinery for less than this only touch it, mm. */
+const THROUGH_MM = 10;
+
+/** What the bays break, each with the figure, the limit and the place. */
+export function bayFindings(plan: Plan, bays: readonly BayBody[]): FindingFact[] {
+  return bays.flatMap((bay) => [...breachFindings(plan, bay), ...allowanceFinding(plan, bay)]);
+}
+
+function breachFindings(plan: Plan, { shape, figures, centre }: BayBody): FindingFact[] {
+  return figures.breaches.map((breach): FindingFact => {
+    const base = { at: breach.at ?? centre, refs: [shape.id] };
+    const limit = { bay: shape.id, value: breach.value, limit: breach.limit };
+    switch (breach.rule) {
+      case 'area':
+        return { ...base, code: 'bay-area', ...limit, ...limitSource(plan, shape.rooms, 'areaM2', breach.limit) };
+      case 'length':
+        return { ...base, code: 'bay-length', ...limit, ...limitSource(plan, shape.rooms, 'lengthM', breach.limit) };
+      case 'aspect':
+        return { ...base, code: 'bay-aspect', ...limit, ...limitSource(plan, shape.rooms, 'aspect', breach.limit) };
+      case 'reentrant':
+        return { ...base, code: 'bay-reentrant', ...limit };
+      case 'core':
+        return { ...base, code: 'bay-core', bay: shape.id, sideMm: breach.value, limitMm: breach.limit };
+    }
+  });
+}
+
+function allowanceFinding(plan: Plan, { shape, figures, rules, centre }: BayBody): FindingFact[] {
+  if (!figures.byAllowance) return [];
+  const { aspect, aspectFromM } = rules.limits;
+  return [
+    {
+      code: 'bay-aspect-allowance',
+      bay: shape.id,
+      value: figures.aspect,
+      limit: aspect,
+      fromM: aspectFromM,
+      at: centre,
+      refs: [shape.id],
+      ...limitSource(plan, shape.rooms, 'aspectFromM', aspectFromM),
+    },
+  ];
+}
+
+/** Where the limit that was broken comes from: the rule set, or the document that the user named. */
+function limitSource(
+  plan: Plan,
+  rooms: readonly string[],
+  which: 'areaM2' | 'lengthM' | 'aspect' | 'aspectFromM',
+  limit: number,
+): { source?: string } {
+  const room = plan.rooms.find((r) => rooms.includes(r.id) && r.limits[which] === limit);
+  return room ? { source: room.limitSources[which] } : {};
+}
+
+/** Joints that run where none should: through joinery or through an area to be kept clear. */
+export function crossingFindings(plan: Plan, joints: readonly JointLine[]): FindingFact[] {
+  return joints.flatMap((joint) => [
+    ...plan.joinery.flatMap((item): FindingFact[] => {
+      const at = item.under === 'built-off-slab' ? null : throughPlace(joint.line, item.outline);
+      return at
+        ? [
+            {
+              code: 'joint-through-joinery',
+              joint: joint.id,
+              name: item.name || item.id,
+              at,
+              refs: [joint.id, item.id],
+            },
+          ]
+        : [];
+    }),
+    ...plan.keepClear.flatMap((area): FindingFact[] => {
+      const at =
+        joint.kind === 'doorway' || joint.kind === 'structural' ? null : throughPlace(joint.line, area.outline);
+      return at
+        ? [{ code: 'joint-through-keep-clear', joint: joint.id, area: area.id, at, refs: [joint.id, area.id] }]
+        : [];
+    }),
+  ]);
+}
+
+/** The middle of the first stretch of the line inside the ring. */
+function throughPlace(line: readonly Point[], ring: readonly Point[]): Point | null {
+  for (let i = 1; i < line.length; i++) {
+    const [a, b] = [line[i - 1] as Point, line[i] as Point];
+    const frame = frameOf(Math.atan2(b[1] - a[1], b[0] - a[0]));
+    const [x0, y] = frame.toFrame(a);
+    const x1 = x0 + pointDistance(a, b);
+    for (const [from, to] of lineInside([ring.map(frame.toFrame)], 1, y)) {
+      const [p, q] = [Math.max(from, x0), Math.min(to, x1)];
+      if (q - p > THROUGH_MM) return pointBetween(a, b, ((p + q) / 2 - x0) / (x1 - x0));
+    }
+  }
+  return null;
+}
+
+/** Passages that keep no joint because the user took it away or wants the place clear. */
+export function neckFindings(necks: readonly Neck[], bays: readonly BayBody[]): FindingFact[] {
+  return necks.flatMap((neck): FindingFact[] => {
+    const at = lineMiddle([neck.from, neck.to]);
+    const bay = bays.find(({ shape }) => ringContains(shape.outline, at))?.shape.id;
+    return bay ? [{ code: 'neck-unjointed', bay, widthMm: neck.widthMm, at, refs: [bay] }] : [];
+  });
+}

@@ -1,0 +1,208 @@
+import { type Floor, floorComponents } from '../floor/floor.ts';
+import { type Point, pointDistance } from '../geometry/point.ts';
+import { regionArea, regionCentroid, regionPerimeter } from '../geometry/region.ts';
+import type { Region, Ring } from '../geometry/ring.ts';
+import { facesBoundary, loopsRegion } from '../geometry/subdivision.ts';
+import { CRUMB_MM2, GRID_PER_MM } from '../geometry/tolerance.ts';
+import type { BayPiece, BayShape } from '../plan/analysis.ts';
+import type { Plan } from '../plan/plan.ts';
+import { type BayFigures, type BayRules, bayMeasure } from './measure.ts';
+import { edgeEnds, strictest } from './parts.ts';
+
+/** A bay with what later steps need of it. */
+export interface BayBody {
+  readonly shape: BayShape;
+  readonly figures: BayFigures;
+  readonly rules: BayRules;
+  readonly faces: readonly number[];
+  readonly pieces: readonly BayPiece[];
+  readonly centre: Point;
+}
+
+/** What knows the faces and edges of a floor by component. */
+export interface FloorMap {
+  readonly floor: Floor;
+  /** By face the number of its bay; -1 where no floor lies. */
+  readonly of: readonly number[];
+  readonly facesOf: readonly (readonly number[])[];
+  readonly edgesOf: readonly (readonly number[])[];
+  /** By face the room that its floor is counted to: its own, or for a doorway the room it opens to in the same bay. */
+  readonly roomOf: readonly number[];
+  readonly columnEdges: ReadonlySet<string>;
+}
+
+export function floorMap(floor: Floor, doorwayRooms: readonly (readonly [number, number] | null)[]): FloorMap {
+  const { of, count } = floorComponents(floor);
+  const facesOf: number[][] = Array.from({ length: count }, () => []);
+  const edgesOf: number[][] = Array.from({ length: count }, () => []);
+  floor.faces.forEach((_, f) => {
+    facesOf[of[f] as number]?.push(f);
+  });
+  const roomOf = floor.faces.map((face) => face.room);
+  const opens = new Map<number, { room: number; length: number }>();
+  floor.subdivision.edges.forEach((edge, i) => {
+    const [left, right] = [of[edge.left] as number, of[edge.right] as number];
+    edgesOf[left]?.push(i);
+    if (right !== left) edgesOf[right]?.push(i);
+    if (left < 0 || left !== right) return;
+    for (const [face, other] of [
+      [edge.left, edge.right],
+      [edge.right, edge.left],
+    ] as const) {
+      const room = floor.faces[other]?.room ?? -1;
+      if ((floor.faces[face]?.doorway ?? -1) < 0 || room < 0) continue;
+      const [a, b] = edgeEnds(floor, i);
+      const length = pointDistance(a, b);
+      if (length > (opens.get(face)?.length ?? 0)) opens.set(face, { room, length });
+    }
+  });
+  floor.faces.forEach((face, f) => {
+    if (face.floor && face.room < 0) roomOf[f] = opens.get(f)?.room ?? doorwayRooms[face.doorway]?.[0] ?? -1;
+  });
+  return { floor, of, facesOf, edgesOf, roomOf, columnEdges: columnEdgesOf(floor) };
+}
+
+/** Every bay of the floor, numbered in reading order: from the top of the sheet down, from left to right. */
+export function bayBodies(plan: Plan, map: FloorMap): BayBody[] {
+  const found = map.facesOf.flatMap((faces, bay) => bayBody(plan, map, faces, bay) ?? []);
+  const order = found.map((_, i) => i).sort((a, b) => readingOrder(found[a] as Draft, found[b] as Draft) || a - b);
+  const keys = new Map<string, number>();
+  return order.map((i, n) => {
+    const { key, ...draft } = found[i] as Draft;
+    const times = (keys.get(key) ?? 0) + 1;
+    keys.set(key, times);
+    const id = `B${n + 1}`;
+    const shape = { ...draft.shape, id, key: times > 1 ? `${key}#${times}` : key };
+    return { ...draft, shape, pieces: draft.pieces.map((piece) => ({ ...piece, bay: id })) };
+  });
+}
+
+type Draft = BayBody & { readonly key: string };
+
+/** Bays whose middles lie within this of each other in height stand in one row, mm. */
+const ROW_MM = 2000;
+
+function readingOrder(a: Draft, b: Draft): number {
+  return (
+    Math.floor(a.centre[1] / ROW_MM) - Math.floor(b.centre[1] / ROW_MM) ||
+    a.centre[0] - b.centre[0] ||
+    a.centre[1] - b.centre[1]
+  );
+}
+
+function bayBody(plan: Plan, map: FloorMap, faces: readonly number[], bay: number): Draft[] | null {
+  const { floor, edgesOf, of } = map;
+  const edges = edgesOf[bay] as readonly number[];
+  const [outer] = regionsOf(floor, (f) => of[f] === bay, edges);
+  if (!outer || regionArea(outer.region) < CRUMB_MM2) return null;
+  const isMeasured = (f: number) => of[f] === bay && (floor.faces[f]?.room ?? -1) >= 0;
+  const inner = regionsOf(floor, isMeasured, edges)[0] ?? outer;
+  const areaByRoom = new Map<number, number>();
+  for (const f of faces) {
+    const room = map.roomOf[f] as number;
+    areaByRoom.set(room, (areaByRoom.get(room) ?? 0) + faceAreaMm2(floor, f));
+  }
+  const rooms = [...areaByRoom.keys()].filter((r) => r >= 0).sort((a, b) => a - b);
+  const limits = strictest(rooms.flatMap((r) => plan.rooms[r]?.limits ?? []));
+  const rules: BayRules = { limits, layout: plan.layout };
+  const figures = tracedMeasure(map, inner, rules);
+  const centre = regionCentroid(outer.region);
+  const ids = rooms.map((r) => plan.rooms[r]?.id ?? '');
+  return [
+    {
+      key: `bay:${ids.join('+')}${rooms.length === 1 && map.facesOf.length === 1 ? '' : `@${placeKey(centre)}`}`,
+      faces,
+      figures,
+      rules,
+      centre,
+      pieces: [...areaByRoom]
+        .filter(([r]) => r >= 0)
+        .map(([r, mm2]) => ({ bay: '', room: plan.rooms[r]?.id ?? '', areaM2: mm2 / 1e6 })),
+      shape: {
+        id: '',
+        key: '',
+        rooms: ids,
+        outline: outer.region.outline,
+        measured: inner.region.outline,
+        holes: outer.region.holes,
+        areaM2: regionArea(outer.region) / 1e6,
+        lengthM: figures.lengthM,
+        widthM: figures.widthM,
+        aspect: figures.aspect,
+        perimeterM: regionPerimeter(outer.region) / 1000,
+        within: figures.breaches.every((breach) => breach.rule === 'core'),
+      },
+    },
+  ];
+}
+
+/** A place coarse enough to survive small edits: half metres. */
+export function placeKey([x, y]: Point): string {
+  return `${Math.round(x / 500) / 2},${Math.round(y / 500) / 2}`;
+}
+
+function faceAreaMm2(floor: Floor, face: number): number {
+  return (floor.subdivision.faces[face]?.area ?? 0) / (GRID_PER_MM * GRID_PER_MM);
+}
+
+interface Traced {
+  readonly loops: readonly (readonly number[])[];
+  readonly region: Region;
+}
+
+export function regionsOf(floor: Floor, has: (face: number) => boolean, edges: readonly number[]): Traced[] {
+  return facesBoundary(floor.subdivision, has, edges).map((loops) => ({
+    loops,
+    region: loopsRegion(floor.subdivision, loops, GRID_PER_MM),
+  }));
+}
+
+/** Edges that run along a column or pipe, as keys of their two points. */
+function columnEdgesOf(floor: Floor): ReadonlySet<string> {
+  const found = new Set<string>();
+  for (const edge of floor.subdivision.edges) {
+    if ([edge.left, edge.right].some((f) => isColumn(floor, f))) {
+      found.add(`${edge.from},${edge.to}`);
+      found.add(`${edge.to},${edge.from}`);
+    }
+  }
+  return found;
+}
+
+function isColumn(floor: Floor, face: number): boolean {
+  const along = floor.faces[face]?.obstacle?.along;
+  return along === 'column' || along === 'pipe';
+}
+
+function isColumnLoop({ columnEdges }: FloorMap, loop: readonly number[]): boolean {
+  return loop.every((p, i) => columnEdges.has(`${p},${loop[(i + 1) % loop.length]}`));
+}
+
+/** The ring without the corners between two sides of a column: columns have a rule of their own and make no pockets. */
+export function columnsFilled({ columnEdges, floor }: FloorMap, loop: readonly number[]): Ring {
+  const { x, y } = floor.subdivision;
+  const kept = loop.filter((p, i) => {
+    const before = loop[(i + loop.length - 1) % loop.length];
+    const after = loop[(i + 1) % loop.length];
+    return !(columnEdges.has(`${before},${p}`) && columnEdges.has(`${p},${after}`));
+  });
+  return kept.map((p) => [(x[p] as number) / GRID_PER_MM, (y[p] as number) / GRID_PER_MM] as const);
+}
+
+/** Measures some faces as one bay. */
+export function facesMeasure(
+  map: FloorMap,
+  has: (face: number) => boolean,
+  edges: readonly number[],
+  rules: BayRules,
+): BayFigures | null {
+  const isMeasured = (f: number) => has(f) && (map.floor.faces[f]?.room ?? -1) >= 0;
+  const inner = regionsOf(map.floor, isMeasured, edges)[0] ?? regionsOf(map.floor, has, edges)[0];
+  return inner ? tracedMeasure(map, inner, rules) : null;
+}
+
+function tracedMeasure(map: FloorMap, { loops, region }: Traced, rules: BayRules): BayFigures {
+  const cores = region.holes.filter((_, i) => !isColumnLoop(map, loops[i + 1] ?? []));
+  const measured: Region = { outline: region.outline, holes: cores };
+  return bayMeasure(measured, columnsFilled(map, loops[0] ?? []), rules, regionArea(region));
+}

@@ -1,0 +1,82 @@
+import type { Point } from '../geometry/point.ts';
+import type { Region, Ring } from '../geometry/ring.ts';
+import { DIRECTION_DEG } from '../geometry/tolerance.ts';
+
+/** A main direction counts if at least this share of the walls' length follows it or stands square to it. */
+const LEAST_SHARE = 0.12;
+const MOST_DIRECTIONS = 3;
+
+/** Turns between the sheet and a frame whose axes follow the walls of a part. Both ways keep the orientation of rings. */
+export interface Frame {
+  readonly angle: number;
+  toFrame(p: Point): Point;
+  toSheet(p: Point): Point;
+}
+
+export function frameOf(angle: number): Frame {
+  const c = Math.cos(angle);
+  const s = Math.sin(angle);
+  if (angle === 0) return { angle, toFrame: (p) => p, toSheet: (p) => p };
+  return {
+    angle,
+    toFrame: ([x, y]) => [x * c + y * s, y * c - x * s],
+    toSheet: ([x, y]) => [x * c - y * s, x * s + y * c],
+  };
+}
+
+/** Main wall directions of some regions, the weightiest first, as angles from 0 to a quarter turn, radians.
+ *  Directions are taken modulo a quarter turn, since walls mostly stand square to each other. */
+export function mainDirections(regions: readonly Region[]): number[] {
+  const quarter = Math.PI / 2;
+  const walls = regions.flatMap((region) => [region.outline, ...region.holes].flatMap(ringWalls));
+  const total = walls.reduce((sum, wall) => sum + wall.length, 0);
+  const left = [...walls].sort((a, b) => b.length - a.length || a.angle - b.angle);
+  const found: { angle: number; weight: number }[] = [];
+  const tolerance = (DIRECTION_DEG * Math.PI) / 180;
+  while (left.length > 0) {
+    const lead = left[0] as Wall;
+    let weight = 0;
+    let offset = 0;
+    let square = 0;
+    for (let i = left.length - 1; i >= 0; i--) {
+      const wall = left[i] as Wall;
+      let off = wall.angle - lead.angle;
+      if (off > quarter / 2) off -= quarter;
+      if (off < -quarter / 2) off += quarter;
+      if (Math.abs(off) > tolerance) continue;
+      weight += wall.length;
+      // Long walls say the direction better than their length: the error of an angle falls with it.
+      offset += off * wall.length * wall.length;
+      square += wall.length * wall.length;
+      left.splice(i, 1);
+    }
+    const angle = lead.angle + (square > 0 ? offset / square : 0);
+    found.push({ angle: ((angle % quarter) + quarter) % quarter, weight });
+  }
+  found.sort((a, b) => b.weight - a.weight || a.angle - b.angle);
+  return found
+    .filter((f, i) => i === 0 || f.weight >= LEAST_SHARE * total)
+    .slice(0, MOST_DIRECTIONS)
+    .map((f) => snapAngle(f.angle));
+}
+
+interface Wall {
+  readonly angle: number;
+  readonly length: number;
+}
+
+function ringWalls(ring: Ring): Wall[] {
+  const quarter = Math.PI / 2;
+  return ring.map((p, i) => {
+    const q = ring[(i + 1) % ring.length] as Point;
+    const angle = Math.atan2(q[1] - p[1], q[0] - p[0]);
+    return { angle: ((angle % quarter) + quarter) % quarter, length: Math.hypot(q[0] - p[0], q[1] - p[1]) };
+  });
+}
+
+/** A direction within rounding of the sheet's axes is the axis: plans drawn square stay on whole steps. */
+const AXIS_RAD = 2e-5;
+
+function snapAngle(angle: number): number {
+  return angle < AXIS_RAD || Math.PI / 2 - angle < AXIS_RAD ? 0 : angle;
+}

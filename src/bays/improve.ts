@@ -1,0 +1,140 @@
+import { regionArea } from '../geometry/region.ts';
+import { boxOf, type Region } from '../geometry/ring.ts';
+import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
+import { type Layout, regionGuillotine } from './guillotine.ts';
+import { cutPrice } from './lattice.ts';
+import { BREACH_PRICE, pieceExcess } from './leaf.ts';
+import type { Part, PartCut } from './part.ts';
+import { edgePoints, type Pieces, piecesOf, piecesRegion } from './pieces.ts';
+
+/** Bays of a group at most: beyond that a group is no easier than the whole. */
+const MOST_IN_GROUP = 6;
+
+/** Candidate lines an axis for a group. */
+const GROUP_LINES = 14;
+
+/** More even bays count as better where their squared areas sum to less by this share. */
+const EVENER = 0.01;
+
+/** Makes a layout shorter piece by piece: a few neighbouring bays are taken out, the floor they leave is split anew with candidate lines
+ *  of its own, and the better split stays. Finds what straight cuts through the whole cannot: steps, pinwheels, a joint that only one
+ *  side needs. Stops when a round brings nothing or the steps are spent.
+ *  @param steps groups to try at most */
+export function layoutImprove(
+  region: Region,
+  part: Part,
+  layout: Layout,
+  options: { readonly steps: number; readonly marginMm: number },
+): Layout {
+  let cuts = layout.cuts;
+  let pieces = piecesOf(region, cuts);
+  const tried = new Set<string>();
+  let steps = options.steps;
+  for (let better = true; better && steps > 0; ) {
+    better = false;
+    for (const group of groupsOf(pieces)) {
+      const [floor, ...more] = piecesRegion(pieces, group);
+      if (!floor || more.length > 0) continue;
+      const inner = pieces.between.filter((edge) => isInner(pieces, edge, group)).map((edge) => edgeCut(pieces, edge));
+      const key = JSON.stringify([floor, inner]);
+      if (tried.has(key)) continue;
+      tried.add(key);
+      if (steps-- <= 0) break;
+      const outer = pieces.between.filter((edge) => !isInner(pieces, edge, group)).map((edge) => edgeCut(pieces, edge));
+      const own = partOf(part, floor, outer);
+      const before = layoutPrice(floor, own, inner, options.marginMm);
+      const after = regionGuillotine(floor, own, { lines: GROUP_LINES, marginMm: options.marginMm });
+      const shorter = after.cost < before.cost - EQUAL_LENGTH_MM;
+      const evener = after.cost <= before.cost + EQUAL_LENGTH_MM && after.uneven < before.uneven * (1 - EVENER);
+      if (!shorter && !evener) continue;
+      cuts = [...outer, ...after.cuts];
+      pieces = piecesOf(region, cuts);
+      better = true;
+      break;
+    }
+  }
+  return layoutPrice(region, part, cuts, options.marginMm);
+}
+
+/** Groups worth a try: every two neighbours with whom both touch, then every bay with all its neighbours. */
+function* groupsOf({ subdivision, faces, between }: Pieces): Generator<Set<number>> {
+  const beside = new Map<number, Set<number>>(faces.map((face) => [face, new Set<number>()]));
+  for (const i of between) {
+    const edge = subdivision.edges[i];
+    if (!edge) continue;
+    beside.get(edge.left)?.add(edge.right);
+    beside.get(edge.right)?.add(edge.left);
+  }
+  for (const [face, others] of beside) {
+    for (const other of others) if (other > face) yield new Set([face, other]);
+  }
+  for (const [face, others] of beside) {
+    for (const other of others) {
+      if (other < face) continue;
+      const group = new Set([face, other]);
+      for (const third of others) if (beside.get(other)?.has(third)) group.add(third);
+      if (group.size > 2 && group.size <= MOST_IN_GROUP) yield group;
+    }
+  }
+  for (const [face, others] of beside) {
+    const group = new Set([face, ...others]);
+    if (group.size > 2 && group.size <= MOST_IN_GROUP) yield group;
+  }
+}
+
+function isInner({ subdivision }: Pieces, edge: number, group: ReadonlySet<number>): boolean {
+  const { left, right } = subdivision.edges[edge] as { left: number; right: number };
+  return group.has(left) && group.has(right);
+}
+
+function edgeCut(pieces: Pieces, edge: number): PartCut {
+  const [from, to] = edgePoints(pieces, edge);
+  return { kind: 'field', from, to };
+}
+
+/** The part as a group sees it: columns that an outer joint touches have theirs, and what stands elsewhere is left out. */
+function partOf(part: Part, floor: Region, outer: readonly PartCut[]): Part {
+  const box = boxOf(floor.outline);
+  const near = (b: { minX: number; maxX: number; minY: number; maxY: number }) =>
+    b.minX < box.maxX && b.maxX > box.minX && b.minY < box.maxY && b.maxY > box.minY;
+  const columns = part.columns
+    .filter((column) => near(column.box))
+    .map((column) =>
+      column.needsJoint && outer.some((cut) => cutTouches(cut, column.box)) ? { ...column, needsJoint: false } : column,
+    );
+  return { ...part, columns };
+}
+
+function cutTouches({ from, to }: PartCut, box: { minX: number; maxX: number; minY: number; maxY: number }): boolean {
+  return (
+    Math.min(from[0], to[0]) <= box.maxX &&
+    Math.max(from[0], to[0]) >= box.minX &&
+    Math.min(from[1], to[1]) <= box.maxY &&
+    Math.max(from[1], to[1]) >= box.minY
+  );
+}
+
+/** What a layout costs by the same prices as the search. */
+export function layoutPrice(region: Region, part: Part, cuts: readonly PartCut[], marginMm: number): Layout {
+  const rules = { limits: part.limits, layout: part.layout };
+  let cost = cuts.reduce((sum, cut) => sum + cutPrice(cut, part), 0);
+  let uneven = 0;
+  for (const column of part.columns) {
+    if (column.needsJoint && !cuts.some((cut) => cutTouches(cut, column.box))) cost += BREACH_PRICE;
+  }
+  const pieces = piecesOf(region, cuts);
+  for (const face of pieces.faces) {
+    for (const piece of piecesRegion(pieces, new Set([face]))) {
+      const box = boxOf(piece.outline);
+      const columns = part.columns
+        .filter(
+          (c) => c.box.minX >= box.minX && c.box.maxX <= box.maxX && c.box.minY >= box.minY && c.box.maxY <= box.maxY,
+        )
+        .reduce((sum, c) => sum + c.areaMm2, 0);
+      const net = Math.max(0, regionArea(piece) - columns);
+      cost += pieceExcess(piece, net, rules, marginMm) * BREACH_PRICE;
+      uneven += (net / 1e6) ** 2;
+    }
+  }
+  return { cuts, cost, uneven };
+}

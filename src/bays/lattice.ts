@@ -1,0 +1,201 @@
+import { type Point, pointDistance } from '../geometry/point.ts';
+import type { Region, Ring } from '../geometry/ring.ts';
+import { type Interval, intervalsMeet, lineInside } from '../geometry/scanline.ts';
+import type { CandidateLines } from './lines.ts';
+import type { Part, PartCut } from './part.ts';
+
+/** Price of a millimetre of joint through joinery: more than any joint saved is worth. */
+const JOINERY_PRICE = 1000;
+
+/** Price of ending a joint in the mouth of a doorway, mm of joint: it would split the reveal. */
+const MOUTH_PRICE_MM = 400;
+
+/** A joint within this of a place where the user took one away, and along it, is that joint again, mm. */
+const NO_JOINT_BAND_MM = 250;
+const NO_JOINT_LEAST_MM = 50;
+const NO_JOINT_SKEW = Math.tan((15 * Math.PI) / 180);
+
+/** The grid that the candidate lines span over a region, with sums that answer at once what lies in any grid rectangle and what a joint along
+ *  any stretch of line costs. Areas in mm2, costs in mm of joint. */
+export interface Lattice extends CandidateLines {
+  /** Floor in the rectangle from line i1 to i2 and j1 to j2, with columns filled in and net of them. */
+  area(i1: number, i2: number, j1: number, j2: number): number;
+  netArea(i1: number, i2: number, j1: number, j2: number): number;
+  /** By axis and line: cost of the joint along the line up to each crossing line; Infinity steps where none may run. */
+  readonly cost: readonly [readonly Float64Array[], readonly Float64Array[]];
+  /** By axis and line: where the line runs on floor. */
+  readonly chords: readonly [readonly (readonly Interval[])[], readonly (readonly Interval[])[]];
+  /** By axis and line: how much of it may carry no joint up to each crossing line, mm. */
+  readonly barred: readonly [readonly Float64Array[], readonly Float64Array[]];
+}
+
+export function latticeOf(region: Region, part: Part, lines: CandidateLines): Lattice {
+  const { x, y } = lines;
+  const rings = [region.outline, ...region.holes];
+  const gross = areaSums(rings, x, y);
+  const columns =
+    part.columns.length > 0
+      ? areaSums(
+          part.columns.map((c) => c.ring),
+          x,
+          y,
+        )
+      : null;
+  const rows = y.length;
+  const box = (sums: Float64Array, i1: number, i2: number, j1: number, j2: number) =>
+    (sums[i2 * rows + j2] as number) -
+    (sums[i1 * rows + j2] as number) -
+    (sums[i2 * rows + j1] as number) +
+    (sums[i1 * rows + j1] as number);
+  const upright = lineCosts(rings, part, 0, x, y);
+  const level = lineCosts(rings, part, 1, y, x);
+  return {
+    x,
+    y,
+    area: (i1, i2, j1, j2) => box(gross, i1, i2, j1, j2),
+    netArea: (i1, i2, j1, j2) => box(gross, i1, i2, j1, j2) - (columns ? box(columns, i1, i2, j1, j2) : 0),
+    cost: [upright.cost, level.cost],
+    chords: [upright.chords, level.chords],
+    barred: [upright.barred, level.barred],
+  };
+}
+
+/** Area of the rings left of and above every crossing of lines, by Green's theorem over the edges. */
+function areaSums(rings: readonly Ring[], x: readonly number[], y: readonly number[]): Float64Array {
+  const rows = y.length;
+  const base = y[0] as number;
+  const sums = new Float64Array(x.length * rows);
+  for (const ring of rings) {
+    for (let k = 0; k < ring.length; k++) {
+      const p = ring[k] as Point;
+      const q = ring[(k + 1) % ring.length] as Point;
+      if (p[0] === q[0]) continue;
+      const sign = p[0] < q[0] ? -1 : 1;
+      const [a, b] = p[0] < q[0] ? [p, q] : [q, p];
+      const slope = (b[1] - a[1]) / (b[0] - a[0]);
+      for (let i = 1; i < x.length; i++) {
+        const from = Math.max(a[0], x[i - 1] as number);
+        const to = Math.min(b[0], x[i] as number);
+        if (to <= from) continue;
+        const y0 = a[1] + slope * (from - a[0]);
+        const y1 = a[1] + slope * (to - a[0]);
+        for (let j = 1; j < rows; j++) {
+          const at = i * rows + j;
+          sums[at] = (sums[at] as number) + sign * (to - from) * (meanBelow(y0, y1, y[j] as number) - base);
+        }
+      }
+    }
+  }
+  for (let i = 1; i < x.length; i++) {
+    for (let j = 1; j < rows; j++)
+      sums[i * rows + j] = (sums[i * rows + j] as number) + (sums[(i - 1) * rows + j] as number);
+  }
+  return sums;
+}
+
+/** Mean of min(v, cap) while v goes evenly from v0 to v1, never below the first line's value by more than the edge itself. */
+function meanBelow(v0: number, v1: number, cap: number): number {
+  const low = Math.min(v0, v1);
+  const high = Math.max(v0, v1);
+  if (high <= cap) return (low + high) / 2;
+  if (low >= cap) return cap;
+  const share = (cap - low) / (high - low);
+  return (share * (low + cap)) / 2 + (1 - share) * cap;
+}
+
+interface LineCosts {
+  readonly cost: Float64Array[];
+  readonly barred: Float64Array[];
+  readonly chords: Interval[][];
+}
+
+function lineCosts(
+  rings: readonly Ring[],
+  part: Part,
+  axis: 0 | 1,
+  lines: readonly number[],
+  across: readonly number[],
+): LineCosts {
+  const out: LineCosts = { cost: [], barred: [], chords: [] };
+  for (const at of lines) {
+    const chords = lineInside(rings, axis, at);
+    const spread = (price: (i: Interval) => number, stretches: readonly Interval[], into: Float64Array) => {
+      for (const stretch of stretches) addStretch(into, across, stretch, price(stretch));
+    };
+    const cost = new Float64Array(across.length);
+    spread(([from, to]) => to - from, chords, cost);
+    for (const ring of part.joinery) {
+      spread(([from, to]) => (to - from) * JOINERY_PRICE, intervalsMeet(chords, lineInside([ring], axis, at)), cost);
+    }
+    for (const [place, inward] of mouthEnds(part, axis, at, chords)) {
+      const to = place + inward;
+      addStretch(cost, across, inward > 0 ? [place, to] : [to, place], MOUTH_PRICE_MM);
+    }
+    const barred = new Float64Array(across.length);
+    const stops = [...part.keepClear.map((ring) => lineInside([ring], axis, at)), noJointBand(part, axis, at)];
+    for (const stop of stops) spread(([from, to]) => to - from, intervalsMeet(chords, stop), barred);
+    out.cost.push(runningSum(cost));
+    out.barred.push(runningSum(barred));
+    out.chords.push(chords);
+  }
+  return out;
+}
+
+/** Ends of chords that lie in the mouth of a doorway, each with a step towards the floor. */
+function mouthEnds(part: Part, axis: 0 | 1, at: number, chords: readonly Interval[]): [number, number][] {
+  const other = axis === 0 ? 1 : 0;
+  const ends: [number, number][] = [];
+  for (const [a, b] of part.mouths) {
+    const low = Math.min(a[axis], b[axis]);
+    const high = Math.max(a[axis], b[axis]);
+    if (at <= low + 1 || at >= high - 1) continue;
+    const place = a[other] + ((b[other] - a[other]) * (at - a[axis])) / (b[axis] - a[axis]);
+    for (const [from, to] of chords) {
+      if (Math.abs(from - place) < 1) ends.push([from, 1]);
+      if (Math.abs(to - place) < 1) ends.push([to, -1]);
+    }
+  }
+  return ends;
+}
+
+function noJointBand(part: Part, axis: 0 | 1, at: number): Interval[] {
+  const other = axis === 0 ? 1 : 0;
+  const out: Interval[] = [];
+  for (const line of part.noJoint) {
+    for (let i = 0; i + 1 < line.length; i++) {
+      const [p, q] = [line[i] as Point, line[i + 1] as Point];
+      const along = Math.abs(q[other] - p[other]);
+      const off = Math.min(Math.abs(p[axis] - at), Math.abs(q[axis] - at));
+      if (Math.abs(q[axis] - p[axis]) > along * NO_JOINT_SKEW || off >= NO_JOINT_BAND_MM || along < NO_JOINT_LEAST_MM)
+        continue;
+      out.push([Math.min(p[other], q[other]), Math.max(p[other], q[other])]);
+    }
+  }
+  return out.sort((a, b) => a[0] - b[0]);
+}
+
+/** Spreads an amount over the cells that a stretch covers, in proportion. */
+function addStretch(into: Float64Array, across: readonly number[], [from, to]: Interval, amount: number): void {
+  for (let j = 1; j < across.length; j++) {
+    const shared = Math.min(to, across[j] as number) - Math.max(from, across[j - 1] as number);
+    if (shared > 0) into[j] = (into[j] as number) + (amount * shared) / (to - from);
+  }
+}
+
+function runningSum(cells: Float64Array): Float64Array {
+  for (let j = 1; j < cells.length; j++) cells[j] = (cells[j] as number) + (cells[j - 1] as number);
+  return cells;
+}
+
+/** What one straight joint (nearly) along an axis costs, by the prices of the lattice. */
+export function cutPrice({ from, to }: PartCut, part: Part): number {
+  const axis = Math.abs(to[0] - from[0]) < Math.abs(to[1] - from[1]) ? 0 : 1;
+  const other = axis === 0 ? 1 : 0;
+  const at = (from[axis] + to[axis]) / 2;
+  const stretch: Interval = [Math.min(from[other], to[other]), Math.max(from[other], to[other])];
+  let price = pointDistance(from, to);
+  for (const ring of part.joinery) {
+    for (const [a, b] of intervalsMeet([stretch], lineInside([ring], axis, at))) price += (b - a) * JOINERY_PRICE;
+  }
+  return price + mouthEnds(part, axis, at, [stretch]).length * MOUTH_PRICE_MM;
+}

@@ -1,0 +1,148 @@
+import type { Point } from '../geometry/point.ts';
+import { regionArea } from '../geometry/region.ts';
+import { regionInBox } from '../geometry/region-clip.ts';
+import { type Box, boxOf, type Region, ringArea } from '../geometry/ring.ts';
+import type { Lattice } from './lattice.ts';
+import { type BayRules, bayMeasure, isBox } from './measure.ts';
+import type { Part } from './part.ts';
+
+/** What one rule broken by one bay weighs against joint length, mm: more than any floor has joints. */
+export const BREACH_PRICE = 1e9;
+
+/** What a grid rectangle is worth as one bay (or several, where the floor in it falls apart). */
+export interface Leaf {
+  /** 0 where every rule is met. */
+  readonly price: number;
+  /** Sum of the squared areas, m4: among equals the most even bays have the least. */
+  readonly uneven: number;
+}
+
+/** Figures nearer to a limit than this share are within it: the limit itself is checked on the real outline afterwards. */
+const NEAR = 0.0005;
+
+/** Judges grid rectangles of a region as bays. `marginMm` widens every bay: what the real corners may stand off the straightened ones. */
+export function leafJudge(region: Region, part: Part, lattice: Lattice, marginMm: number) {
+  const { limits } = part;
+  const areaMost = limits.areaM2 * 1e6 * (1 + NEAR);
+  const lengthMost = limits.lengthM * 1000 * (1 + NEAR);
+  const aspectFrom = limits.aspectFromM * 1000 * (1 + NEAR);
+  const aspectMost = limits.aspect * (1 + NEAR);
+  const columns = part.columns.filter((c) => c.needsJoint);
+  const rules = { limits, layout: part.layout };
+  const notches = notchesOf(region, part.layout.reentrantMm);
+  const { x, y } = lattice;
+
+  return (i1: number, i2: number, j1: number, j2: number): Leaf => {
+    const net = lattice.netArea(i1, i2, j1, j2);
+    const gross = lattice.area(i1, i2, j1, j2);
+    if (gross < 1) return { price: 0, uneven: 0 };
+    const uneven = (net / 1e6) ** 2;
+    const box: Box = { minX: x[i1] as number, maxX: x[i2] as number, minY: y[j1] as number, maxY: y[j2] as number };
+    const w = box.maxX - box.minX;
+    const h = box.maxY - box.minY;
+    const bare = columnsBare(columns, box, lattice, [i1, i2, j1, j2]);
+    if (gross > w * h - 1) {
+      const long = Math.max(w, h) + marginMm;
+      const narrow = Math.min(w, h) - marginMm;
+      const over =
+        excess(net + marginMm * (w + h), areaMost) +
+        excess(long, lengthMost) +
+        (long > aspectFrom ? excess(long / narrow, aspectMost) : 0);
+      return { price: (over + bare) * BREACH_PRICE, uneven };
+    }
+    // Floor that falls apart is parted by a cut that costs nothing, so a rectangle over the limit is judged as one bay.
+    if (net > areaMost) return { price: BREACH_PRICE * excess(net, areaMost), uneven };
+    if (notches.some((notch) => notchDepth(notch, box) > notch.most)) return { price: BREACH_PRICE, uneven };
+    const pieces = regionInBox(region, box).filter((piece) => ringArea(piece.outline) >= 1);
+    let over = bare;
+    let sum = 0;
+    for (const piece of pieces) {
+      const own = regionArea(piece) * (net / gross);
+      over += pieceExcess(piece, own, rules, marginMm);
+      sum += (own / 1e6) ** 2;
+    }
+    return { price: over * BREACH_PRICE, uneven: sum };
+  };
+}
+
+/** How many rules a bay breaks, and a little more the further it is over them. */
+export function pieceExcess(piece: Region, netMm2: number, rules: BayRules, marginMm: number): number {
+  const { limits } = rules;
+  const lengthMost = limits.lengthM * 1000 * (1 + NEAR);
+  if (isBox(piece)) {
+    const { minX, minY, maxX, maxY } = boxOf(piece.outline);
+    const long = Math.max(maxX - minX, maxY - minY) + marginMm;
+    const narrow = Math.min(maxX - minX, maxY - minY) - marginMm;
+    const over = excess(netMm2, limits.areaM2 * 1e6 * (1 + NEAR)) + excess(long, lengthMost);
+    return (
+      over + (long > limits.aspectFromM * 1000 * (1 + NEAR) ? excess(long / narrow, limits.aspect * (1 + NEAR)) : 0)
+    );
+  }
+  const figures = bayMeasure(piece, piece.outline, rules, netMm2);
+  const over = figures.breaches.reduce((sum, breach) => sum + (excess(breach.value, breach.limit) || 1), 0);
+  return over + (marginMm > 0 ? excess(figures.lengthM * 1000 + marginMm, lengthMost) : 0);
+}
+
+/** A corner of the floor that turns in, with both its walls. */
+interface Notch {
+  readonly at: Point;
+  readonly walls: readonly [Point, Point];
+  readonly most: number;
+}
+
+function notchesOf(region: Region, reentrantMm: number): Notch[] {
+  return [region.outline, ...region.holes].flatMap((ring) =>
+    ring.flatMap((p, i): Notch[] => {
+      const a = ring[(i + ring.length - 1) % ring.length] as Point;
+      const b = ring[(i + 1) % ring.length] as Point;
+      const cross = (p[0] - a[0]) * (b[1] - p[1]) - (p[1] - a[1]) * (b[0] - p[0]);
+      const square = (p[0] === a[0] && p[1] === b[1]) || (p[1] === a[1] && p[0] === b[0]);
+      return cross < 0 && square ? [{ at: p, walls: [a, b], most: reentrantMm * 1.002 }] : [];
+    }),
+  );
+}
+
+/** How deep the pocket at a square notch is in the box at the least: the height of the triangle that its walls span there. */
+function notchDepth({ at, walls }: Notch, box: Box): number {
+  if (at[0] <= box.minX || at[0] >= box.maxX || at[1] <= box.minY || at[1] >= box.maxY) return 0;
+  const [a, b] = walls.map(([px, py]) => {
+    const dx = Math.min(box.maxX, Math.max(box.minX, px)) - at[0];
+    const dy = Math.min(box.maxY, Math.max(box.minY, py)) - at[1];
+    return Math.abs(dx) + Math.abs(dy);
+  }) as [number, number];
+  return (a * b) / Math.hypot(a, b);
+}
+
+/** 0 within the limit, else 1 and a little more the further it is over. */
+function excess(value: number, most: number): number {
+  if (value <= most) return 0;
+  return 1 + Math.min(1, (value / most - 1) / 10);
+}
+
+/** How many columns that need a joint stand in the rectangle without touching one of its sides that is a joint. */
+function columnsBare(
+  columns: Part['columns'],
+  box: Box,
+  lattice: Lattice,
+  [i1, i2, j1, j2]: readonly [number, number, number, number],
+): number {
+  let bare = 0;
+  for (const { box: c } of columns) {
+    if (c.maxX <= box.minX || c.minX >= box.maxX || c.maxY <= box.minY || c.minY >= box.maxY) continue;
+    const low = Math.max(c.minY, box.minY);
+    const high = Math.min(c.maxY, box.maxY);
+    const left = Math.max(c.minX, box.minX);
+    const right = Math.min(c.maxX, box.maxX);
+    const touched =
+      (c.minX <= box.minX && onJoint(lattice, 0, i1, low, high)) ||
+      (c.maxX >= box.maxX && onJoint(lattice, 0, i2, low, high)) ||
+      (c.minY <= box.minY && onJoint(lattice, 1, j1, left, right)) ||
+      (c.maxY >= box.maxY && onJoint(lattice, 1, j2, left, right));
+    if (!touched) bare++;
+  }
+  return bare;
+}
+
+function onJoint(lattice: Lattice, axis: 0 | 1, line: number, from: number, to: number): boolean {
+  return (lattice.chords[axis][line] ?? []).some(([a, b]) => a < to && b > from);
+}

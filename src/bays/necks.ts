@@ -1,0 +1,115 @@
+import { type Point, pointDistance } from '../geometry/point.ts';
+import type { Region, Ring } from '../geometry/ring.ts';
+import { type Interval, lineInside } from '../geometry/scanline.ts';
+import { segmentDistance, segmentNearest } from '../geometry/segment.ts';
+import { frameOf } from './frame.ts';
+import type { Part } from './part.ts';
+
+/** How far to either side of a passage its widths are compared, mm (contract, design section 3). */
+const NECK_REACH_MM = 3000;
+
+/** Passages narrower than this are gaps of drawing, mm. */
+const LEAST_NECK_MM = 50;
+
+/** Sections are taken this far to either side of each corner, where the width may jump, mm. */
+const BESIDE_CORNER_MM = 0.5;
+
+const NOTCH_RAD = (20 * Math.PI) / 180;
+
+export interface Neck {
+  readonly from: Point;
+  readonly to: Point;
+  readonly widthMm: number;
+}
+
+/** The narrowest passage of a region: a chord from a corner that turns in to another such corner or square to a wall, at most
+ *  `neckRatio` of the clear width on both sides within 3 m. Null where there is none, or the rule is off.
+ *  @param skip passages to leave out */
+export function regionNeck(region: Region, neckRatio: number, skip: (neck: Neck) => boolean): Neck | null {
+  if (neckRatio <= 0) return null;
+  const rings = [region.outline, ...region.holes];
+  const corners = rings.flatMap(cornersIn);
+  if (corners.length === 0) return null;
+  const candidates = chordsOf(rings, corners).sort((a, b) => a.widthMm - b.widthMm);
+  for (const neck of candidates) {
+    if (isNeck(rings, neck, neckRatio) && !skip(neck)) return neck;
+  }
+  return null;
+}
+
+/** Whether the user took the joint at this passage away. */
+export function neckBarred(part: Pick<Part, 'noJoint' | 'keepClear'>, neck: Neck): boolean {
+  const middle: Point = [(neck.from[0] + neck.to[0]) / 2, (neck.from[1] + neck.to[1]) / 2];
+  const taken = part.noJoint.some((line) =>
+    line.some((p, i) => i > 0 && segmentDistance(line[i - 1] as Point, p, middle) < NECK_REACH_MM / 10),
+  );
+  return taken || part.keepClear.some((ring) => chordInside([ring], neck.from, neck.to));
+}
+
+function cornersIn(ring: Ring): Point[] {
+  return ring.filter((p, i) => {
+    const a = ring[(i + ring.length - 1) % ring.length] as Point;
+    const b = ring[(i + 1) % ring.length] as Point;
+    const cross = (p[0] - a[0]) * (b[1] - p[1]) - (p[1] - a[1]) * (b[0] - p[0]);
+    const dot = (p[0] - a[0]) * (b[0] - p[0]) + (p[1] - a[1]) * (b[1] - p[1]);
+    return cross < 0 && Math.atan2(-cross, dot) > NOTCH_RAD;
+  });
+}
+
+function chordsOf(rings: readonly Ring[], corners: readonly Point[]): Neck[] {
+  const chords: Neck[] = [];
+  const add = (from: Point, to: Point) => {
+    const widthMm = pointDistance(from, to);
+    if (widthMm >= LEAST_NECK_MM && chordInside(rings, from, to)) chords.push({ from, to, widthMm });
+  };
+  corners.forEach((corner, i) => {
+    for (let j = i + 1; j < corners.length; j++) add(corner, corners[j] as Point);
+    for (const ring of rings) {
+      ring.forEach((a, k) => {
+        const { at, share } = segmentNearest(a, ring[(k + 1) % ring.length] as Point, corner);
+        if (share > 0 && share < 1) add(corner, at);
+      });
+    }
+  });
+  return chords;
+}
+
+/** Whether the chord runs inside the rings all the way. */
+function chordInside(rings: readonly Ring[], from: Point, to: Point): boolean {
+  const frame = frameOf(Math.atan2(to[1] - from[1], to[0] - from[0]));
+  const [x0, y] = frame.toFrame(from);
+  const [x1] = frame.toFrame(to);
+  const turned = rings.map((ring) => ring.map(frame.toFrame));
+  // Just beside the chord on both sides: it may start at a corner and follow no wall.
+  return [-BESIDE_CORNER_MM, BESIDE_CORNER_MM].every((off) =>
+    lineInside(turned, 1, y + off).some(
+      ([a, b]) => a <= x0 + (2 * LEAST_NECK_MM) / 10 && b >= x1 - (2 * LEAST_NECK_MM) / 10,
+    ),
+  );
+}
+
+function isNeck(rings: readonly Ring[], neck: Neck, ratio: number): boolean {
+  const frame = frameOf(Math.atan2(neck.to[1] - neck.from[1], neck.to[0] - neck.from[0]) - Math.PI / 2);
+  const turned = rings.map((ring) => ring.map(frame.toFrame));
+  const [at, from] = frame.toFrame(neck.from);
+  const start: Interval = [from, from + neck.widthMm];
+  const wanted = neck.widthMm / ratio;
+  return [1, -1].every((side) => widthReaches(turned, at, side, start, wanted));
+}
+
+/** Whether the floor on one side of a chord, followed away from it, becomes as wide as wanted within reach. */
+function widthReaches(rings: readonly Ring[], at: number, side: number, start: Interval, wanted: number): boolean {
+  const offsets = rings
+    .flatMap((ring) => ring.map((p) => (p[0] - at) * side))
+    .filter((d) => d > -BESIDE_CORNER_MM && d < NECK_REACH_MM)
+    .flatMap((d) => [d - BESIDE_CORNER_MM, d + BESIDE_CORNER_MM]);
+  const places = [...offsets, NECK_REACH_MM].filter((d) => d > 0 && d <= NECK_REACH_MM).sort((a, b) => a - b);
+  let open: Interval[] = [start];
+  for (const d of places) {
+    const next = lineInside(rings, 0, at + side * d).filter(([a, b]) => open.some(([p, q]) => a < q && b > p));
+    if (next.length === 0) return false;
+    if (next.some(([a, b]) => b - a >= wanted)) return true;
+    open = next;
+  }
+  return false;
+}

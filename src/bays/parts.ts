@@ -1,0 +1,212 @@
+import { type Cut, type Floor, floorComponents, floorRegions } from '../floor/floor.ts';
+import { type Point, pointDistance } from '../geometry/point.ts';
+import { type Box, boxOf, type Ring, ringArea } from '../geometry/ring.ts';
+import { rayMeets, segmentDistance } from '../geometry/segment.ts';
+import { GRID_PER_MM, onGrid, WELD_GRID } from '../geometry/tolerance.ts';
+import type { BayLimits, Plan, Room } from '../plan/plan.ts';
+import { longerSide } from './measure.ts';
+import type { Part, PartColumn, PartCut } from './part.ts';
+
+/** A part where it lies: what the search needs, moved to the origin, and what brings its cuts back to the plan. */
+export interface PlacedPart {
+  readonly part: Part;
+  readonly origin: Point;
+  /** Places of the plan, mm: the mouths of doorways, each with the joint line of its doorway. */
+  readonly mouths: readonly {
+    readonly mouth: readonly [Point, Point];
+    readonly joint: readonly (readonly [Point, Point])[];
+  }[];
+}
+
+/** The parts of a floor that its standing joints leave. */
+export function partsOf(plan: Plan, floor: Floor): PlacedPart[] {
+  const { subdivision, faces } = floor;
+  const { of, count } = floorComponents(floor);
+  const bodyOf = bodiesOf(floor, of);
+  const edgesOf: number[][] = Array.from({ length: count }, () => []);
+  subdivision.edges.forEach((edge, i) => {
+    const left = bodyOf[edge.left] as number;
+    const right = bodyOf[edge.right] as number;
+    if (left >= 0) edgesOf[left]?.push(i);
+    if (right >= 0 && right !== left) edgesOf[right]?.push(i);
+  });
+  const roomsOf: Set<number>[] = Array.from({ length: count }, () => new Set());
+  faces.forEach((face, f) => {
+    if ((of[f] as number) >= 0 && face.room >= 0) roomsOf[of[f] as number]?.add(face.room);
+  });
+  const columns = plan.columns.map((column) => columnOf(column.outline, plan));
+  const doorJoints = doorwayJoints(floor);
+  const parts: PlacedPart[] = [];
+  for (let c = 0; c < count; c++) {
+    const rooms = [...(roomsOf[c] ?? [])].map((r) => plan.rooms[r] as Room);
+    if (rooms.length === 0) continue;
+    const edges = edgesOf[c] as number[];
+    const barriers = edges.filter((i) => floor.barriers[i]).map((i) => edgeEnds(floor, i));
+    const mouths = mouthsOf(floor, edges, of, c, doorJoints);
+    for (const region of floorRegions(floor, (f) => bodyOf[f] === c, edges)) {
+      parts.push(placePart(plan, rooms, region, columns, barriers, mouths));
+    }
+  }
+  return parts;
+}
+
+function placePart(
+  plan: Plan,
+  rooms: readonly Room[],
+  region: { outline: Ring; holes: readonly Ring[] },
+  columns: readonly PartColumn[],
+  barriers: readonly (readonly [Point, Point])[],
+  mouths: PlacedPart['mouths'],
+): PlacedPart {
+  const box = boxOf(region.outline);
+  const origin: Point = [box.minX, box.minY];
+  const move = ([x, y]: Point): Point => [onGrid(x - origin[0]), onGrid(y - origin[1])];
+  const moveRing = (ring: Ring): Ring => ring.map(move);
+  const near = (ring: Iterable<Point>) => boxesMeet(boxOf(ring), box);
+  const part: Part = {
+    region: { outline: moveRing(region.outline), holes: region.holes.map(moveRing) },
+    limits: strictest(rooms.map((room) => room.limits)),
+    layout: plan.layout,
+    columns: columns
+      .filter((column) => boxesMeet(column.box, box))
+      .map((column) => {
+        const touched = barriers.some((ends) => boxesMeet(boxOf(ends), column.box));
+        const ring = moveRing(column.ring);
+        return { ...column, ring, box: boxOf(ring), needsJoint: column.needsJoint && !touched };
+      }),
+    mouths: mouths.map(({ mouth }): readonly [Point, Point] => [move(mouth[0]), move(mouth[1])]),
+    keepClear: plan.keepClear.filter((area) => near(area.outline)).map((area) => moveRing(area.outline)),
+    noJoint: plan.noJoint.filter((line) => near(line.line)).map((line) => line.line.map(move)),
+    joinery: plan.joinery
+      .filter((j) => j.under !== 'built-off-slab' && near(j.outline))
+      .map((j) => moveRing(j.outline)),
+    hints: plan.sunZones.filter((zone) => near(zone.outline)).map((zone) => moveRing(zone.outline)),
+  };
+  return { part, origin, mouths };
+}
+
+function boxesMeet(a: Box, b: Box): boolean {
+  return a.minX <= b.maxX && a.maxX >= b.minX && a.minY <= b.maxY && a.maxY >= b.minY;
+}
+
+function columnOf(ring: Ring, plan: Plan): PartColumn {
+  return {
+    ring,
+    box: boxOf(ring),
+    areaMm2: ringArea(ring),
+    needsJoint: longerSide(ring) > plan.layout.columnMm * 1.001,
+  };
+}
+
+/** A bay across rooms takes the strictest limit among them. */
+export function strictest(limits: readonly BayLimits[]): BayLimits {
+  return {
+    areaM2: Math.min(...limits.map((l) => l.areaM2)),
+    lengthM: Math.min(...limits.map((l) => l.lengthM)),
+    aspect: Math.min(...limits.map((l) => l.aspect)),
+    aspectFromM: Math.min(...limits.map((l) => l.aspectFromM)),
+  };
+}
+
+/** By face the component whose body it belongs to: its rooms' floor, and the columns and pipes in it; -1 for doorways and the rest. */
+function bodiesOf(floor: Floor, of: readonly number[]): number[] {
+  const { subdivision, faces } = floor;
+  const body = faces.map((face, f) => (face.floor && face.doorway < 0 ? (of[f] as number) : -1));
+  const shared = new Map<number, Map<number, number>>();
+  const isFilled = (f: number) => {
+    const along = faces[f]?.obstacle?.along;
+    return (along === 'column' || along === 'pipe') && (faces[f]?.room ?? -1) >= 0;
+  };
+  subdivision.edges.forEach((edge, i) => {
+    for (const [inner, outer] of [
+      [edge.left, edge.right],
+      [edge.right, edge.left],
+    ] as const) {
+      if (!isFilled(inner) || (body[outer] as number) < 0) continue;
+      const [a, b] = edgeEnds(floor, i);
+      const lengths = shared.get(inner) ?? new Map<number, number>();
+      const c = body[outer] as number;
+      lengths.set(c, (lengths.get(c) ?? 0) + pointDistance(a, b));
+      shared.set(inner, lengths);
+    }
+  });
+  for (const [face, lengths] of shared) {
+    body[face] = [...lengths].sort((p, q) => q[1] - p[1] || p[0] - q[0])[0]?.[0] ?? -1;
+  }
+  return body;
+}
+
+export function edgeEnds({ subdivision }: Floor, edge: number): readonly [Point, Point] {
+  const { from, to } = subdivision.edges[edge] as { from: number; to: number };
+  const at = (p: number): Point => [
+    (subdivision.x[p] as number) / GRID_PER_MM,
+    (subdivision.y[p] as number) / GRID_PER_MM,
+  ];
+  return [at(from), at(to)];
+}
+
+function doorwayJoints(floor: Floor): ReadonlyMap<number, (readonly [Point, Point])[]> {
+  const joints = new Map<number, (readonly [Point, Point])[]>();
+  floor.subdivision.edges.forEach((edge, i) => {
+    if (floor.barriers[i]?.kind !== 'doorway') return;
+    for (const face of [edge.left, edge.right]) {
+      const doorway = floor.faces[face]?.doorway ?? -1;
+      if (doorway < 0) continue;
+      const list = joints.get(doorway) ?? [];
+      list.push(edgeEnds(floor, i));
+      joints.set(doorway, list);
+    }
+  });
+  return joints;
+}
+
+function mouthsOf(
+  floor: Floor,
+  edges: readonly number[],
+  of: readonly number[],
+  component: number,
+  joints: ReturnType<typeof doorwayJoints>,
+): PlacedPart['mouths'] {
+  return edges.flatMap((i) => {
+    const edge = floor.subdivision.edges[i];
+    if (!edge) return [];
+    const [left, right] = [floor.faces[edge.left], floor.faces[edge.right]];
+    if (of[edge.left] !== component || of[edge.right] !== component || floor.barriers[i]) return [];
+    const doorway = Math.max(left?.doorway ?? -1, right?.doorway ?? -1);
+    if (doorway < 0 || (left?.doorway ?? -1) === (right?.doorway ?? -1)) return [];
+    return [{ mouth: edgeEnds(floor, i), joint: joints.get(doorway) ?? [] }];
+  });
+}
+
+/** The cuts of a part as they lie on the plan, on grid steps; one that ends in the mouth of a doorway runs on to the joint under the leaf. */
+export function cutsPlace({ origin, mouths }: PlacedPart, cuts: readonly PartCut[]): Cut[] {
+  return cuts.map((cut) => {
+    const from: Point = [cut.from[0] + origin[0], cut.from[1] + origin[1]];
+    const to: Point = [cut.to[0] + origin[0], cut.to[1] + origin[1]];
+    const line = [onward(to, from, mouths), from, to, onward(from, to, mouths)].filter((p): p is Point => p !== null);
+    return {
+      kind: cut.kind,
+      line: line.map(([x, y]) => [Math.round(x * GRID_PER_MM), Math.round(y * GRID_PER_MM)] as const),
+    };
+  });
+}
+
+function onward(before: Point, end: Point, mouths: PlacedPart['mouths']): Point | null {
+  const weld = WELD_GRID / GRID_PER_MM;
+  const length = pointDistance(before, end);
+  if (length === 0) return null;
+  const direction: Point = [(end[0] - before[0]) / length, (end[1] - before[1]) / length];
+  for (const { mouth, joint } of mouths) {
+    const inMouth =
+      segmentDistance(mouth[0], mouth[1], end) < weld &&
+      pointDistance(mouth[0], end) > weld &&
+      pointDistance(mouth[1], end) > weld;
+    if (!inMouth) continue;
+    const met = joint.map(([a, b]) => rayMeets(end, direction, a, b)).filter((d): d is number => d !== null);
+    if (met.length > 0) {
+      const d = Math.min(...met);
+      return [end[0] + direction[0] * d, end[1] + direction[1] * d];
+    }
+  }
+  return null;
+}

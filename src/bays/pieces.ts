@@ -1,0 +1,62 @@
+import type { Chain } from '../geometry/noding.ts';
+import type { Point } from '../geometry/point.ts';
+import type { Region, Ring } from '../geometry/ring.ts';
+import { facesBoundary, loopsRegion, type Subdivision, subdivisionOf } from '../geometry/subdivision.ts';
+import { GRID_PER_MM } from '../geometry/tolerance.ts';
+import type { PartCut } from './part.ts';
+
+/** A region with its cuts in it: the pieces it falls into and what lies between them. */
+export interface Pieces {
+  readonly subdivision: Subdivision;
+  /** Faces that are pieces of the region, in order. */
+  readonly faces: readonly number[];
+  /** Edges that separate two pieces: places in the subdivision's list. */
+  readonly between: readonly number[];
+}
+
+export function piecesOf(region: Region, cuts: readonly PartCut[]): Pieces {
+  const rings = [region.outline, ...region.holes];
+  const chains: Chain[] = [
+    ...rings.map((ring) => ({ points: ring.map(gridPoint), closed: true })),
+    ...cuts.map((cut) => ({ points: [gridPoint(cut.from), gridPoint(cut.to)], closed: false })),
+  ];
+  const subdivision = subdivisionOf(chains);
+  const isPiece = subdivision.faces.map((face, f) => f > 0 && face.inside.has(0) && face.inside.size === 1);
+  const faces = subdivision.faces.flatMap((_, f) => (isPiece[f] ? [f] : []));
+  const between = subdivision.edges.flatMap((edge, i) =>
+    edge.left !== edge.right && isPiece[edge.left] && isPiece[edge.right] ? [i] : [],
+  );
+  return { subdivision, faces, between };
+}
+
+export function gridPoint([x, y]: Point): Point {
+  return [Math.round(x * GRID_PER_MM), Math.round(y * GRID_PER_MM)];
+}
+
+/** The floor of some pieces together; more than one region where they do not hang together. Points along straight sides are left out. */
+export function piecesRegion({ subdivision }: Pieces, faces: ReadonlySet<number>): Region[] {
+  const edges = subdivision.edges.flatMap((edge, i) => (faces.has(edge.left) !== faces.has(edge.right) ? [i] : []));
+  return facesBoundary(subdivision, (face) => faces.has(face), edges).map((loops) => {
+    const { outline, holes } = loopsRegion(subdivision, loops, GRID_PER_MM);
+    return { outline: ringStraight(outline), holes: holes.map(ringStraight) };
+  });
+}
+
+/** A ring without the corners that lie exactly on the line of their neighbours. */
+function ringStraight(ring: Ring): Ring {
+  const kept = ring.filter((p, i) => {
+    const a = ring[(i + ring.length - 1) % ring.length] as Point;
+    const b = ring[(i + 1) % ring.length] as Point;
+    return (p[0] !== a[0] || p[0] !== b[0]) && (p[1] !== a[1] || p[1] !== b[1]);
+  });
+  return kept.length > 2 ? kept : ring;
+}
+
+export function edgePoints({ subdivision }: Pieces, edge: number): [Point, Point] {
+  const { from, to } = subdivision.edges[edge] as { from: number; to: number };
+  const at = (p: number): Point => [
+    (subdivision.x[p] as number) / GRID_PER_MM,
+    (subdivision.y[p] as number) / GRID_PER_MM,
+  ];
+  return [at(from), at(to)];
+}

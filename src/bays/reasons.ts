@@ -1,0 +1,103 @@
+import type { Barrier } from '../floor/floor.ts';
+import { type Point, pointDistance } from '../geometry/point.ts';
+import type { JointLine } from '../plan/analysis.ts';
+import type { Plan } from '../plan/plan.ts';
+import { type BayBody, type FloorMap, facesMeasure } from './bay-shapes.ts';
+import type { JointBody } from './joint-lines.ts';
+import type { BayRules, Breach } from './measure.ts';
+import { strictest } from './parts.ts';
+
+/** Why each joint is here, in words. A joint of the plan names what it stands for; a joint that the search put is explained by what its
+ *  two bays would be without it, or else what the bays along its whole line would be. */
+export function jointReasons(
+  plan: Plan,
+  map: FloorMap,
+  bays: readonly BayBody[],
+  joints: readonly JointBody[],
+  columns: ReadonlyMap<string, readonly string[]>,
+): JointLine[] {
+  const byId = new Map(bays.map((bay) => [bay.shape.id, bay]));
+  const runs = new Map<string, JointBody[]>();
+  for (const joint of joints) runs.set(joint.line.run, [...(runs.get(joint.line.run) ?? []), joint]);
+  return joints.map((joint) => {
+    const reasons = reasonsOf(plan, map, byId, joint, runs.get(joint.line.run) ?? [joint]);
+    for (const column of columns.get(joint.line.id) ?? []) reasons.push(`column ${column} needs a joint`);
+    return { ...joint.line, reasons };
+  });
+}
+
+function reasonsOf(
+  plan: Plan,
+  map: FloorMap,
+  bays: ReadonlyMap<string, BayBody>,
+  joint: JointBody,
+  run: readonly JointBody[],
+): string[] {
+  const { barrier } = joint;
+  switch (barrier.kind) {
+    case 'doorway':
+      return [`doorway ${barrier.id}`];
+    case 'structural':
+      return [`structural joint ${barrier.id} of the building`];
+    case 'drawn':
+      return [`drawn joint ${barrier.id}`];
+    case 'zone':
+      return [zoneReason(plan, barrier)];
+    case 'neck':
+      return [`the floor narrows to ${Math.round(lineLength(joint.line.line))} mm`];
+    case 'field':
+      return fieldReasons(map, bays, joint, run);
+  }
+}
+
+function zoneReason(plan: Plan, barrier: Extract<Barrier, { kind: 'zone' }>): string {
+  const [a, b] = barrier.rooms.map((r) => plan.rooms[r]);
+  const heat = a?.heated === b?.heated ? 'are heated in different zones' : 'are heated and unheated';
+  return `${a?.name} and ${b?.name} ${heat}`;
+}
+
+function fieldReasons(
+  map: FloorMap,
+  bays: ReadonlyMap<string, BayBody>,
+  joint: JointBody,
+  run: readonly JointBody[],
+): string[] {
+  const pair = joint.line.bays.map((id) => bays.get(id) as BayBody);
+  const alone = mergedBreaches(map, pair).map(breachReason);
+  if (alone.length > 0) return alone;
+  const along = [...new Set(run.flatMap((j) => [...j.line.bays]))].map((id) => bays.get(id) as BayBody);
+  const together = along.length > 2 ? mergedBreaches(map, along).map(breachReason) : [];
+  if (together.length > 0) return [`carries on a line without which ${together.join('; ')}`];
+  return ['completes a split in which every bay is within the limits'];
+}
+
+/** What would be wrong with some bays if they were one. */
+function mergedBreaches(map: FloorMap, bays: readonly BayBody[]): readonly Breach[] {
+  const faces = new Set(bays.flatMap((bay) => [...bay.faces]));
+  const edges = [...new Set(bays.flatMap((bay) => map.edgesOf[map.of[bay.faces[0] as number] as number] ?? []))];
+  const rules: BayRules = {
+    limits: strictest(bays.map((bay) => bay.rules.limits)),
+    layout: (bays[0] as BayBody).rules.layout,
+  };
+  return facesMeasure(map, (face) => faces.has(face), edges, rules)?.breaches ?? [];
+}
+
+function breachReason({ rule, value, limit }: Breach): string {
+  const text = (v: number, digits: number) => String(Number(v.toFixed(digits)));
+  switch (rule) {
+    case 'area':
+      return `area of ${text(value, 1)} m2 is over ${text(limit, 2)} m2`;
+    case 'length':
+      return `side of ${text(value, 1)} m is over ${text(limit, 2)} m`;
+    case 'aspect':
+      return `length is ${text(value, 2)} times the width, over ${text(limit, 2)}`;
+    case 'reentrant':
+      return `re-entrant corner ${text(value, 0)} mm deep, over ${text(limit, 0)} mm`;
+    case 'core':
+      return `a core of ${text(value, 0)} mm would stand inside the bay, over ${text(limit, 0)} mm`;
+  }
+}
+
+function lineLength(line: readonly Point[]): number {
+  return line.reduce((sum, p, i) => (i === 0 ? 0 : sum + pointDistance(line[i - 1] as Point, p)), 0);
+}

@@ -1,0 +1,128 @@
+import type { Point } from '../geometry/point.ts';
+import { regionArea } from '../geometry/region.ts';
+import { boxOf, type Region, type Ring } from '../geometry/ring.ts';
+import { cutsCarry } from './carry.ts';
+import { type Frame, frameOf, mainDirections } from './frame.ts';
+import { type Layout, regionGuillotine } from './guillotine.ts';
+import { layoutImprove, layoutPrice } from './improve.ts';
+import { BREACH_PRICE, pieceExcess } from './leaf.ts';
+import { type Neck, neckBarred, regionNeck } from './necks.ts';
+import type { Part, PartCut } from './part.ts';
+import { piecesOf, piecesRegion } from './pieces.ts';
+import { regionsStraighten } from './straighten.ts';
+
+/** Candidate lines an axis for a whole part. */
+const PART_LINES = 22;
+
+/** Groups to try for every bay of the first layout. */
+const STEPS_PER_BAY = 6;
+
+export interface Solved {
+  readonly cuts: readonly PartCut[];
+  /** Passages whose joint the user took away or that may carry none. */
+  readonly barredNecks: readonly Neck[];
+}
+
+/** Where the intermediate joints of a part run. Same part, same cuts.
+ *  Steps: a joint across every neck; then each piece split by itself along its main wall directions, the best of them kept. */
+export function partSolve(part: Part): Solved {
+  const barred: Neck[] = [];
+  const necks: PartCut[] = [];
+  const whole: Region[] = [];
+  const queue: Region[] = [part.region];
+  for (let region = queue.pop(); region; region = queue.pop()) {
+    const neck = regionNeck(region, part.layout.neckRatio, (found) => {
+      if (!neckBarred(part, found)) return false;
+      barred.push(found);
+      return true;
+    });
+    const cut: PartCut | null = neck && { kind: 'neck', from: neck.from, to: neck.to };
+    const pieces = cut ? piecesSplit(region, cut) : [];
+    if (cut && pieces.length > 1) {
+      necks.push(cut);
+      queue.push(...pieces);
+    } else whole.push(region);
+  }
+  const cuts = whole.flatMap((region) => regionSolve({ ...part, region }, necks));
+  return { cuts: [...necks, ...cuts], barredNecks: barred };
+}
+
+function piecesSplit(region: Region, cut: PartCut): Region[] {
+  const pieces = piecesOf(region, [cut]);
+  return pieces.faces.flatMap((face) => piecesRegion(pieces, new Set([face])));
+}
+
+function regionSolve(part: Part, necks: readonly PartCut[]): readonly PartCut[] {
+  const inside = columnsInside(part, necks);
+  const own: Part = { ...part, columns: inside };
+  if (priceOfWhole(own) === 0) return [];
+  let best: Layout | null = null;
+  for (const angle of mainDirections([part.region])) {
+    const layout = frameSolve(own, frameOf(angle));
+    if (!best || layout.cost < best.cost - 1) best = layout;
+  }
+  return best?.cuts ?? [];
+}
+
+/** Columns of the region; those that a neck joint touches have theirs. */
+function columnsInside(part: Part, necks: readonly PartCut[]): Part['columns'] {
+  const box = boxOf(part.region.outline);
+  return part.columns
+    .filter((c) => c.box.minX < box.maxX && c.box.maxX > box.minX && c.box.minY < box.maxY && c.box.maxY > box.minY)
+    .map((c) => {
+      const touched = necks.some(({ from, to }) => {
+        const n = boxOf([from, to]);
+        return n.minX <= c.box.maxX && n.maxX >= c.box.minX && n.minY <= c.box.maxY && n.maxY >= c.box.minY;
+      });
+      return touched ? { ...c, needsJoint: false } : c;
+    });
+}
+
+function priceOfWhole(part: Part): number {
+  if (part.columns.some((column) => column.needsJoint)) return BREACH_PRICE;
+  const columns = part.columns.reduce((sum, column) => sum + column.areaMm2, 0);
+  return pieceExcess(part.region, regionArea(part.region) - columns, part, 0) * BREACH_PRICE;
+}
+
+/** The part split along the axes of a frame. Where the straightened corners promise what the real ones do not keep, again with a margin. */
+function frameSolve(part: Part, frame: Frame): Layout {
+  const turned = partTurn(part, frame);
+  const [straight] = regionsStraighten([turned.region]);
+  if (!straight) return { cuts: [], cost: Infinity, uneven: Infinity };
+  let best: Layout = { cuts: [], cost: Infinity, uneven: Infinity };
+  for (const marginMm of straight.movedMm > 0 ? [0, straight.movedMm, 2 * straight.movedMm] : [0]) {
+    const own: Part = { ...turned, region: straight.region };
+    const rough = regionGuillotine(straight.region, own, { lines: PART_LINES, marginMm });
+    const steps = STEPS_PER_BAY * (rough.cuts.length + 1);
+    const layout = rough.cuts.length > 1 ? layoutImprove(straight.region, own, rough, { steps, marginMm }) : rough;
+    const real = cutsCarry(straight, layout.cuts);
+    const price = straight.movedMm > 0 ? layoutPrice(turned.region, turned, real, 0) : layout;
+    if (price.cost < best.cost) {
+      best = {
+        cuts: real.map((cut) => ({ ...cut, from: frame.toSheet(cut.from), to: frame.toSheet(cut.to) })),
+        cost: price.cost,
+        uneven: price.uneven,
+      };
+    }
+    if (price.cost < BREACH_PRICE || layout.cost >= BREACH_PRICE) break;
+  }
+  return best;
+}
+
+function partTurn(part: Part, frame: Frame): Part {
+  if (frame.angle === 0) return part;
+  const turn = (ring: Ring): Ring => ring.map(frame.toFrame);
+  return {
+    ...part,
+    region: { outline: turn(part.region.outline), holes: part.region.holes.map(turn) },
+    columns: part.columns.map((column) => {
+      const ring = turn(column.ring);
+      return { ...column, ring, box: boxOf(ring) };
+    }),
+    mouths: part.mouths.map(([a, b]): readonly [Point, Point] => [frame.toFrame(a), frame.toFrame(b)]),
+    keepClear: part.keepClear.map(turn),
+    noJoint: part.noJoint.map(turn),
+    joinery: part.joinery.map(turn),
+    hints: part.hints.map(turn),
+  };
+}

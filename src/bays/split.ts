@@ -1,0 +1,93 @@
+import { type Cut, type FloorPlan, floorCut } from '../floor/floor.ts';
+import type { Point } from '../geometry/point.ts';
+import type { Split } from '../plan/analysis.ts';
+import type { FindingFact } from '../plan/finding.ts';
+import type { Plan } from '../plan/plan.ts';
+import { bayFindings, crossingFindings, neckFindings } from './bay-findings.ts';
+import { bayBodies, floorMap } from './bay-shapes.ts';
+import { columnsCheck } from './columns.ts';
+import { edgeLines } from './edge-lines.ts';
+import { jointBodies } from './joint-lines.ts';
+import type { Neck } from './necks.ts';
+import type { Part } from './part.ts';
+import { cutsPlace, type PlacedPart, partsOf } from './parts.ts';
+import { jointReasons } from './reasons.ts';
+import { partSolve, type Solved } from './solve.ts';
+
+export interface SplitReport {
+  readonly split: Split;
+  readonly findings: readonly FindingFact[];
+  /** Length of intermediate and neck joints, m. */
+  readonly fieldJointM: number;
+}
+
+export interface SplitOptions {
+  /** Layouts already found, by part; new ones are put in. */
+  readonly known: Map<string, Solved>;
+  readonly onProgress: (share: number) => void;
+  readonly cancelled: () => boolean;
+}
+
+/** Splits a floor into bays.
+ *  @returns null where it was cancelled */
+export function floorSplit(plan: Plan, floorPlan: FloorPlan, options: SplitOptions): SplitReport | null {
+  const parts = partsOf(plan, floorPlan.floor);
+  const cuts: Cut[] = [];
+  const necks: Neck[] = [];
+  const used = new Map<string, Solved>();
+  for (const [i, placed] of parts.entries()) {
+    if (options.cancelled()) return null;
+    const key = partKey(placed.part);
+    const solved = options.known.get(key) ?? partSolve(placed.part);
+    used.set(key, solved);
+    options.known.set(key, solved);
+    cuts.push(...cutsPlace(placed, solved.cuts));
+    necks.push(...solved.barredNecks.map((neck) => neckPlace(placed, neck)));
+    options.onProgress((i + 1) / parts.length);
+  }
+  for (const key of options.known.keys()) if (!used.has(key)) options.known.delete(key);
+  return splitReport(plan, floorPlan, cuts, necks);
+}
+
+function partKey(part: Part): string {
+  return JSON.stringify(part);
+}
+
+function neckPlace({ origin }: PlacedPart, neck: Neck): Neck {
+  const move = ([x, y]: Point): Point => [x + origin[0], y + origin[1]];
+  return { ...neck, from: move(neck.from), to: move(neck.to) };
+}
+
+function splitReport(plan: Plan, floorPlan: FloorPlan, cuts: readonly Cut[], necks: readonly Neck[]): SplitReport {
+  const floor = cuts.length > 0 ? floorCut(plan, floorPlan.linework, cuts) : floorPlan.floor;
+  const map = floorMap(
+    floor,
+    floorPlan.doorways.map((joins) => joins?.rooms ?? null),
+  );
+  const bays = bayBodies(plan, map);
+  const bayNumber = new Map(bays.map((bay, i) => [map.of[bay.faces[0] as number] as number, i]));
+  const bodies = jointBodies(
+    map,
+    bays,
+    bayNumber,
+    plan.columns.map((column) => column.outline),
+  );
+  const columns = columnsCheck(plan, map, bays, bayNumber, bodies);
+  const joints = jointReasons(plan, map, bays, bodies, columns.served);
+  const fieldJointM = joints.reduce((sum, j) => (j.kind === 'field' || j.kind === 'neck' ? sum + j.lengthM : sum), 0);
+  return {
+    split: {
+      bays: bays.map((bay) => bay.shape),
+      joints,
+      edges: edgeLines(plan, map, bays, bayNumber),
+      pieces: bays.flatMap((bay) => bay.pieces),
+    },
+    findings: [
+      ...bayFindings(plan, bays),
+      ...columns.findings,
+      ...crossingFindings(plan, joints),
+      ...neckFindings(necks, bays),
+    ],
+    fieldJointM,
+  };
+}

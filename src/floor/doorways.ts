@@ -1,0 +1,173 @@
+import type { Point } from '../geometry/point.ts';
+import type { Ring } from '../geometry/ring.ts';
+import type { Doorway } from '../plan/plan.ts';
+
+/** What a doorway adds to the floor. Places in mm. */
+export interface DoorwayFloor {
+  /** The floor of the opening between the rooms; empty where they share the edge that the line lies on. */
+  readonly floor: Ring;
+  /** The line of the joint, jamb to jamb. */
+  readonly joint: readonly Point[];
+  /** Numbers of the rooms on either side; the same twice where the opening joins a room to itself. */
+  readonly rooms: readonly [number, number];
+}
+
+export interface DoorwayReach {
+  readonly joins: DoorwayFloor | null;
+  /** Numbers of all rooms within reach of the line. */
+  readonly reached: readonly number[];
+}
+
+export interface RoomRings {
+  readonly room: number;
+  readonly rings: readonly Ring[];
+}
+
+/** How far beyond the depth of the wall an opening reaches on each side of its line, mm (contract, design section 2). */
+const REACH_BEYOND_WALL_MM = 100;
+
+/** Spans of less than this across an opening are no floor of their own, mm. */
+const LEAST_SPAN_MM = 1;
+
+interface Side {
+  readonly room: number;
+  /** Line of the room's edge over the slab, as s at its start and end. */
+  readonly from: number;
+  readonly to: number;
+}
+
+interface Slab {
+  readonly t0: number;
+  readonly t1: number;
+  readonly low: Side;
+  readonly high: Side;
+}
+
+/** The floor between the rooms along the doorway's line: at each place along the line the gap nearest to it that has a room within
+ *  wallMm + 100 mm on either side. Works in t (along the line) and s (square to it). */
+export function doorwayReach(doorway: Doorway, rooms: readonly RoomRings[]): DoorwayReach {
+  const [a, b] = doorway.line;
+  const width = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  if (width < LEAST_SPAN_MM) return { joins: null, reached: [] };
+  const u: Point = [(b[0] - a[0]) / width, (b[1] - a[1]) / width];
+  const local = (p: Point): Point => [
+    (p[0] - a[0]) * u[0] + (p[1] - a[1]) * u[1],
+    (p[1] - a[1]) * u[0] - (p[0] - a[0]) * u[1],
+  ];
+  const world = ([t, s]: Point): Point => [a[0] + t * u[0] - s * u[1], a[1] + t * u[1] + s * u[0]];
+  const reach = doorway.wallMm + REACH_BEYOND_WALL_MM;
+  const sides = rooms.map(({ room, rings }) => ({ room, rings: rings.map((ring) => ring.map(local)) }));
+  const breaks = breaksAlong(sides, width, reach);
+  const reached = new Set<number>();
+  const slabs: Slab[] = [];
+  for (let i = 0; i + 1 < breaks.length; i++) {
+    const slab = slabAcross(sides, breaks[i] as number, breaks[i + 1] as number, reach, reached);
+    if (slab) slabs.push(slab);
+  }
+  const strip = stripLongest(slabs);
+  if (strip.length === 0) return { joins: null, reached: [...reached].sort((p, q) => p - q) };
+  return { joins: stripFloor(strip, world), reached: [...reached].sort((p, q) => p - q) };
+}
+
+function breaksAlong(sides: readonly RoomRings[], width: number, reach: number): number[] {
+  const breaks = [0, width];
+  for (const { rings } of sides) {
+    for (const ring of rings) {
+      for (const [t, s] of ring) if (t > 0 && t < width && Math.abs(s) <= 2 * reach) breaks.push(t);
+    }
+  }
+  breaks.sort((p, q) => p - q);
+  return breaks.filter((t, i) => i === 0 || t - (breaks[i - 1] as number) >= LEAST_SPAN_MM / 10 || t === width);
+}
+
+/** The gap between two rooms over one slab of the line, where no corner of a room lies inside the slab. */
+function slabAcross(
+  sides: readonly RoomRings[],
+  t0: number,
+  t1: number,
+  reach: number,
+  reached: Set<number>,
+): Slab | null {
+  const middle = (t0 + t1) / 2;
+  const walls: (Side & { at: number; opens: boolean })[] = [];
+  for (const { room, rings } of sides) {
+    const hits: { at: number; from: number; to: number }[] = [];
+    for (const ring of rings) {
+      for (let i = 0; i < ring.length; i++) {
+        const p = ring[i] as Point;
+        const q = ring[(i + 1) % ring.length] as Point;
+        if (p[0] > middle === q[0] > middle) continue;
+        const sAt = (t: number) => p[1] + ((q[1] - p[1]) * (t - p[0])) / (q[0] - p[0]);
+        hits.push({ at: sAt(middle), from: sAt(t0), to: sAt(t1) });
+      }
+    }
+    hits.sort((p, q) => p.at - q.at);
+    hits.forEach((hit, i) => {
+      walls.push({ room, ...hit, opens: i % 2 === 0 });
+      const other = hits[i ^ 1];
+      if (other && Math.min(hit.at, other.at) <= reach && Math.max(hit.at, other.at) >= -reach) reached.add(room);
+    });
+  }
+  walls.sort((p, q) => p.at - q.at || Number(p.opens) - Number(q.opens));
+  let best: Slab | null = null;
+  let nearest = Infinity;
+  let depth = 0;
+  walls.forEach((wall, i) => {
+    depth += wall.opens ? 1 : -1;
+    const next = walls[i + 1];
+    if (depth !== 0 || !next || wall.at < -reach || next.at > reach) return;
+    const off = Math.max(0, wall.at, -next.at);
+    if (off < nearest) {
+      nearest = off;
+      best = { t0, t1, low: wall, high: next };
+    }
+  });
+  return best;
+}
+
+/** The longest run of slabs that follow each other between the same two rooms. */
+function stripLongest(slabs: readonly Slab[]): Slab[] {
+  let best: Slab[] = [];
+  let run: Slab[] = [];
+  const length = (list: readonly Slab[]) => (list[list.length - 1]?.t1 ?? 0) - (list[0]?.t0 ?? 0);
+  for (const slab of slabs) {
+    const last = run[run.length - 1];
+    const follows = last && slab.t0 - last.t1 < LEAST_SPAN_MM && touches(last, slab);
+    run = follows ? [...run, slab] : [slab];
+    if (length(run) > length(best)) best = run;
+  }
+  return best;
+}
+
+function touches(a: Slab, b: Slab): boolean {
+  return Math.max(a.low.to, b.low.from) <= Math.min(a.high.to, b.high.from) + LEAST_SPAN_MM;
+}
+
+function stripFloor(strip: readonly Slab[], world: (p: Point) => Point): DoorwayFloor {
+  const low = strip.flatMap(({ t0, t1, low: side }): Point[] => [
+    [t0, side.from],
+    [t1, side.to],
+  ]);
+  const high = strip.flatMap(({ t0, t1, high: side }): Point[] => [
+    [t0, side.from],
+    [t1, side.to],
+  ]);
+  const first = strip[0] as Slab;
+  const last = strip[strip.length - 1] as Slab;
+  const from = Math.max(...low.map((p) => p[1]));
+  const to = Math.min(...high.map((p) => p[1]));
+  const at = Math.min(Math.max(0, from), Math.max(from, to));
+  const straight: Point[] = [
+    [first.t0, at],
+    [last.t1, at],
+  ];
+  const offLow = Math.abs(from);
+  const offHigh = Math.abs(to);
+  const joint = from <= to ? straight : offLow <= offHigh ? low : high;
+  const thick = Math.max(...high.map((p, i) => p[1] - (low[i] as Point)[1]));
+  return {
+    floor: thick < LEAST_SPAN_MM ? [] : [...low, ...high.reverse()].map(world),
+    joint: joint.map(world),
+    rooms: [first.low.room, first.high.room],
+  };
+}

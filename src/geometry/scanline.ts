@@ -1,0 +1,61 @@
+import type { Point } from './point.ts';
+import type { Ring } from './ring.ts';
+
+/** A stretch of a line, from < to. */
+export type Interval = readonly [from: number, to: number];
+
+/** The stretches of the upright (axis 0) or level (axis 1) line at `at` that run strictly inside the rings (even-odd): where the
+ *  line follows an edge it is not inside. Exact at corners on the line. */
+export function lineInside(rings: readonly Ring[], axis: 0 | 1, at: number): Interval[] {
+  const other = axis === 0 ? 1 : 0;
+  const before: number[] = [];
+  const after: number[] = [];
+  for (const ring of rings) {
+    for (let i = 0; i < ring.length; i++) {
+      const p = ring[i] as Point;
+      const q = ring[(i + 1) % ring.length] as Point;
+      const low = Math.min(p[axis], q[axis]);
+      const high = Math.max(p[axis], q[axis]);
+      if (low === high || at < low || at > high) continue;
+      const along =
+        at === p[axis]
+          ? p[other]
+          : at === q[axis]
+            ? q[other]
+            : p[other] + ((q[other] - p[other]) * (at - p[axis])) / (q[axis] - p[axis]);
+      if (low < at) before.push(along);
+      if (at < high) after.push(along);
+    }
+  }
+  return intervalsMeet(intervalsOf(before), intervalsOf(after));
+}
+
+function intervalsOf(places: number[]): Interval[] {
+  places.sort((a, b) => a - b);
+  const out: Interval[] = [];
+  for (let i = 0; i + 1 < places.length; i += 2) {
+    const from = places[i] as number;
+    const to = places[i + 1] as number;
+    const last = out[out.length - 1];
+    if (last && last[1] === from) out[out.length - 1] = [last[0], to];
+    else if (to > from) out.push([from, to]);
+  }
+  return out;
+}
+
+/** Where both lists of intervals, each in rising order, have a stretch in common. */
+export function intervalsMeet(a: readonly Interval[], b: readonly Interval[]): Interval[] {
+  const out: Interval[] = [];
+  let i = 0;
+  let j = 0;
+  while (i < a.length && j < b.length) {
+    const p = a[i] as Interval;
+    const q = b[j] as Interval;
+    const from = Math.max(p[0], q[0]);
+    const to = Math.min(p[1], q[1]);
+    if (to > from) out.push([from, to]);
+    if (p[1] < q[1]) i++;
+    else j++;
+  }
+  return out;
+}
