@@ -10,13 +10,17 @@ import { Tray } from './panels/Tray.tsx';
 import type { Result } from './state/analysisStore.ts';
 import { boardTell } from './state/boardStore.ts';
 import { changesOf } from './state/changes.ts';
-import { useAnalysis } from './state/hooks.ts';
+import { useAnalysis, usePlan } from './state/hooks.ts';
 import type { Thing } from './state/thing.ts';
 
 /** Head above, board with the tray at its edge, rail of the work's steps outermost. */
 export function App() {
   const result = useAnalysis((state) => state.result);
+  const name = usePlan((state) => state.history.present.file.name);
   const drawing = useBoardDrawing(result);
+  useEffect(() => {
+    document.title = `${name}: screed bays`;
+  }, [name]);
   const changed = useChanged(result);
   const choose = useCallback(
     (thing: Thing) => boardChoose(thing, result === null ? null : thingBox(thing, result, drawing.items)),

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { itemsHit, itemsPlace } from '../../src/app/canvas/hit.ts';
+import { pinsCluster } from '../../src/app/canvas/pins.ts';
 import type { DrawingItem } from '../../src/documents/drawing.ts';
 
 const view = { pxPerMm: 0.1, offsetPx: [0, 0] } as const;
@@ -72,4 +73,20 @@ test('a pin is met on its head, which stands above its place', () => {
 
 test('beside the floor there is nothing', () => {
   expect(itemsHit(items, view, [-50, 200], 6)).toBeNull();
+});
+
+test('pins that would hide each other are one pin with their count, until the board is nearer', () => {
+  const pin = (id: string, x: number): DrawingItem => ({
+    shape: 'mark',
+    layer: 'findings',
+    style: 'pin-fault',
+    at: [x, 0],
+    text: id,
+    ref: { kind: 'finding', id },
+  });
+  const pins = itemsPlace([pin('0', 0), pin('1', 100), pin('2', 5000)]);
+  const texts = (pxPerMm: number) =>
+    pinsCluster(pins, { pxPerMm }).map(({ item }) => item.shape === 'mark' && item.text);
+  expect(texts(0.1)).toEqual(['×2', '2']);
+  expect(texts(1)).toEqual(['0', '1', '2']);
 });

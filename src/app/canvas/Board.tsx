@@ -11,7 +11,8 @@ import { BoardKey } from './BoardKey.tsx';
 import { boardChoose, boardFit, boardPan, boardZoom, zoomStep } from './boardView.ts';
 import { type BoardDrawing, useLabels } from './drawing.ts';
 import { type BoardHand, useGestures } from './gestures.ts';
-import { itemsHit } from './hit.ts';
+import { itemsHit, type PlacedItem } from './hit.ts';
+import { pinsCluster } from './pins.ts';
 import { type Lit, Sheet } from './Sheet.tsx';
 import { thingItems } from './thingItems.ts';
 
@@ -33,13 +34,15 @@ export function Board({ drawing, changed, cautions }: BoardProps) {
   const theme = useBoard((state) => state.theme);
   const onThing = useBoard((state) => state.hovered !== null);
   const empty = usePlan((state) => state.history.present.file.rooms.length === 0);
-  const labels = useLabels(drawing, view?.pxPerMm ?? null);
+  const pxPerMm = view?.pxPerMm ?? null;
+  const items = useMemo(() => (pxPerMm === null ? [] : pinsCluster(drawing.items, { pxPerMm })), [drawing, pxPerMm]);
+  const labels = useLabels(drawing, pxPerMm);
   const accent = useMemo(() => accentOf(theme), [theme]);
   const lit = useLit(drawing, changed);
 
   useBoardSize(board);
   useFirstFit(drawing);
-  useGestures(surface, useHand(drawing));
+  useGestures(surface, useHand(items));
 
   return (
     <main className="board" ref={board}>
@@ -52,9 +55,7 @@ export function Board({ drawing, changed, cautions }: BoardProps) {
         aria-label="Drawing. Arrow keys move it, plus and minus zoom, Home fits it, Escape lets go of what is chosen."
         onKeyDown={(event) => boardKey(event, drawing)}
       >
-        {view !== null && size !== null && (
-          <Sheet {...{ items: drawing.items, labels, view, size, theme, accent, lit }} />
-        )}
+        {view !== null && size !== null && <Sheet {...{ items, labels, view, size, theme, accent, lit }} />}
       </div>
       {empty ? <Begin /> : <BoardKey legend={drawing.legend} />}
       <BoardCorner onFit={() => boardFit(drawing.box)} />
@@ -96,12 +97,12 @@ function useFirstFit(drawing: BoardDrawing): void {
   }, [sized, sheet, drawing]);
 }
 
-function useHand(drawing: BoardDrawing): BoardHand {
+function useHand(items: readonly PlacedItem[]): BoardHand {
   const analysis = useAnalysis((state) => state.result?.analysis ?? null);
   return useMemo(() => {
     const thingAt = (atPx: readonly [number, number], reachPx: number): Thing | null => {
       const { view } = boardStore.getState();
-      const ref = view === null ? null : itemsHit(drawing.items, view, atPx, reachPx);
+      const ref = view === null ? null : itemsHit(items, view, atPx, reachPx);
       return ref === null || analysis === null ? null : thingOf(ref, analysis);
     };
     return {
@@ -110,7 +111,7 @@ function useHand(drawing: BoardDrawing): BoardHand {
       press: (atPx, reachPx) => boardChoose(thingAt(atPx, reachPx), null),
       hover: (atPx, reachPx) => boardHover(atPx === null ? null : thingAt(atPx, reachPx)),
     };
-  }, [drawing, analysis]);
+  }, [items, analysis]);
 }
 
 function useLit(drawing: BoardDrawing, changed: readonly Thing[]): readonly Lit[] {
@@ -138,7 +139,6 @@ function boardKey(event: KeyboardEvent, drawing: BoardDrawing): void {
     '+': () => boardZoom(zoomStep),
     '-': () => boardZoom(1 / zoomStep),
     Home: () => boardFit(drawing.box),
-    Escape: () => boardStore.setState({ chosen: null }),
   };
   const does = act[event.key];
   if (does === undefined) return;

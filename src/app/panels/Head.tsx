@@ -111,6 +111,7 @@ function OnBoard() {
   const origin = usePlan((state) => state.history.present.origin);
   const analysis = useAnalysis((state) => state.result?.analysis ?? null);
   const rooms = usePlan((state) => state.history.present.file.rooms.length);
+  const unsaved = usePlan((state) => state.history.present.file !== state.kept);
   if (rooms === 0) return <p className="on-board">An empty sheet.</p>;
   if (analysis === null) return <p className="on-board">{countOf(rooms, 'room', 'rooms')}.</p>;
   const parts = [
@@ -122,7 +123,7 @@ function OnBoard() {
   return (
     <p className="on-board">
       {origin === 'demo' ? 'Demo floor: ' : ''}
-      {parts.join(', ')}.
+      {parts.join(', ')}.{unsaved ? ' Not saved.' : ''}
     </p>
   );
 }

@@ -1,0 +1,53 @@
+import { expect, type Locator, type Page } from '@playwright/test';
+
+/** The app as a person uses it: what the browser tests do again and again. */
+export const flatFile = 'tests/app/fixtures/flat.json';
+
+/** Opens the app with the fixture on the board, saving by download. */
+export async function flatOpen(page: Page): Promise<void> {
+  await page.addInitScript(() => Reflect.deleteProperty(window, 'showSaveFilePicker'));
+  await page.goto('./');
+  await planOpen(page, flatFile);
+  await expect(page.getByLabel('Name of the plan')).toHaveValue('Flat over the workshop');
+}
+
+export async function planOpen(page: Page, file: string | { name: string; mimeType: string; buffer: Buffer }) {
+  const asked = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Open', exact: true }).click();
+  await (await asked).setFiles(file);
+}
+
+/** Opens a step of the work where it is not open yet. */
+export async function stepOpen(page: Page, name: string): Promise<void> {
+  const tab = page.getByRole('navigation').getByRole('button', { name });
+  if ((await tab.getAttribute('aria-expanded')) !== 'true') await tab.click();
+}
+
+export const rows = (page: Page, list: string): Locator =>
+  page.getByRole('listbox', { name: list }).getByRole('option');
+
+/** The doorway joint between hall and bath: what it closes, mm. Its bays meet in no other joint. */
+export async function bathClosingMm(page: Page): Promise<number> {
+  await stepOpen(page, 'Joints');
+  const row = rows(page, 'Joints').filter({ hasText: /Hall . Bath|Bath . Hall/ });
+  const [, figure] = /(\d+\.\d) mm/.exec((await row.textContent()) ?? '') ?? [];
+  return Number(figure);
+}
+
+/** Puts a figure into a field of the open step. */
+export async function figurePut(page: Page, label: string, value: string): Promise<void> {
+  const field = page.getByLabel(label, { exact: true });
+  await field.fill(value);
+  await field.press('Enter');
+}
+
+/** Pixels of the layer that lights things which are not empty. */
+export function litPixels(page: Page): Promise<number> {
+  return page.evaluate(() => {
+    const canvas = document.querySelectorAll('canvas')[1];
+    const data = canvas?.getContext('2d')?.getImageData(0, 0, canvas.width, canvas.height).data ?? [];
+    let count = 0;
+    for (let i = 3; i < data.length; i += 4) if ((data[i] ?? 0) > 0) count += 1;
+    return count;
+  });
+}
