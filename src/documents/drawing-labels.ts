@@ -9,6 +9,9 @@ import { areaText, type DecimalMark, figureText, movementText, type Names, oneLi
 const priorities = { smallBay: 4e6, joint: 3e6, bay: 2e6, object: 1e6 } as const;
 const smallBayM2 = 12;
 
+/** A label sits in the middle of a bay where that is nearly as deep as its deepest point, so that like bays are lettered alike. */
+const centreShare = 0.15;
+
 /** A longer name than this is not drawn in full; lists carry all of it. */
 const longestName = 28;
 
@@ -25,7 +28,11 @@ export function bayLabels(analysis: Analysis, names: Names, mark: DecimalMark): 
       shape: 'label',
       layer: 'labels',
       ref: { kind: 'bay', id: bay.id },
-      seat: { kind: 'inside', at: regionDeepestPoint(bay).point, region: { outline: bay.outline, holes: bay.holes } },
+      seat: {
+        kind: 'inside',
+        at: regionDeepestPoint(bay, centreShare).point,
+        region: { outline: bay.outline, holes: bay.holes },
+      },
       forms: [[id, name, area, sides], [id, area, sides], [id, area], [id], [{ text: bay.id, style: 'bay-figure' }]],
       priority: (bay.areaM2 < smallBayM2 ? priorities.smallBay : priorities.bay) + bay.areaM2,
     };

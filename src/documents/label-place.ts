@@ -9,7 +9,7 @@ import { formSize } from './text-width.ts';
 
 /** Distance of a joint's text from its line, mm on paper: first right beside it, then further off, past the reveals of a
  *  doorway into the room. */
-const besideGapsMm = [1.1, 3.5, 6, 9];
+const besideGapsMm = [1.5, 3.5, 6, 9];
 /** Where along the line, from its middle: 0 at the middle, 1 as far as the text still stands beside the line. */
 const alongShares = [0, -0.5, 0.5, -1, 1];
 /** A text wider than so many times its joint is not read as the joint's own. Doors are narrow and their text long. */

@@ -41,7 +41,7 @@ const scalesBeyond = [1000, 2000, 5000, 10000, 20000, 50000] as const;
 /** Where a smaller paper is as good as a larger one: 1 : 50 shows what is set out, 1 : 100 still names every bay. */
 const preferences = [
   { scale: 50, largest: 'A2' },
-  { scale: 100, largest: 'A1' },
+  { scale: 100, largest: 'A0' },
   { scale: 200, largest: 'A0' },
   { scale: 500, largest: 'A0' },
 ] as const;

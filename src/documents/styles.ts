@@ -65,7 +65,7 @@ function stroke(
 }
 
 const jointStyles = {
-  'joint-doorway': { strokes: [stroke(0.6, 'doorway')], endMark: 'bar', colour: 'doorway' },
+  'joint-doorway': { strokes: [stroke(0.75, 'doorway')], endMark: 'bar', colour: 'doorway' },
   'joint-neck': { strokes: [stroke(0.6, 'neck', [2.2, 1.1])], endMark: 'fork', colour: 'neck' },
   'joint-field': { strokes: [stroke(0.6, 'field', [6, 1.4])], endMark: 'ring', colour: 'field' },
   'joint-structural': { strokes: [stroke(1.5, 'ink'), stroke(0.7, 'paper')], endMark: 'block', colour: 'ink' },
@@ -81,7 +81,7 @@ export const lineStyles = {
   'edge-wall': { strokes: [stroke(0.9, 'ink', [], 'round')], endMark: null, colour: 'ink' },
   'edge-object': { strokes: [stroke(0.5, 'ink', [], 'round')], endMark: null, colour: 'ink' },
   'room-outline': { strokes: [stroke(0.25, 'faint')], endMark: null, colour: 'faint' },
-  leaf: { strokes: [stroke(2, 'ink'), stroke(1.6, 'unit')], endMark: null, colour: 'ink' },
+  leaf: { strokes: [stroke(2.2, 'faint'), stroke(1.8, 'unit')], endMark: null, colour: 'ink' },
   'structural-course': { strokes: [stroke(0.9, 'faint'), stroke(0.6, 'paper')], endMark: null, colour: 'faint' },
   'drawn-course': { strokes: [stroke(0.25, 'drawn', [1.2, 0.8])], endMark: null, colour: 'drawn' },
   'no-joint': { strokes: [stroke(0.35, 'faint', [0.4, 1.2])], endMark: 'saltire', colour: 'faint' },
