@@ -80,9 +80,10 @@ const joint: Joint = {
   offGroutMm: null,
 };
 
+// Sealant 8 mm wide and 6 deep, the least: 6 m x 8 x 6 mm = 0.288 l. Screed 54 m2 x 65 mm = 3.51 m3, 2000 kg/m3.
 const totals = {
   edgeStripM: 30,
-  sealantLitres: 0,
+  sealantLitres: 0.288,
   screedM3: 3.51,
   screedKg: 7020,
   insulationM2: 54,

@@ -1,6 +1,7 @@
 import type { Analysis } from '../../src/plan/analysis.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { bayFaults } from './check-bays.ts';
+import { edgeFaults } from './check-edges.ts';
 import { jointFaults } from './check-joints.ts';
 import { movementFaults } from './check-movement.ts';
 import { quantityFaults } from './check-quantities.ts';
@@ -28,6 +29,7 @@ export function analysisFaults(plan: Plan, analysis: Analysis): string[] {
     ...tilingFaults(scene),
     ...bayFaults(scene),
     ...jointFaults(scene),
+    ...edgeFaults(scene),
     ...movementFaults(scene),
     ...quantityFaults(scene),
   ];

@@ -18,7 +18,10 @@ import { bayLimits, figure, named, type Scene, type SceneBay } from './scene.ts'
 /** Measures of each bay, whether it is within its limits, cores, and columns off the joints. */
 
 export function bayFaults(scene: Scene): string[] {
-  return [...scene.bays.flatMap((b) => [...measureFaults(b), ...withinFaults(scene, b)]), ...columnFaults(scene)];
+  return [
+    ...scene.bays.flatMap((b) => [...measureFaults(b), ...roomFaults(scene, b), ...withinFaults(scene, b)]),
+    ...columnFaults(scene),
+  ];
 }
 
 function measureFaults({ bay, shape }: SceneBay): string[] {
@@ -40,6 +43,17 @@ function measureFaults({ bay, shape }: SceneBay): string[] {
   if (bay.widthM > 0 && Math.abs(bay.aspect - bay.lengthM / bay.widthM) > 0.006 + bay.aspect * 1e-3)
     faults.push(`${bay.id}: aspect ${bay.aspect}, should be ${figure(bay.lengthM / bay.widthM)}`);
   return faults;
+}
+
+/** The rooms that a bay names are those that it lies in. */
+function roomFaults(scene: Scene, { bay, rooms }: SceneBay): string[] {
+  const missing = rooms.filter((r) => r.areaMm2 > 10000 && !bay.rooms.includes(r.room.id)).map((r) => r.room.id);
+  const extra = bay.rooms.filter((id) => !scene.floor.muddled.has(id) && !rooms.some((r) => r.room.id === id));
+  const inDoorway = rooms.length === 0;
+  return [
+    ...missing.map((id) => `${bay.id} lies in room ${id} and does not name it`),
+    ...(inDoorway ? [] : extra.map((id) => `${bay.id} names room ${id} and does not lie in it`)),
+  ];
 }
 
 /** How a figure stands to its limit: it breaks it by more than `share`; the last 5 % of that share is left open. */
@@ -70,9 +84,10 @@ export function bayVerdict(scene: Scene, b: SceneBay, limits: BayLimits): BayVer
     const over = overLimit(length / width, limits.aspect, 0.002);
     return held === 'none' || over === 'none' ? 'none' : held === 'fault' ? over : 'unsure';
   };
+  const passes = (v: Verdict): Verdict => (limits.rectangleMayPass === true && v === 'fault' ? 'unsure' : v);
   return {
-    area: overLimit(area(b.shape) / 1e6, limits.areaM2, 0.001),
-    length: agreed(sides.map(([length]) => overLimit(length, limits.lengthM, 0.001))),
+    area: passes(overLimit(area(b.shape) / 1e6, limits.areaM2, 0.001)),
+    length: passes(agreed(sides.map(([length]) => overLimit(length, limits.lengthM, 0.001)))),
     aspect: agreed(sides.map(aspect)),
     reentrant: reentrantVerdict(scene, b, reentrantMm),
     core: coreVerdict(scene, b, columnMm),

@@ -19,6 +19,7 @@ export function quantityFaults(scene: Scene): string[] {
   ]);
   const insulatedM2 = bays.reduce((sum, b) => sum + area(shapeLess(b.shape, bare)), 0) / 1e6;
   off('insulationM2', q.insulationM2, insulatedM2, 0.01 + bays.length * 0.001);
+  faults.push(...sealantFaults(scene));
   if (q.rooms.length === 0) return faults;
   for (const field of [
     'edgeStripM',
@@ -45,4 +46,17 @@ export function quantityFaults(scene: Scene): string[] {
     );
   }
   return faults;
+}
+
+/** Width x depth x length. Depth is half the width, 6 to 13 mm; under 12 mm of width also the width itself. A structural
+ *  joint's line is its own affair. */
+function sealantFaults({ plan, analysis }: Scene): string[] {
+  if (analysis.joints.some((j) => j.kind === 'structural')) return [];
+  const { widthMm } = plan.sealant;
+  const depths = [Math.min(13, Math.max(6, widthMm / 2)), Math.min(13, Math.max(6, widthMm))];
+  const lengthM = analysis.joints.reduce((sum, j) => sum + j.lengthM, 0);
+  const given = analysis.quantities.sealantLitres;
+  const right = depths.map((depth) => (lengthM * widthMm * depth) / 1000);
+  if (right.some((litres) => Math.abs(litres - given) < 0.01 + litres * 0.001)) return [];
+  return [`quantities.sealantLitres is ${figure(given)}, should be ${right.map(figure).join(' or ')}`];
 }

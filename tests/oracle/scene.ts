@@ -60,6 +60,7 @@ export function bayLimits(bay: SceneBay): BayLimits | null {
     lengthM: Math.min(...limits.map((l) => l.lengthM)),
     aspect: Math.min(...limits.map((l) => l.aspect)),
     aspectFromM: Math.min(...limits.map((l) => l.aspectFromM)),
+    ...(limits.some((l) => l.rectangleMayPass) ? { rectangleMayPass: true } : {}),
   };
 }
 

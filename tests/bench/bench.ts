@@ -1,0 +1,41 @@
+import { writeFileSync } from 'node:fs';
+import { parseArgs } from 'node:util';
+import { type Figures, figuresPage } from './figures-page.ts';
+import { leastJoint } from './least-joint.ts';
+import { placementRows, shakenRows } from './placement.ts';
+import { speed } from './speed.ts';
+
+/** `npm run bench`: how good, how steady and how fast. Without options everything is run.
+ *  --least-joint N  N floors for each set of limits, without and with a core   --turn  --jitter  --speed  one part alone
+ *  --write  everything, into docs/figures.md */
+
+const { values } = parseArgs({
+  options: {
+    'least-joint': { type: 'string' },
+    turn: { type: 'boolean', default: false },
+    jitter: { type: 'boolean', default: false },
+    speed: { type: 'boolean', default: false },
+    write: { type: 'boolean', default: false },
+  },
+});
+
+const usualFloors = 21;
+const floors = Number(values['least-joint'] ?? usualFloors);
+if (!Number.isInteger(floors) || floors < 1) throw new Error('--least-joint takes a whole number of floors');
+const parts = values['least-joint'] !== undefined || values.turn || values.jitter || values.speed;
+const all = values.write || !parts;
+
+async function run(): Promise<void> {
+  // Speed first: peak memory is then the analyser's own.
+  const figures: Figures = {
+    ...(all || values.speed ? { speed: speed() } : {}),
+    ...(all || values.turn ? { turned: placementRows(floors) } : {}),
+    ...(all || values.jitter ? { shaken: shakenRows(floors) } : {}),
+    ...(all || values['least-joint'] !== undefined ? { leastJoint: await leastJoint(floors) } : {}),
+  };
+  const page = `${figuresPage(figures)}\n`;
+  process.stdout.write(page);
+  if (values.write) writeFileSync(new URL('../../docs/figures.md', import.meta.url), page);
+}
+
+await run();

@@ -1,0 +1,109 @@
+import type { LeastJointRow } from './least-joint.ts';
+import type { PlacementRow } from './placement.ts';
+import type { SpeedResult } from './speed.ts';
+
+/** The results as tables, for the screen and for docs/figures.md. */
+
+export interface Figures {
+  readonly leastJoint?: readonly LeastJointRow[];
+  readonly turned?: readonly PlacementRow[];
+  readonly shaken?: readonly PlacementRow[];
+  readonly speed?: SpeedResult;
+}
+
+/** The first few, and how many more. */
+function listed(keys: readonly string[]): string {
+  if (keys.length === 0) return 'none';
+  const more = keys.length > 3 ? ` and ${keys.length - 3} more` : '';
+  return `${keys.slice(0, 3).join('; ')}${more}`;
+}
+const percent = (share: number) => `${(share * 100).toFixed(2)} %`;
+
+function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
+  const line = (cells: readonly string[]) => `| ${cells.join(' | ')} |`;
+  return [line(head), line(head.map(() => '---')), ...rows.map(line)].join('\n');
+}
+
+export function figuresPage(figures: Figures): string {
+  return [
+    '# Figures',
+    'Written by `npm run bench -- --write`; not edited by hand. Random floors are named by limits, core and seed.',
+    ...leastJointPart(figures.leastJoint),
+    ...placementPart(figures),
+    ...speedPart(figures.speed),
+  ].join('\n\n');
+}
+
+function leastJointPart(rows: readonly LeastJointRow[] | undefined): string[] {
+  if (rows === undefined) return [];
+  return [
+    '## Least joint',
+    'Length of field and neck joints over the best layout of a lattice of at most 0.5 m (set partition, solved by a general solver; anything better counts as 1). Random rectilinear floors of 4 to 16 corners, pockets and cores of 50 mm refused, no necks. Targets: mean at most 1.005, worst at most 1.04, no bay over a limit where the reference has a layout within them.',
+    table(
+      [
+        'limits',
+        'floors',
+        'proven references',
+        'mean',
+        'worst',
+        'worst floor',
+        'bay over a limit',
+        'refused by the checker',
+      ],
+      rows.map((r) => [
+        r.name,
+        String(r.floors),
+        String(r.proven),
+        r.mean.toFixed(4),
+        r.worst.toFixed(4),
+        r.worstFloor,
+        listed(r.over),
+        listed(r.wrong),
+      ]),
+    ),
+  ];
+}
+
+function placementPart({ turned, shaken }: Figures): string[] {
+  const rows = [...(turned ?? []), ...(shaken ?? [])];
+  if (rows.length === 0) return [];
+  return [
+    '## The same floor elsewhere',
+    'Change of joint length. Shaken corners: every limit raised by 1 % in both runs.',
+    table(
+      ['floor', 'runs', 'mean', 'worst', 'target under', 'runs over it', 'worst floor'],
+      rows.map((r) => [
+        r.name,
+        String(r.runs),
+        percent(r.mean),
+        percent(r.worst),
+        percent(r.limit),
+        String(r.overLimit),
+        r.worstFloor,
+      ]),
+    ),
+  ];
+}
+
+function speedPart(speed: SpeedResult | undefined): string[] {
+  if (speed === undefined) return [];
+  return [
+    '## Speed',
+    `One analysis, warm, by an analyser that remembers nothing; median. The calibration loop took ${speed.calibrationMs.toFixed(1)} ms.`,
+    table(
+      ['plan', 'median', 'runs', 'over the calibration loop', 'target under'],
+      speed.rows.map((r) => [
+        r.name,
+        `${r.medianMs.toFixed(1)} ms`,
+        String(r.runs),
+        r.ratio.toFixed(2),
+        r.targetMs === null ? '-' : `${r.targetMs} ms`,
+      ]),
+    ),
+    table(
+      ['rooms', ...speed.growthRows.map((r) => r.rooms.toLocaleString('en'))],
+      [['median', ...speed.growthRows.map((r) => `${r.medianMs.toFixed(0)} ms`)]],
+    ),
+    `Time grows as rooms^${speed.growth.toFixed(2)} (target: no faster than 1.2). Peak memory of the run: ${speed.peakMb.toFixed(0)} MB (target: under 300 MB).`,
+  ];
+}
