@@ -1,4 +1,4 @@
-import { PLAN_FORMAT, PLAN_VERSION, type PlanFile, planFileSchema } from './schema.ts';
+import { type PlanFile, planFileSchema } from './schema.ts';
 
 const keyOrder = Object.keys(planFileSchema.shape) as (keyof PlanFile)[];
 
@@ -14,9 +14,4 @@ export function planWrite(file: PlanFile): string {
 function valueText(value: PlanFile[keyof PlanFile]): string {
   if (!Array.isArray(value) || value.length === 0) return JSON.stringify(value);
   return `[\n${value.map((item) => `    ${JSON.stringify(item)}`).join(',\n')}\n  ]`;
-}
-
-/** An empty sheet. */
-export function planEmpty(name: string): PlanFile {
-  return { format: PLAN_FORMAT, version: PLAN_VERSION, name, rooms: [] };
 }

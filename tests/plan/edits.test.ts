@@ -9,9 +9,10 @@ import {
   planRuleSetChosen,
   planSectionChanged,
 } from '../../src/plan/edits.ts';
+import { planEmpty } from '../../src/plan/empty.ts';
 import { planRead } from '../../src/plan/read.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
-import { planEmpty, planWrite } from '../../src/plan/write.ts';
+import { planWrite } from '../../src/plan/write.ts';
 
 const outline: readonly Point[] = [
   [0, 0],

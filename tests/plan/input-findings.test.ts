@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import type { Point } from '../../src/geometry/point.ts';
+import { planEmpty } from '../../src/plan/empty.ts';
 import { inputFindings } from '../../src/plan/input-findings.ts';
 import { planResolve } from '../../src/plan/resolve.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
-import { planEmpty } from '../../src/plan/write.ts';
 
 const outline: readonly Point[] = [
   [0, 0],

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Point } from '../../src/geometry/point.ts';
+import { planEmpty } from '../../src/plan/empty.ts';
 import type { Covering } from '../../src/plan/plan.ts';
 import type { RuleSetKey, ScreedClassKey } from '../../src/plan/reference.ts';
 import { sourceOf } from '../../src/plan/reference.ts';
 import { planResolve } from '../../src/plan/resolve.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
-import { planEmpty } from '../../src/plan/write.ts';
 import { anyPlan } from './any-plan.ts';
 
 const outline: readonly Point[] = [

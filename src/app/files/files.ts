@@ -1,4 +1,3 @@
-import { planWrite } from '../../plan/write.ts';
 import type { Result } from '../state/analysisStore.ts';
 import { boardRefuse, boardTell } from '../state/boardStore.ts';
 import { planKept, planStore, sheetLay } from '../state/planStore.ts';
@@ -50,6 +49,7 @@ interface SavePicker {
 export async function planSave(): Promise<void> {
   const { file } = planStore.getState().history.present;
   const name = `${fileStem(file.name)}.json`;
+  const { planWrite } = await import('../../plan/write.ts');
   const text = planWrite(file);
   if (!('showSaveFilePicker' in window)) {
     download(name, 'application/json', text);

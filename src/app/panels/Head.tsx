@@ -1,6 +1,6 @@
 import { useId, useState } from 'react';
 import { planRenamed } from '../../plan/edits.ts';
-import { planEmpty } from '../../plan/write.ts';
+import { planEmpty } from '../../plan/empty.ts';
 import { demoLay, demos } from '../files/demos.ts';
 import { filePick, planSave } from '../files/files.ts';
 import { area, countOf } from '../parts/format.ts';

@@ -1,6 +1,6 @@
 import { createStore } from 'zustand/vanilla';
+import { planEmpty } from '../../plan/empty.ts';
 import type { PlanFile } from '../../plan/schema.ts';
-import { planEmpty } from '../../plan/write.ts';
 import { type History, historyCommit, historyRedo, historyStart, historyUndo } from './history.ts';
 
 /** The sheet on the board. Laying another sheet on the board is a step like any other: undo brings the old one back,
