@@ -60,7 +60,7 @@ export function namesOf(plan: Plan, analysis: Analysis): Names {
   const bays = new Map(analysis.bays.map((bay) => [bay.id, bay]));
   const room = (id: string) => rooms.get(id) ?? id;
   const bay = ({ rooms: ids }: Bay) =>
-    ids.length > 2 ? `${room(ids[0] ?? '')} + ${ids.length - 1}` : ids.map(room).join(' + ');
+    ids.length > 2 ? `${room(ids[0] ?? '')} + ${ids.length - 1} more` : ids.map(room).join(' + ');
   return {
     room,
     bay,

@@ -5,8 +5,9 @@ import { segmentDistance } from './segment.ts';
 
 /** How much further from the boundary a place must lie to be worth finding, as a share of the region's shorter extent. */
 const precisionShare = 0.01;
-/** A bound on the work for outlines that no square covers well, such as a comb of slivers. */
+/** Bounds on the work: for outlines that no square covers well, such as a comb of slivers, and for those of very many corners. */
 const mostSquares = 4000;
+const mostDistances = 1e7;
 
 interface Square {
   readonly centre: Point;
@@ -48,7 +49,8 @@ export function regionDeepestPoint(
       queue.add(squareAt(region, [x, y], half));
     }
   }
-  for (let left = mostSquares; left > 0; left--) {
+  const corners = region.holes.reduce((sum, hole) => sum + hole.length, region.outline.length);
+  for (let left = Math.min(mostSquares, mostDistances / corners); left > 0; left--) {
     const square = queue.takeBest();
     if (square === undefined || square.bound <= worthwhile()) break;
     if (square.depth > worthwhile()) best = square;

@@ -45,6 +45,26 @@ describe('the deepest point', () => {
     expect(point[0]).toBeLessThan(3);
   });
 
+  it('stays in the middle where a little less depth will do', () => {
+    // a room of 10 x 4 with the reveal of a door in its upper wall near the right end: beside the reveal it is a little deeper
+    const outline: Point[] = [
+      [0, 0],
+      [7, 0],
+      [7, -0.3],
+      [9, -0.3],
+      [9, 0],
+      [10, 0],
+      [10, 4],
+      [0, 4],
+    ];
+    const region = { outline, holes: [] };
+    const middle = regionDeepestPoint(region, 0.15).point;
+    // centroid: 40 m2 about (5, 2) and the reveal's 0.6 m2 about (8, -0.15)
+    expect(middle[0]).toBeCloseTo((40 * 5 + 0.6 * 8) / 40.6, 9);
+    expect(middle[1]).toBeCloseTo((40 * 2 - 0.6 * 0.15) / 40.6, 9);
+    expect(regionDeepestPoint(region).depth).toBeGreaterThanOrEqual(depthAt(region, middle));
+  });
+
   it('keeps away from holes', () => {
     const region = { outline: square(0, 0, 10), holes: [square(4, 4, 2)] };
     const { point, depth } = regionDeepestPoint(region);
