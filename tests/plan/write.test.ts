@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Point } from '../../src/geometry/point.ts';
+import { planEmpty } from '../../src/plan/empty.ts';
 import { planRead } from '../../src/plan/read.ts';
-import { planEmpty, planWrite } from '../../src/plan/write.ts';
+import { planWrite } from '../../src/plan/write.ts';
 import { anyPlan } from './any-plan.ts';
 
 test('a plan that is saved and opened is the same plan', () => {
