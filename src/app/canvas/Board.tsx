@@ -5,13 +5,13 @@ import { Notice } from '../panels/Notice.tsx';
 import { Working } from '../panels/Working.tsx';
 import { boardHover, boardStore } from '../state/boardStore.ts';
 import { useAnalysis, useBoard, usePlan } from '../state/hooks.ts';
-import { type Thing, thingOf } from '../state/thing.ts';
+import { findingRefs, type Thing, thingOf } from '../state/thing.ts';
 import { BoardCorner } from './BoardCorner.tsx';
 import { BoardKey } from './BoardKey.tsx';
 import { boardChoose, boardFit, boardPan, boardZoom, zoomStep } from './boardView.ts';
 import { type BoardDrawing, useLabels } from './drawing.ts';
 import { type BoardHand, useGestures } from './gestures.ts';
-import { itemsHit, type PlacedItem } from './hit.ts';
+import { itemsHit, itemsOf, type PlacedItem } from './hit.ts';
 import { pinsCluster } from './pins.ts';
 import { type Lit, Sheet } from './Sheet.tsx';
 import { thingItems } from './thingItems.ts';
@@ -121,9 +121,11 @@ function useLit(drawing: BoardDrawing, changed: readonly Thing[]): readonly Lit[
   return useMemo(() => {
     if (result === null) return [];
     const itemsFor = (thing: Thing | null) => (thing === null ? [] : thingItems(thing, result, drawing.items));
+    const aboutFor = (thing: Thing | null) =>
+      thing === null ? [] : findingRefs(thing, result.analysis).flatMap((ref) => itemsOf(drawing.items, ref));
     return [
       { strength: 'changed', items: changed.flatMap(itemsFor) },
-      { strength: 'hovered', items: itemsFor(hovered) },
+      { strength: 'hovered', items: [...itemsFor(hovered), ...aboutFor(hovered), ...aboutFor(chosen)] },
       { strength: 'chosen', items: itemsFor(chosen) },
     ];
   }, [drawing, result, changed, hovered, chosen]);

@@ -1,13 +1,16 @@
 import type { Bay } from '../../plan/analysis.ts';
-import type { BayLimits, Plan, Room } from '../../plan/plan.ts';
+import type { BayLimits, Room } from '../../plan/plan.ts';
 import { RoomCovering } from '../panels/CoveringsPanel.tsx';
 import { area, figure, figureShort, length } from '../parts/format.ts';
 import { Icon } from '../parts/Icon.tsx';
 import { SourceText } from '../parts/SourceNote.tsx';
+import type { Result } from '../state/analysisStore.ts';
+import { CardFindings } from './CardFindings.tsx';
 import { FiguresTable } from './FiguresTable.tsx';
 
 /** A bay against the limits that it is held to, and what lies on it. */
-export function BayFigures({ bay, plan }: { readonly bay: Bay; readonly plan: Plan }) {
+export function BayFigures({ bay, result }: { readonly bay: Bay; readonly result: Result }) {
+  const { plan } = result;
   const rooms = plan.rooms.filter((room) => bay.rooms.includes(room.id));
   const most = (key: 'areaM2' | 'lengthM' | 'aspect') => strictest(rooms, key);
   const held = bay.lengthM > Math.min(...rooms.map((room) => room.limits.aspectFromM));
@@ -30,6 +33,7 @@ export function BayFigures({ bay, plan }: { readonly bay: Bay; readonly plan: Pl
           { name: 'Perimeter', value: length(bay.perimeterM) },
         ]}
       />
+      <CardFindings id={bay.id} result={result} />
       {rooms.map((room) => (
         <RoomCovering wide key={room.id} id={room.id} name={`Covering, ${room.name}`} covering={room.covering} />
       ))}

@@ -69,7 +69,7 @@ function cardContent(thing: Thing, result: Result): CardContent | null {
   switch (thing.kind) {
     case 'bay': {
       const bay = analysis.bays.find((each) => each.key === thing.key);
-      return bay ? { title: `${bay.id} ${names.bay(bay)}`, body: <BayFigures bay={bay} plan={plan} /> } : null;
+      return bay ? { title: `${bay.id} ${names.bay(bay)}`, body: <BayFigures bay={bay} result={result} /> } : null;
     }
     case 'joint': {
       const joint = analysis.joints.find((each) => each.key === thing.key);

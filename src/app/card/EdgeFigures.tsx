@@ -3,6 +3,7 @@ import { stripTakes } from '../../movement/strip.ts';
 import type { Edge } from '../../plan/analysis.ts';
 import { length, movement } from '../parts/format.ts';
 import type { Result } from '../state/analysisStore.ts';
+import { CardFindings } from './CardFindings.tsx';
 import { FiguresTable } from './FiguresTable.tsx';
 
 const EdgeWorking = lazy(() => import('./EdgeWorking.tsx'));
@@ -21,6 +22,7 @@ export function EdgeFigures({ edge, result }: { readonly edge: Edge; readonly re
           { name: 'Bay', value: edge.bay },
         ]}
       />
+      <CardFindings id={edge.id} result={result} />
       <details className="explain">
         <summary>How the movement is found</summary>
         <Suspense fallback={null}>

@@ -3,7 +3,7 @@ import type { Finding } from '../../plan/analysis.ts';
 import { Icon } from '../parts/Icon.tsx';
 import { SourceText } from '../parts/SourceNote.tsx';
 import type { Result } from '../state/analysisStore.ts';
-import { commit } from '../state/planStore.ts';
+import { Mends } from './CardFindings.tsx';
 import { mendsOf } from './mends.ts';
 
 /** What is wrong and where, what the limit rests on, and the mends that a figure of the plan can bring. */
@@ -17,13 +17,7 @@ export function FindingFigures({ finding, result }: { readonly finding: Finding;
       </p>
       <p>{finding.message}</p>
       <SourceText source={finding.source} />
-      <div className="mends">
-        {mendsOf(finding, result).map((mend) => (
-          <button key={mend.words} type="button" className="button main" onClick={() => commit(mend.words, mend.edit)}>
-            {mend.words}
-          </button>
-        ))}
-      </div>
+      <Mends mends={mendsOf(finding, result)} />
     </>
   );
 }

@@ -2,6 +2,7 @@ import { lazy, Suspense } from 'react';
 import type { Joint } from '../../plan/analysis.ts';
 import { length, movement } from '../parts/format.ts';
 import type { Result } from '../state/analysisStore.ts';
+import { CardFindings } from './CardFindings.tsx';
 import { FiguresTable } from './FiguresTable.tsx';
 
 const JointWorking = lazy(() => import('./JointWorking.tsx'));
@@ -46,6 +47,7 @@ export function JointFigures({ joint, kind, result }: JointFiguresProps) {
           { name: 'Length', value: length(joint.lengthM) },
         ]}
       />
+      <CardFindings id={joint.id} result={result} />
       <details className="explain">
         <summary>How the movement is found</summary>
         <Suspense fallback={null}>

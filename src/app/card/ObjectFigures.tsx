@@ -3,6 +3,7 @@ import { boxOf } from '../../geometry/ring.ts';
 import type { Outlined, Plan } from '../../plan/plan.ts';
 import { figure, movement } from '../parts/format.ts';
 import type { Result } from '../state/analysisStore.ts';
+import { CardFindings } from './CardFindings.tsx';
 import { type FigureRow, FiguresTable } from './FiguresTable.tsx';
 
 /** What an object of the plan is called; null where the plan has none of that id. */
@@ -32,7 +33,12 @@ export function ObjectFigures({ id, result }: { readonly id: string; readonly re
     ...objectRows(result.plan, id),
     ...joints.map((joint) => ({ name: `Joint ${joint.id} closes`, value: movement(joint.closingMm) })),
   ];
-  return <FiguresTable rows={rows} />;
+  return (
+    <>
+      <FiguresTable rows={rows} />
+      <CardFindings id={id} result={result} />
+    </>
+  );
 }
 
 const mm = (value: number) => `${figure(value, 0)} mm`;

@@ -2,6 +2,7 @@ import type { Room } from '../../plan/plan.ts';
 import { RoomCovering } from '../panels/CoveringsPanel.tsx';
 import { area, figureShort } from '../parts/format.ts';
 import type { Result } from '../state/analysisStore.ts';
+import { CardFindings } from './CardFindings.tsx';
 import { FiguresTable } from './FiguresTable.tsx';
 
 /** A room: its floor, its heat and what lies on it. */
@@ -22,6 +23,7 @@ export function RoomFigures({ room, result }: { readonly room: Room; readonly re
           },
         ]}
       />
+      <CardFindings id={room.id} result={result} />
       <RoomCovering id={room.id} name="Covering" covering={room.covering} />
     </>
   );

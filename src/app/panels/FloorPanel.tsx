@@ -1,13 +1,6 @@
-import { planRuleSetChosen, planSectionChanged } from '../../plan/edits.ts';
+import { planSectionChanged } from '../../plan/edits.ts';
 import type { Plan } from '../../plan/plan.ts';
-import {
-  type RuleSetKey,
-  ruleSetKeys,
-  ruleSets,
-  type ScreedClassKey,
-  screedClassKeys,
-  screedTypeOf,
-} from '../../plan/reference.ts';
+import { type ScreedClassKey, screedClassKeys, screedTypeOf } from '../../plan/reference.ts';
 import { ChoiceField } from '../parts/ChoiceField.tsx';
 import { area, figureShort } from '../parts/format.ts';
 import { PlanNumber } from '../parts/PlanNumber.tsx';
@@ -15,7 +8,9 @@ import { figureRange, SourceText } from '../parts/SourceNote.tsx';
 import { ThingList } from '../parts/ThingList.tsx';
 import { usePlanResolved } from '../state/hooks.ts';
 import { commit } from '../state/planStore.ts';
+import { LoadsGroup } from './LoadsGroup.tsx';
 import type { PanelProps } from './panel.ts';
+import { RuleSetGroup } from './RuleSetGroup.tsx';
 
 const celsius = { least: -40, most: 100, step: 1, decimals: 1 } as const;
 
@@ -50,53 +45,10 @@ export function FloorPanel({ result, onChoose }: PanelProps) {
           edit={(file, lowestC) => planSectionChanged(file, 'temperatures', { lowestC })}
         />
       </section>
+      <LoadsGroup plan={plan} />
       <RoomsGroup result={result} onChoose={onChoose} />
     </>
   );
-}
-
-const ruleSetChoices = ruleSetKeys.map((value) => ({ value, words: ruleSets[value].name }));
-
-function RuleSetGroup({ plan }: { readonly plan: Plan }) {
-  const key = plan.ruleSet as RuleSetKey;
-  const { note, rows } = ruleSets[key];
-  const sources = [...new Set(rows.map((row) => row.source))];
-  return (
-    <section className="group">
-      <ChoiceField
-        wide
-        label="Rule set"
-        value={key}
-        choices={ruleSetChoices}
-        onChange={(ruleSet) => commit(`Rule set ${ruleSets[ruleSet].name}`, (file) => planRuleSetChosen(file, ruleSet))}
-        source={
-          <>
-            <p className="source-text">{note}</p>
-            {sources.map((source) => (
-              <SourceText key={source} source={source} />
-            ))}
-          </>
-        }
-      />
-      <LimitsLine plan={plan} />
-    </section>
-  );
-}
-
-/** The limits that hold, room by room where they differ. */
-function LimitsLine({ plan }: { readonly plan: Plan }) {
-  const lines = new Set(
-    plan.rooms.map(({ limits: { areaM2, lengthM, aspect } }) => {
-      const held = [
-        Number.isFinite(areaM2) ? `${figureShort(areaM2, 1)} m²` : null,
-        Number.isFinite(lengthM) ? `${figureShort(lengthM, 1)} m long` : null,
-        Number.isFinite(aspect) ? `${figureShort(aspect, 2)} : 1` : null,
-      ].filter((part) => part !== null);
-      return held.length === 0 ? 'no limit but the doorways' : held.join(', ');
-    }),
-  );
-  if (lines.size === 0) return null;
-  return <p className="small quiet">A bay at most: {[...lines].join('; or ')}.</p>;
 }
 
 const classChoices = screedClassKeys.map((value) => ({

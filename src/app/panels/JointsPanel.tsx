@@ -9,9 +9,11 @@ import { PlanNumber } from '../parts/PlanNumber.tsx';
 import { Sample } from '../parts/Sample.tsx';
 import { SourceText } from '../parts/SourceNote.tsx';
 import { ThingList, type ThingRow } from '../parts/ThingList.tsx';
+import { Toned } from '../parts/Toned.tsx';
 import { usePlanResolved } from '../state/hooks.ts';
 import { commit } from '../state/planStore.ts';
 import { bayThing, jointThing } from '../state/thing.ts';
+import { worstOf } from '../state/worst.ts';
 import type { PanelProps } from './panel.ts';
 
 /** Profile and sealant; then the bays that the joints make, and the joints by kind with what they must take. */
@@ -122,6 +124,7 @@ function bayRows({ plan, analysis }: NonNullable<PanelProps['result']>): readonl
 
 function jointRows({ plan, analysis }: NonNullable<PanelProps['result']>): readonly ThingRow[] {
   const names = namesOf(plan, analysis);
+  const worst = worstOf(analysis);
   return jointKinds.flatMap((kind) =>
     analysis.joints
       .filter((joint) => joint.kind === kind)
@@ -129,7 +132,7 @@ function jointRows({ plan, analysis }: NonNullable<PanelProps['result']>): reado
         thing: jointThing(joint),
         lead: <Sample of={{ shape: 'line', style: `joint-${kind}` }} />,
         name: `${joint.id} ${names.joint(joint)}`,
-        value: movement(joint.closingMm),
+        value: <Toned severity={worst.get(joint.id)}>{movement(joint.closingMm)}</Toned>,
         more: jointKindNames[kind],
       })),
   );

@@ -1,14 +1,16 @@
 import { namesOf } from '../../documents/words.ts';
 import type { Edge } from '../../plan/analysis.ts';
 import { planSectionChanged } from '../../plan/edits.ts';
-import type { Plan } from '../../plan/plan.ts';
 import { rules } from '../../plan/reference.ts';
 import { length, movement } from '../parts/format.ts';
 import { PlanNumber } from '../parts/PlanNumber.tsx';
 import { Sample } from '../parts/Sample.tsx';
 import { ThingList, type ThingRow } from '../parts/ThingList.tsx';
+import { Toned } from '../parts/Toned.tsx';
+import type { Result } from '../state/analysisStore.ts';
 import { usePlanResolved } from '../state/hooks.ts';
 import { edgeThing } from '../state/thing.ts';
+import { worstOf } from '../state/worst.ts';
 import type { PanelProps } from './panel.ts';
 
 /** What stands in the floor or against it: columns, pipes, joinery, held places, and the edge strip along them all. */
@@ -43,7 +45,7 @@ export function ObstaclesPanel({ result, onChoose }: PanelProps) {
           Takes {movement(takesMm)}; at least {movement(rules.stripLeastTravelMm.value)} is asked.
         </p>
       </section>
-      {result !== null && <Objects plan={result.plan} onChoose={onChoose} />}
+      {result !== null && <Objects result={result} onChoose={onChoose} />}
       {result !== null && (
         <section className="group">
           <h3>
@@ -65,11 +67,12 @@ const alongWords: Readonly<Record<Edge['along'], string>> = {
 
 function edgeRows({ plan, analysis }: NonNullable<PanelProps['result']>): readonly ThingRow[] {
   const names = namesOf(plan, analysis);
+  const worst = worstOf(analysis);
   return analysis.edges.map((edge) => ({
     thing: edgeThing(edge),
     lead: edge.id,
     name: `${alongWords[edge.along]}${edge.object === null ? '' : ` ${edge.object}`}, ${names.room(edge.room)}`,
-    value: movement(edge.movementMm),
+    value: <Toned severity={worst.get(edge.id)}>{movement(edge.movementMm)}</Toned>,
     more: `${length(edge.lengthM)}, bay ${edge.bay}`,
   }));
 }
@@ -80,12 +83,17 @@ const underWords = {
   'built-off-slab': 'Built off the slab',
 } as const;
 
-function Objects({ plan, onChoose }: { readonly plan: Plan } & Pick<PanelProps, 'onChoose'>) {
+interface ObjectsProps extends Pick<PanelProps, 'onChoose'> {
+  readonly result: Result;
+}
+
+function Objects({ result: { plan, analysis }, onChoose }: ObjectsProps) {
+  const worst = worstOf(analysis);
   const row = (key: string, name: string, more: string, sample: ThingRow['lead']): ThingRow => ({
     thing: { kind: 'object', key },
     lead: sample,
     name,
-    value: '',
+    value: <Toned severity={worst.get(key)} />,
     more,
   });
   const rows = [

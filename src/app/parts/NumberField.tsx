@@ -5,7 +5,8 @@ import { SourceButton, SourceText, useSource } from './SourceNote.tsx';
 interface NumberFieldProps {
   readonly label: string;
   readonly unit: string;
-  readonly value: number;
+  /** Null: not known yet. */
+  readonly value: number | null;
   readonly least: number;
   readonly most: number;
   /** What an arrow key adds or takes. */
@@ -46,7 +47,7 @@ export function NumberField(props: NumberFieldProps) {
     }
     if (event.key !== 'ArrowUp' && event.key !== 'ArrowDown') return;
     event.preventDefault();
-    const from = (typed === null ? null : figureRead(typed)) ?? value;
+    const from = (typed === null ? null : figureRead(typed)) ?? value ?? least - step;
     const next = from + (event.key === 'ArrowUp' ? step : -step);
     put(Number(Math.min(most, Math.max(least, next)).toFixed(decimals)));
   };
@@ -59,7 +60,8 @@ export function NumberField(props: NumberFieldProps) {
           inputMode="decimal"
           autoComplete="off"
           data-typing={typed !== null}
-          value={typed ?? figureShort(value, decimals)}
+          value={typed ?? (value === null ? '' : figureShort(value, decimals))}
+          placeholder={value === null ? 'not known' : undefined}
           aria-invalid={wrong !== null}
           aria-describedby={wrong === null ? undefined : `${id}-wrong`}
           onFocus={() => {

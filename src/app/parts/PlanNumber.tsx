@@ -8,7 +8,7 @@ interface PlanNumberProps {
   /** Where the figure starts, its range and its source. */
   readonly figure: DefaultKey;
   readonly label: string;
-  readonly value: number;
+  readonly value: number | null;
   readonly least: number;
   readonly most: number;
   readonly step: number;

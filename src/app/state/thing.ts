@@ -66,3 +66,12 @@ export function thingRef(thing: Thing, analysis: Analysis): DrawingRef | null {
       return { kind: thing.kind, id: thing.key };
   }
 }
+
+const refKinds = ['bay', 'joint', 'edge', 'object'] as const;
+
+/** What a finding is about, as the drawing may call it: a finding gives ids without their kind. */
+export function findingRefs(thing: Thing, analysis: Analysis): readonly DrawingRef[] {
+  if (thing.kind !== 'finding') return [];
+  const finding = analysis.findings.find((each) => findingKey(each) === thing.key);
+  return (finding?.refs ?? []).flatMap((id) => refKinds.map((kind) => ({ kind, id })));
+}

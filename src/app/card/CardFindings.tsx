@@ -1,0 +1,43 @@
+import { severityNames } from '../../documents/words.ts';
+import { Icon } from '../parts/Icon.tsx';
+import type { Result } from '../state/analysisStore.ts';
+import { commit } from '../state/planStore.ts';
+import { findingKey } from '../state/thing.ts';
+import { findingsAbout } from '../state/worst.ts';
+import { type Mend, mendsOf } from './mends.ts';
+
+/** What the findings say about a thing, where the thing stands, with their mends. */
+export function CardFindings({ id, result }: { readonly id: string; readonly result: Result }) {
+  const findings = findingsAbout(result.analysis, id);
+  if (findings.length === 0) return null;
+  const mends = new Map(findings.flatMap((finding) => mendsOf(finding, result)).map((mend) => [mend.words, mend]));
+  return (
+    <>
+      <ul className="about" aria-label="Findings about it">
+        {findings.map((finding) => (
+          <li key={findingKey(finding)} className={`tone-${finding.severity}`}>
+            <Icon name={finding.severity} />
+            <span>
+              <span className="unseen">{severityNames[finding.severity][0]}: </span>
+              {finding.message}
+            </span>
+          </li>
+        ))}
+      </ul>
+      <Mends mends={[...mends.values()]} />
+    </>
+  );
+}
+
+export function Mends({ mends }: { readonly mends: readonly Mend[] }) {
+  if (mends.length === 0) return null;
+  return (
+    <div className="mends">
+      {mends.map((mend) => (
+        <button key={mend.words} type="button" className="button main" onClick={() => commit(mend.words, mend.edit)}>
+          {mend.words}
+        </button>
+      ))}
+    </div>
+  );
+}

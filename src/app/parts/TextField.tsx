@@ -1,0 +1,38 @@
+import { useId, useState } from 'react';
+
+interface TextFieldProps {
+  readonly label: string;
+  readonly value: string;
+  readonly placeholder: string;
+  readonly onChange: (value: string) => void;
+}
+
+/** Words of the plan, changed in place: Enter or leaving the field puts them in. */
+export function TextField({ label, value, placeholder, onChange }: TextFieldProps) {
+  const id = useId();
+  const [typed, setTyped] = useState<string | null>(null);
+  const put = () => {
+    if (typed !== null && typed.trim() !== value) onChange(typed.trim());
+    setTyped(null);
+  };
+  return (
+    <div className="field words">
+      <label htmlFor={id}>{label}</label>
+      <span className="entry">
+        <input
+          id={id}
+          autoComplete="off"
+          data-typing={typed !== null}
+          value={typed ?? value}
+          placeholder={placeholder}
+          onChange={(event) => setTyped(event.target.value)}
+          onBlur={put}
+          onKeyDown={(event) => {
+            if (event.key === 'Enter') put();
+            if (event.key === 'Escape') setTyped(null);
+          }}
+        />
+      </span>
+    </div>
+  );
+}

@@ -1,0 +1,19 @@
+import type { Analysis, Finding, Severity } from '../../plan/analysis.ts';
+
+const ranks: readonly Severity[] = ['note', 'caution', 'fault'];
+
+/** The worst that the findings say about each bay, joint and object, by id. */
+export function worstOf({ findings }: Pick<Analysis, 'findings'>): ReadonlyMap<string, Severity> {
+  const worst = new Map<string, Severity>();
+  for (const { refs, severity } of findings) {
+    for (const id of refs) {
+      const known = worst.get(id);
+      if (known === undefined || ranks.indexOf(severity) > ranks.indexOf(known)) worst.set(id, severity);
+    }
+  }
+  return worst;
+}
+
+export function findingsAbout({ findings }: Pick<Analysis, 'findings'>, id: string): readonly Finding[] {
+  return findings.filter((finding) => finding.refs.includes(id));
+}
