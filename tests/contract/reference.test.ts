@@ -6,16 +6,6 @@ import { caseFiles } from './case-file.ts';
 
 const limits = { areaM2: 40, lengthM: 8, aspect: 2, aspectFromM: 5 };
 const names = ['core', 't-shape', 'u-shape'];
-  'rectangle-9x6',
-  'square-6x6',
-  'square-over-area',
-  'rectangle-at-limit',
-  'l-shape',
-  't-shape',
-  'u-shape',
-  'core',
-  'niche',
-];
 
 describe('the least joint that the bench measures against', () => {
   it.each(caseFiles().filter((c) => names.includes(c.name)))(

@@ -58,7 +58,7 @@ export function nastyPlans(): PlanJson[] {
         [0, 6000],
       ]),
     ),
-    planJson('three thousand edges', room(arc(4000, 3000))),
+    planJson('a thousand edges', room(arc(4000, 1000))),
     planJson('arc of 300 points', room([...arc(5000, 600).slice(0, 301), [-5000, -4000], [5000, -4000]])),
     planJson(
       'nearly square',

@@ -11,6 +11,7 @@ import {
   rings,
   type Segment,
   segments,
+  shapeLess,
   shapeMeet,
 } from './planar.ts';
 import { bayLimits, figure, named, type Scene, type SceneBay } from './scene.ts';
@@ -86,12 +87,25 @@ export function bayVerdict(scene: Scene, b: SceneBay, limits: BayLimits): BayVer
   };
   const passes = (v: Verdict): Verdict => (limits.rectangleMayPass === true && v === 'fault' ? 'unsure' : v);
   return {
-    area: passes(overLimit(area(b.shape) / 1e6, limits.areaM2, 0.001)),
+    area: passes(overLimit(measuredAreaM2(b), limits.areaM2, 0.001)),
     length: passes(agreed(sides.map(([length]) => overLimit(length, limits.lengthM, 0.001)))),
     aspect: agreed(sides.map(aspect)),
     reentrant: reentrantVerdict(scene, b, reentrantMm),
     core: coreVerdict(scene, b, columnMm),
   };
+}
+
+/** Area that the limit holds on: `measured` net of the bay's holes. */
+function measuredAreaM2({ bay }: SceneBay): number {
+  const measured = [{ outline: bay.measured, holes: [] }];
+  return (
+    area(
+      shapeLess(
+        measured,
+        bay.holes.map((outline) => [{ outline, holes: [] }]),
+      ),
+    ) / 1e6
+  );
 }
 
 /** A column beside a joint leaves a notch that is not judged here; a column that only touches a wall may be read both ways. */

@@ -136,7 +136,8 @@ function cutFaults(scene: Scene): string[] {
       door.clear &&
       !floor.muddled.has(at(door.joins, 0)) &&
       !floor.muddled.has(at(door.joins, 1));
-    if (!sound || named(scene, id)) continue;
+    const shared = floor.doors.some((other) => other !== door && area(shapeMeet(other.reach, door.reach)) > 1);
+    if (!sound || shared || named(scene, id)) continue;
     const own = analysis.joints.filter((j) => j.reasons.some((r) => r.split(/[^\w.-]+/).includes(id)));
     if (own.length === 0) faults.push(`doorway ${id} between ${door.joins.join(' and ')} has no joint that names it`);
     else if (!isParted(scene, door.floor, door.joins)) faults.push(`a bay runs through doorway ${id}`);
@@ -148,10 +149,11 @@ function cutFaults(scene: Scene): string[] {
   ] as const) {
     for (const { id, line } of list) {
       if (named(scene, id) || floor.muddled.size > 0) continue;
+      const lines = [...analysis.joints.map((joint) => joint.line), ...analysis.edges.map((edge) => edge.line)];
       const missed = lineInside(line, onFloor)
         .filter((s) => distance(...s) > 250)
-        .flatMap((s) => samples(s))
-        .filter((p) => !analysis.joints.some((j) => distanceToSegments(p, lineSegments(j.line)) < 2));
+        .flatMap(samples)
+        .filter((p) => !lines.some((cut) => distanceToSegments(p, lineSegments(cut)) < 2));
       if (missed.length > 0) faults.push(`${what} joint ${id} is not cut at ${at(missed, 0).map(figure).join(' ')}`);
     }
   }

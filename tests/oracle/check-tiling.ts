@@ -11,7 +11,7 @@ import {
   shapeLess,
   shapeMeet,
 } from './planar.ts';
-import { figure, type Scene, type SceneBay } from './scene.ts';
+import { figure, named, type Scene, type SceneBay } from './scene.ts';
 
 /** Bays and holes tile the floor, and neighbours share their corners. */
 
@@ -26,7 +26,9 @@ function edgeAllowance(shape: Shape): number {
 /** Every room is covered but for what stands on it; no bay lies off the floor. */
 function coverFaults(scene: Scene): string[] {
   const { floor, bays } = scene;
-  const faults: string[] = [];
+  const faults = [...floor.muddled]
+    .filter((id) => !named(scene, id))
+    .map((id) => `room ${id} crosses itself or another room and no finding names it`);
   const clear = (shape: Shape) => shapeLess(shape, floor.obstacles);
   let least = 0;
   let allowance = 0;

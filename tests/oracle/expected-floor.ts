@@ -1,5 +1,5 @@
 import type { Point } from '../../src/geometry/point.ts';
-import type { Region } from '../../src/geometry/ring.ts';
+import type { Region, Ring } from '../../src/geometry/ring.ts';
 import type { Doorway, Plan } from '../../src/plan/plan.ts';
 import {
   area,
@@ -36,15 +36,21 @@ export interface ExpectedFloor {
   readonly rooms: readonly { readonly id: string; readonly shape: Shape }[];
   /** Rooms whose outline crosses itself, or lies over another room: their floor has no single reading. */
   readonly muddled: ReadonlySet<string>;
+  /** Those among them whose own outline crosses itself. */
+  readonly crossing: ReadonlySet<string>;
   readonly doors: readonly DoorFloor[];
   /** Columns, pipes and joinery built off the slab. */
   readonly obstacles: readonly Shape[];
 }
 
 export function expectedFloor(plan: Plan): ExpectedFloor {
-  const rooms = plan.rooms.map((room) => ({ id: room.id, shape: [{ outline: room.outline, holes: room.holes }] }));
+  const rooms = plan.rooms.map((room) => ({
+    id: room.id,
+    shape: [{ outline: room.outline, holes: differentRings(room.holes) }],
+  }));
   const muddled = new Set(rooms.filter(({ shape }) => isCrossing(shape)).map(({ id }) => id));
   const sound = rooms.filter(({ id }) => !muddled.has(id));
+  const crossing: ReadonlySet<string> = new Set(muddled);
   for (const [i, one] of sound.entries()) {
     for (const two of sound.slice(i + 1)) {
       if (area(shapeMeet(one.shape, two.shape)) > 1000) muddled.add(one.id).add(two.id);
@@ -58,7 +64,13 @@ export function expectedFloor(plan: Plan): ExpectedFloor {
   const doors = plan.doorways
     .filter((d) => distance(d.line[0], d.line[1]) > 1)
     .map((doorway) => doorFloor(doorway, sound));
-  return { rooms, muddled, doors, obstacles };
+  return { rooms, crossing, muddled, doors, obstacles };
+}
+
+/** A hole drawn twice is one hole. */
+function differentRings(holes: readonly Ring[]): Ring[] {
+  const names = holes.map((ring) => [...ring].map(String).sort().join(' '));
+  return holes.filter((_, i) => names.indexOf(names[i] ?? '') === i);
 }
 
 /** Whether any ring of a shape meets itself or another of its rings, other than at the corners that it joins. */
@@ -81,7 +93,8 @@ function segmentsCross([a, b]: Segment, [c, d]: Segment): boolean {
   if (away(a, b, c) * away(a, b, d) < 0 && away(c, d, a) * away(c, d, b) < 0) return true;
   const touches = (p: Point, [s, t]: Segment) =>
     distance(p, s) > 1 && distance(p, t) > 1 && Math.abs(cross(s, t, p)) / distance(s, t) < 0.5 && onStretch(p, [s, t]);
-  return [a, b].some((p) => touches(p, [c, d])) || [c, d].some((p) => touches(p, [a, b]));
+  const ends = (one: Segment) => [one[0], between(one[0], one[1], 0.5), one[1]];
+  return ends([a, b]).some((p) => touches(p, [c, d])) || ends([c, d]).some((p) => touches(p, [a, b]));
 }
 
 function onStretch(p: Point, [s, t]: Segment): boolean {

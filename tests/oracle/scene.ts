@@ -38,7 +38,10 @@ export function createScene(plan: Plan, analysis: Analysis): Scene {
   const floor = expectedFloor(plan);
   const rooms = plan.rooms
     .filter((room) => !floor.muddled.has(room.id))
-    .map((room) => ({ room, shape: [{ outline: room.outline, holes: room.holes }], bounds: boundsOf(room.outline) }));
+    .map((room) => {
+      const shape = floor.rooms.find(({ id }) => id === room.id)?.shape ?? [];
+      return { room, shape, bounds: boundsOf(room.outline) };
+    });
   const bays = analysis.bays.map((bay): SceneBay => {
     const shape = [{ outline: bay.outline, holes: bay.holes }];
     const bounds = boundsOfShape(shape);
