@@ -81,7 +81,7 @@ export function bayVerdict(scene: Scene, b: SceneBay, limits: BayLimits): BayVer
     verdicts.every((v) => v === verdicts[0]) ? at(verdicts, 0) : 'unsure';
   const aspect = ([length, width]: [number, number]): Verdict => {
     const held =
-      length > limits.aspectFromM * 1.0001 ? 'fault' : length > limits.aspectFromM * 0.9999 ? 'unsure' : 'none';
+      length > limits.aspectFromM * 1.00105 ? 'fault' : length > limits.aspectFromM * 0.9999 ? 'unsure' : 'none';
     const over = overLimit(length / width, limits.aspect, 0.002);
     return held === 'none' || over === 'none' ? 'none' : held === 'fault' ? over : 'unsure';
   };

@@ -27,8 +27,8 @@ function edgeAllowance(shape: Shape): number {
 function coverFaults(scene: Scene): string[] {
   const { floor, bays } = scene;
   const faults = [...floor.muddled]
-    .filter((id) => !named(scene, id))
-    .map((id) => `room ${id} crosses itself or another room and no finding names it`);
+    .filter((id) => isSilent(scene, id))
+    .map((id) => `the floor of room ${id} is lost or counted twice and no finding names it`);
   const clear = (shape: Shape) => shapeLess(shape, floor.obstacles);
   let least = 0;
   let allowance = 0;
@@ -50,6 +50,12 @@ function coverFaults(scene: Scene): string[] {
   if (total - least - reached > allowance + doors.length * 2000)
     faults.push(`${figure((total - least - reached) / 1e6)} m2 of bays lie off the floor`);
   return faults;
+}
+
+/** A room of muddled outline that no finding names, though it lies over another or has no bay. */
+function isSilent(scene: Scene, id: string): boolean {
+  if (named(scene, id)) return false;
+  return !scene.floor.crossing.has(id) || !scene.analysis.bays.some((b) => b.rooms.includes(id));
 }
 
 function doorCover(scene: Scene, door: DoorFloor): { coveredMm2: number; faults: string[] } {
