@@ -165,3 +165,15 @@ test('the papers are the plan that is on the board', async ({ page }) => {
   expect(download.suggestedFilename()).toBe('flat-over-the-workshop-plan.svg');
   expect(readFileSync(await download.path(), 'utf8')).toContain('Flat over the workshop');
 });
+
+test('an analysis that takes long shows its progress, can be cancelled and asked for again', async ({ page }) => {
+  // A worker that never answers stands for an analysis that takes long.
+  await page.route('**/worker-*.js', (route) => route.fulfill({ contentType: 'text/javascript', body: '' }));
+  await page.goto('./');
+  await expect(page.getByRole('progressbar', { name: 'Working out the bays' })).toBeVisible();
+  await page.getByRole('button', { name: 'Cancel' }).click();
+  await expect(page.getByText('No result. Cancelled.')).toBeVisible();
+  await page.unroute('**/worker-*.js');
+  await page.getByRole('button', { name: 'Work it out again' }).click();
+  await expect(rows(page, 'Bays').first()).toBeVisible();
+});

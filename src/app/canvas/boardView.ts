@@ -1,6 +1,6 @@
 import type { Point } from '../../geometry/point.ts';
 import { type Box, boxOf } from '../../geometry/ring.ts';
-import { boardStore } from '../state/boardStore.ts';
+import { boardFree, boardStore } from '../state/boardStore.ts';
 import type { Thing } from '../state/thing.ts';
 import { viewportFit, viewportPan, viewportReveal, viewportZoom } from './viewport.ts';
 
@@ -11,7 +11,7 @@ const revealMarginPx = 24;
 export const zoomStep = 1.4;
 
 export function boardFit(box: Box | null): void {
-  const { size } = boardStore.getState();
+  const size = boardFree(boardStore.getState());
   if (size === null) return;
   const shown =
     box ??
@@ -36,7 +36,8 @@ export function boardPan(byPx: Point): void {
 
 /** Chooses a thing, or nothing. The drawing moves only where the thing cannot be seen. */
 export function boardChoose(thing: Thing | null, box: Box | null): void {
-  const { view, size } = boardStore.getState();
+  const { view } = boardStore.getState();
+  const size = boardFree(boardStore.getState());
   const revealed =
     view === null || size === null || box === null ? view : viewportReveal(view, box, size, revealMarginPx);
   boardStore.setState({ chosen: thing, view: revealed });

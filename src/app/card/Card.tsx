@@ -5,7 +5,7 @@ import { thingBox } from '../canvas/thingItems.ts';
 import { type SizePx, type Viewport, viewportBoxToScreen } from '../canvas/viewport.ts';
 import { Icon } from '../parts/Icon.tsx';
 import type { Result } from '../state/analysisStore.ts';
-import { boardStore } from '../state/boardStore.ts';
+import { boardFree, boardStore } from '../state/boardStore.ts';
 import { useAnalysis, useBoard } from '../state/hooks.ts';
 import { findingKey, type Thing } from '../state/thing.ts';
 import { BayFigures } from './BayFigures.tsx';
@@ -26,6 +26,7 @@ interface CardProps {
 export function Card({ drawing, view, size }: CardProps) {
   const chosen = useBoard((state) => state.chosen);
   const trayOpen = useBoard((state) => state.trayOpen);
+  const free = boardFree({ size, trayOpen }) ?? size;
   const result = useAnalysis((state) => state.result);
   const [heightPx, setHeightPx] = useState(0);
   const measure = useCallback((element: HTMLElement | null) => {
@@ -38,7 +39,7 @@ export function Card({ drawing, view, size }: CardProps) {
 
   if (content === null || result === null || chosen === null) return null;
   const box = thingBox(chosen, result, drawing.items);
-  const place = cardPlace(box === null ? null : viewportBoxToScreen(view, box), size, heightPx, trayOpen);
+  const place = cardPlace(box === null ? null : viewportBoxToScreen(view, box), free, heightPx);
   return (
     <section ref={measure} className="card" aria-label={content.title} style={place}>
       <div className="card-head">

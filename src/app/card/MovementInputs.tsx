@@ -1,9 +1,7 @@
 import type { Plan } from '../../plan/plan.ts';
-import { figureShort } from '../parts/format.ts';
+import { expansion, expansionFigure, figureShort } from '../parts/format.ts';
 import { FiguresTable } from './FiguresTable.tsx';
 import type { BayShare } from './working.ts';
-
-const perMillion = (perK: number) => figureShort(perK * 1e6, 1);
 
 /** What a movement was found from, with the spread of the expansion. */
 export function MovementInputs({ plan, shares }: { readonly plan: Plan; readonly shares: readonly BayShare[] }) {
@@ -15,8 +13,8 @@ export function MovementInputs({ plan, shares }: { readonly plan: Plan; readonly
       rows={[
         {
           name: 'Expansion',
-          value: `${perMillion(plan.screed.expansionPerK)} per million and K`,
-          limit: least === most ? null : `${perMillion(least)} to ${perMillion(most)}`,
+          value: expansion(plan.screed.expansionPerK),
+          limit: least === most ? null : `${expansionFigure(least)} to ${expansionFigure(most)}`,
         },
         { name: 'Warming', value: spread((share) => share.warmingK, 'K') },
         { name: 'Cooling', value: spread((share) => share.coolingK, 'K') },

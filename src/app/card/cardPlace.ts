@@ -6,21 +6,24 @@ const gapPx = 20;
 const edgePx = 12;
 /** The line of cautions along the foot of the board. */
 const footPx = 32;
-/** Where the tray slides over the board, it takes so much of it. */
-const slideOverBelowPx = 900;
-const slidPx = 360;
+/** On a board narrower than this the card would cover what it is about: it lies along the foot instead. */
+const narrowPx = 640;
+const lowShare = 0.45;
 
 export interface CardPlace {
   readonly left: number;
   readonly top: number;
+  readonly maxHeight?: number;
 }
 
 /** Beside the thing: to its right, else to its left, else over the right edge of the board; level with its middle as far
  *  as the board goes. */
-export function cardPlace(thing: BoxPx | null, board: SizePx, heightPx: number, trayOpen: boolean): CardPlace {
-  const slidOver = trayOpen && board.widthPx < slideOverBelowPx && board.widthPx === window.innerWidth;
-  const rightPx = board.widthPx - edgePx - (slidOver ? Math.min(slidPx, board.widthPx / 2) : 0);
-  const mostLeft = Math.max(edgePx, rightPx - widthPx);
+export function cardPlace(thing: BoxPx | null, board: SizePx, heightPx: number): CardPlace {
+  if (board.widthPx < narrowPx) {
+    const maxHeight = Math.round(board.heightPx * lowShare);
+    return { left: edgePx, top: board.heightPx - footPx - Math.min(heightPx, maxHeight), maxHeight };
+  }
+  const mostLeft = Math.max(edgePx, board.widthPx - edgePx - widthPx);
   if (thing === null) return { left: mostLeft, top: edgePx };
   const right = thing.rightPx + gapPx;
   const left = thing.leftPx - gapPx - widthPx;

@@ -2,9 +2,9 @@ import { planSectionChanged } from '../../plan/edits.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { type ScreedClassKey, screedClassKeys, screedTypeOf } from '../../plan/reference.ts';
 import { ChoiceField } from '../parts/ChoiceField.tsx';
-import { area, figureShort } from '../parts/format.ts';
+import { area, expansion, expansionFigure } from '../parts/format.ts';
 import { PlanNumber } from '../parts/PlanNumber.tsx';
-import { figureRange, SourceText } from '../parts/SourceNote.tsx';
+import { SourceText } from '../parts/SourceNote.tsx';
 import { ThingList } from '../parts/ThingList.tsx';
 import { usePlanResolved } from '../state/hooks.ts';
 import { commit } from '../state/planStore.ts';
@@ -59,7 +59,7 @@ const classChoices = screedClassKeys.map((value) => ({
 
 function ScreedGroup({ plan }: { readonly plan: Plan }) {
   const key = plan.screed.class as ScreedClassKey;
-  const { expansion } = screedTypeOf(key);
+  const { expansion: figure } = screedTypeOf(key);
   return (
     <section className="group">
       <h3>Screed</h3>
@@ -71,9 +71,9 @@ function ScreedGroup({ plan }: { readonly plan: Plan }) {
         source={
           <>
             <p className="source-text">
-              Thermal expansion {figureShort(plan.screed.expansionPerK * 1e6, 1)} per million and K.
+              Thermal expansion {expansion(plan.screed.expansionPerK)}: so much a metre for each K.
             </p>
-            <SourceText source={expansion.source} range={rangePerMillion(figureRange(expansion), expansion.range)} />
+            <SourceText source={figure.source} range={expansionRange(figure.range)} />
           </>
         }
       />
@@ -91,10 +91,9 @@ function ScreedGroup({ plan }: { readonly plan: Plan }) {
   );
 }
 
-function rangePerMillion(words: string | null, range: readonly number[] | null): string | null {
+function expansionRange(range: readonly number[] | null): string | null {
   const [least, most] = range ?? [];
-  if (words === null || least === undefined || most === undefined) return null;
-  return `${figureShort(least * 1e6, 1)} to ${figureShort(most * 1e6, 1)} per million and K`;
+  return least === undefined || most === undefined ? null : `${expansionFigure(least)} to ${expansion(most)}`;
 }
 
 function RoomsGroup({ result, onChoose }: PanelProps) {

@@ -75,7 +75,7 @@ function Action({ icon, words, hint = words, off = false, spare = false, onAct }
   return (
     <button type="button" className="button" title={hint} disabled={off} onClick={onAct}>
       <Icon name={icon} />
-      <span className={spare ? 'spare' : undefined}>{words}</span>
+      <span className={spare ? 'spare action-word' : 'action-word'}>{words}</span>
     </button>
   );
 }
@@ -132,9 +132,9 @@ function DemoMenu() {
   const id = useId();
   return (
     <>
-      <button type="button" className="button" popoverTarget={id}>
+      <button type="button" className="button menu-button" popoverTarget={id}>
         <Icon name="demos" />
-        Demos
+        <span className="action-word">Demos</span>
       </button>
       <ul className="menu" id={id} popover="auto" aria-label="Demo floors">
         {demos.map((demo) => (

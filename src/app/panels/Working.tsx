@@ -6,6 +6,7 @@ import { useAnalysis } from '../state/hooks.ts';
 export function Working() {
   const run = useAnalysis((state) => state.run);
   const halted = useAnalysis((state) => state.halted);
+  const resulted = useAnalysis((state) => state.result !== null);
   if (run !== null && run.pace !== 'quick') {
     return (
       <div className="working" role="status">
@@ -23,7 +24,7 @@ export function Working() {
   return (
     <div className="working" role="status">
       <span>
-        <strong>Old result.</strong> {halted.why}
+        <strong>{resulted ? 'Old result.' : 'No result.'}</strong> {halted.why}
       </span>
       <button type="button" className="button framed" onClick={analysisAgain}>
         Work it out again

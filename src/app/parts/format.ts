@@ -9,6 +9,10 @@ export const area = (valueM2: number) => areaText(valueM2, decimalMark);
 export const length = (valueM: number) => `${figure(valueM, 2)} m`;
 export const sides = (lengthM: number, widthM: number) => `${figure(lengthM, 2)} × ${figure(widthM, 2)} m`;
 
+/** Thermal expansion as the trade can picture it: 12e-6 1/K is 0.012 mm a metre for each K. */
+export const expansionFigure = (perK: number) => figure(perK * 1000, 3);
+export const expansion = (perK: number) => `${expansionFigure(perK)} mm/m K`;
+
 /** A value as a field shows it: as many decimals as it has, at most `decimals`. */
 export function figureShort(value: number, decimals: number): string {
   return String(Number(value.toFixed(decimals))).replace('.', decimalMark);

@@ -24,10 +24,14 @@ export function analysisFollow(): void {
 
 /** Ends the run under way. The last good result stays. */
 export function analysisCancel(): void {
+  analysisHalt('Cancelled.');
+}
+
+function analysisHalt(why: string): void {
   const { run } = analysisStore.getState();
   if (run === null) return;
   workerEnd();
-  analysisStore.setState({ run: null, halted: { revision: run.revision, why: 'Cancelled' } });
+  analysisStore.setState({ run: null, halted: { revision: run.revision, why } });
 }
 
 export function analysisAgain(): void {
@@ -60,6 +64,7 @@ function timersEnd(): void {
 function serviceStart(): Remote<AnalysisService> {
   if (service === null) {
     worker = new Worker(new URL('../worker.ts', import.meta.url), { type: 'module' });
+    worker.addEventListener('error', (event) => analysisHalt(event.message || 'The analysis could not start.'));
     service = wrap<AnalysisService>(worker);
   }
   return service;

@@ -35,8 +35,10 @@ export interface BoardState {
   readonly notice: Notice | null;
 }
 
-/** Below this width the tray slides over the board and starts folded. */
+/** At most this wide, the tray slides over the board and starts folded, as the styles have it. */
 const slideOverPx = 900;
+/** So much of the board it takes then. */
+const slidPx = 360;
 
 export const boardStore = createStore<BoardState>(() => ({
   chosen: null,
@@ -44,7 +46,7 @@ export const boardStore = createStore<BoardState>(() => ({
   view: null,
   size: null,
   step: 'joints',
-  trayOpen: window.innerWidth >= slideOverPx,
+  trayOpen: window.innerWidth > slideOverPx,
   findingsOpen: true,
   keyOpen: false,
   theme: 'light',
@@ -67,4 +69,10 @@ export function boardTell(text: string): void {
 
 export function boardRefuse(text: string, details: readonly NoticeDetail[]): void {
   boardStore.setState({ notice: { tone: 'refused', text, details } });
+}
+
+/** The board as far as no tray lies over it; null until it has a size. */
+export function boardFree({ size, trayOpen }: Pick<BoardState, 'size' | 'trayOpen'>): SizePx | null {
+  if (size === null || !trayOpen || window.innerWidth > slideOverPx) return size;
+  return { ...size, widthPx: Math.max(size.widthPx - slidPx, size.widthPx / 2) };
 }
