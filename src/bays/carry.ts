@@ -1,14 +1,14 @@
-import type { Point } from '../geometry/point.ts';
+import { type Point, pointDistance } from '../geometry/point.ts';
 import type { Ring } from '../geometry/ring.ts';
 import type { PartCut } from './part.ts';
 import type { Straightened } from './straighten.ts';
 
 /** Carries cuts from a straightened region back to the real one: ends at corners go to the real corners, ends on walls to the real walls, ends on
  *  other cuts to where those really run. */
-export function cutsCarry({ region, real, movedMm }: Straightened, cuts: readonly PartCut[]): PartCut[] {
+export function cutsCarry({ region, real, corners, movedMm }: Straightened, cuts: readonly PartCut[]): PartCut[] {
   if (movedMm === 0) return [...cuts];
   const rings = [region.outline, ...region.holes];
-  const realRings = [real.outline, ...real.holes];
+  const realRings: RealRing[] = [real.outline, ...real.holes].map((ring, i) => ({ ring, corners: corners[i] ?? [] }));
   const places = cuts.map((cut) => [placeOf(rings, cut.from), placeOf(rings, cut.to)] as const);
   const first = cuts.map((cut, i) => {
     const [p, q] = places[i] as readonly [Place, Place];
@@ -61,16 +61,35 @@ function isOn(a: Point, b: Point, p: Point): boolean {
 
 const ON_WALL_MM = 0.05;
 
-function cornerAt(realRings: readonly Ring[], place: Place): Point | null {
-  return place.kind === 'corner' ? (realRings[place.ring]?.[place.corner] ?? null) : null;
+interface RealRing {
+  readonly ring: Ring;
+  /** Number in the ring of each corner of the straightened one. */
+  readonly corners: readonly number[];
 }
 
-function endReal(realRings: readonly Ring[], place: Place, p: Point, axis: 0 | 1, at: number): Point {
+function cornerAt(realRings: readonly RealRing[], place: Place): Point | null {
+  if (place.kind !== 'corner') return null;
+  const { ring, corners } = realRings[place.ring] as RealRing;
+  return ring[corners[place.corner] as number] ?? null;
+}
+
+function endReal(realRings: readonly RealRing[], place: Place, p: Point, axis: 0 | 1, at: number): Point {
   if (place.kind === 'corner') return cornerAt(realRings, place) ?? p;
   const moved: Point = axis === 0 ? [at, p[1]] : [p[0], at];
   if (place.kind === 'free') return moved;
-  const ring = realRings[place.ring] as Ring;
-  return crossAxis(ring[place.corner] as Point, ring[(place.corner + 1) % ring.length] as Point, axis, at, moved);
+  const { ring, corners } = realRings[place.ring] as RealRing;
+  const from = corners[place.corner] as number;
+  const to = corners[(place.corner + 1) % corners.length] as number;
+  const steps = (to - from + ring.length) % ring.length;
+  let best: Point | null = null;
+  for (let k = 0; k < steps; k++) {
+    const a = ring[(from + k) % ring.length] as Point;
+    const b = ring[(from + k + 1) % ring.length] as Point;
+    if (at < Math.min(a[axis], b[axis]) || at > Math.max(a[axis], b[axis])) continue;
+    const met = crossAxis(a, b, axis, at, moved);
+    if (!best || pointDistance(met, p) < pointDistance(best, p)) best = met;
+  }
+  return best ?? crossAxis(ring[from] as Point, ring[to] as Point, axis, at, moved);
 }
 
 /** Where the line at `at` along the axis crosses the line through a and b; the fallback where it runs along it. */

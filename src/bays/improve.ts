@@ -1,8 +1,9 @@
 import { regionArea } from '../geometry/region.ts';
 import { boxOf, type Region } from '../geometry/ring.ts';
 import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
-import { type Layout, regionGuillotine } from './guillotine.ts';
+import type { Layout } from './guillotine.ts';
 import { cutPrice } from './lattice.ts';
+import { regionLayout } from './layout.ts';
 import { BREACH_PRICE, pieceExcess } from './leaf.ts';
 import type { Part, PartCut } from './part.ts';
 import { edgePoints, type Pieces, piecesOf, piecesRegion } from './pieces.ts';
@@ -43,7 +44,7 @@ export function layoutImprove(
       const outer = pieces.between.filter((edge) => !isInner(pieces, edge, group)).map((edge) => edgeCut(pieces, edge));
       const own = partOf(part, floor, outer);
       const before = layoutPrice(floor, own, inner, options.marginMm);
-      const after = regionGuillotine(floor, own, { lines: GROUP_LINES, marginMm: options.marginMm });
+      const after = regionLayout(floor, own, { lines: GROUP_LINES, marginMm: options.marginMm });
       const shorter = after.cost < before.cost - EQUAL_LENGTH_MM;
       const evener = after.cost <= before.cost + EQUAL_LENGTH_MM && after.uneven < before.uneven * (1 - EVENER);
       if (!shorter && !evener) continue;

@@ -1,6 +1,7 @@
 import { type Point, pointDistance } from '../geometry/point.ts';
 import type { Region, Ring } from '../geometry/ring.ts';
 import { type Interval, intervalsMeet, lineInside } from '../geometry/scanline.ts';
+import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
 import type { CandidateLines } from './lines.ts';
 import type { Part, PartCut } from './part.ts';
 
@@ -187,15 +188,26 @@ function runningSum(cells: Float64Array): Float64Array {
   return cells;
 }
 
-/** What one straight joint (nearly) along an axis costs, by the prices of the lattice. */
-export function cutPrice({ from, to }: PartCut, part: Part): number {
+/** A straight joint (nearly) along an axis, as the lattice sees it. */
+function cutLine({ from, to }: PartCut): { axis: 0 | 1; at: number; stretch: Interval } {
   const axis = Math.abs(to[0] - from[0]) < Math.abs(to[1] - from[1]) ? 0 : 1;
   const other = axis === 0 ? 1 : 0;
-  const at = (from[axis] + to[axis]) / 2;
-  const stretch: Interval = [Math.min(from[other], to[other]), Math.max(from[other], to[other])];
-  let price = pointDistance(from, to);
+  return { axis, at: (from[axis] + to[axis]) / 2, stretch: [Math.min(from[other], to[other]), Math.max(from[other], to[other])] };
+}
+
+/** What one joint costs, by the prices of the lattice. */
+export function cutPrice(cut: PartCut, part: Part): number {
+  const { axis, at, stretch } = cutLine(cut);
+  let price = pointDistance(cut.from, cut.to);
   for (const ring of part.joinery) {
     for (const [a, b] of intervalsMeet([stretch], lineInside([ring], axis, at))) price += (b - a) * JOINERY_PRICE;
   }
   return price + mouthEnds(part, axis, at, [stretch]).length * MOUTH_PRICE_MM;
+}
+
+/** Whether a joint runs where none may. */
+export function cutBarred(cut: PartCut, part: Part): boolean {
+  const { axis, at, stretch } = cutLine(cut);
+  const stops = [...part.keepClear.map((ring) => lineInside([ring], axis, at)), noJointBand(part, axis, at)];
+  return stops.some((stop) => intervalsMeet([stretch], stop).some(([a, b]) => b - a > EQUAL_LENGTH_MM));
 }

@@ -2,6 +2,7 @@ import type { Point } from '../geometry/point.ts';
 import { regionArea } from '../geometry/region.ts';
 import { regionInBox } from '../geometry/region-clip.ts';
 import { type Box, boxOf, type Region, ringArea } from '../geometry/ring.ts';
+import { cornerTurn, NOTCH_RAD } from './notch.ts';
 import type { Lattice } from './lattice.ts';
 import { type BayRules, bayMeasure, isBox } from './measure.ts';
 import type { Part } from './part.ts';
@@ -30,7 +31,18 @@ export function leafJudge(region: Region, part: Part, lattice: Lattice, marginMm
   const columns = part.columns.filter((c) => c.needsJoint);
   const rules = { limits, layout: part.layout };
   const notches = notchesOf(region, part.layout.reentrantMm);
+  const plain = isPlain(region, part.layout);
   const { x, y } = lattice;
+  // The floor between two upright lines is cut out once for all the level lines across it.
+  const between = new Map<number, Region[]>();
+  const columnPieces = (i1: number, i2: number, box: Box): Region[] => {
+    const key = i1 * x.length + i2;
+    const known = between.get(key);
+    if (known) return known;
+    const pieces = regionInBox(region, { ...box, minY: -Infinity, maxY: Infinity });
+    between.set(key, pieces);
+    return pieces;
+  };
 
   return (i1: number, i2: number, j1: number, j2: number): Leaf => {
     const net = lattice.netArea(i1, i2, j1, j2);
@@ -52,8 +64,10 @@ export function leafJudge(region: Region, part: Part, lattice: Lattice, marginMm
     }
     // Floor that falls apart is parted by a cut that costs nothing, so a rectangle over the limit is judged as one bay.
     if (net > areaMost) return { price: BREACH_PRICE * excess(net, areaMost), uneven };
-    if (notches.some((notch) => notchDepth(notch, box) > notch.most)) return { price: BREACH_PRICE, uneven };
-    const pieces = regionInBox(region, box).filter((piece) => ringArea(piece.outline) >= 1);
+    if (plain || notches.some((notch) => notchDepth(notch, box) > notch.most)) return { price: BREACH_PRICE, uneven };
+    const pieces = columnPieces(i1, i2, box)
+      .flatMap((piece) => regionInBox(piece, box))
+      .filter((piece) => ringArea(piece.outline) >= 1);
     let over = bare;
     let sum = 0;
     for (const piece of pieces) {
@@ -83,6 +97,19 @@ export function pieceExcess(piece: Region, netMm2: number, rules: BayRules, marg
   return over + (marginMm > 0 ? excess(figures.lengthM * 1000 + marginMm, lengthMost) : 0);
 }
 
+/** Whether every wall follows an axis and is so long, and every core so large, that a bay can only be a full rectangle: then nothing needs
+ *  to be clipped. A step whose legs are both longer than root 2 times a depth makes a pocket deeper than that. */
+function isPlain(region: Region, layout: Part['layout']): boolean {
+  const least = layout.reentrantMm * 1.002 * Math.SQRT2;
+  return [region.outline, ...region.holes].every((ring, r) =>
+    ring.every((p, i) => {
+      const q = ring[(i + 1) % ring.length] as Point;
+      const [dx, dy] = [Math.abs(q[0] - p[0]), Math.abs(q[1] - p[1])];
+      return (dx === 0 || dy === 0) && dx + dy > least && (r === 0 || dx + dy > layout.columnMm * 1.002);
+    }),
+  );
+}
+
 /** A corner of the floor that turns in, with both its walls. */
 interface Notch {
   readonly at: Point;
@@ -95,22 +122,31 @@ function notchesOf(region: Region, reentrantMm: number): Notch[] {
     ring.flatMap((p, i): Notch[] => {
       const a = ring[(i + ring.length - 1) % ring.length] as Point;
       const b = ring[(i + 1) % ring.length] as Point;
-      const cross = (p[0] - a[0]) * (b[1] - p[1]) - (p[1] - a[1]) * (b[0] - p[0]);
-      const square = (p[0] === a[0] && p[1] === b[1]) || (p[1] === a[1] && p[0] === b[0]);
-      return cross < 0 && square ? [{ at: p, walls: [a, b], most: reentrantMm * 1.002 }] : [];
+      return cornerTurn(a, p, b) < -NOTCH_RAD ? [{ at: p, walls: [a, b], most: reentrantMm * 1.002 }] : [];
     }),
   );
 }
 
-/** How deep the pocket at a square notch is in the box at the least: the height of the triangle that its walls span there. */
+/** How deep the pocket at a notch is in the box at the least: the height of the triangle that its walls span there. */
 function notchDepth({ at, walls }: Notch, box: Box): number {
   if (at[0] <= box.minX || at[0] >= box.maxX || at[1] <= box.minY || at[1] >= box.maxY) return 0;
-  const [a, b] = walls.map(([px, py]) => {
-    const dx = Math.min(box.maxX, Math.max(box.minX, px)) - at[0];
-    const dy = Math.min(box.maxY, Math.max(box.minY, py)) - at[1];
-    return Math.abs(dx) + Math.abs(dy);
-  }) as [number, number];
-  return (a * b) / Math.hypot(a, b);
+  const [a, b] = walls.map((end): Point => {
+    const share = Math.min(
+      1,
+      shareInside(at[0], end[0], box.minX, box.maxX),
+      shareInside(at[1], end[1], box.minY, box.maxY),
+    );
+    return [(end[0] - at[0]) * share, (end[1] - at[1]) * share];
+  }) as [Point, Point];
+  const base = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  return base === 0 ? 0 : Math.abs(a[0] * b[1] - a[1] * b[0]) / base;
+}
+
+/** Share of the way from a place between the bounds to another that stays between them. */
+function shareInside(from: number, to: number, low: number, high: number): number {
+  if (to > high) return (high - from) / (to - from);
+  if (to < low) return (low - from) / (to - from);
+  return 1;
 }
 
 /** 0 within the limit, else 1 and a little more the further it is over. */

@@ -1,6 +1,7 @@
 import type { Point } from '../geometry/point.ts';
 import { boxOf, type Region, type Ring } from '../geometry/ring.ts';
 import { onGrid, SAME_LINE_MM } from '../geometry/tolerance.ts';
+import { cornerTurn, NOTCH_RAD } from './notch.ts';
 import type { Part } from './part.ts';
 
 /** Where joints may run: candidate lines along one axis, rising. */
@@ -38,7 +39,7 @@ function hardLines(region: Region, part: Part, axis: 0 | 1): number[] {
       const before = ring[(i + ring.length - 1) % ring.length] as Point;
       const after = ring[(i + 1) % ring.length] as Point;
       const onWall = before[axis] === p[axis] || after[axis] === p[axis];
-      if (onWall || turnsIn(before, p, after)) values.push(p[axis]);
+      if (onWall || cornerTurn(before, p, after) < -NOTCH_RAD) values.push(p[axis]);
     });
   }
   for (const column of part.columns) {
@@ -52,19 +53,6 @@ function hardLines(region: Region, part: Part, axis: 0 | 1): number[] {
   return distinct(values.map(onGrid).filter((v) => v >= from && v <= to));
 }
 
-/** Rings run clockwise on the sheet, holes the other way: a left turn is a notch in the floor. */
-function turnsIn(a: Point, b: Point, c: Point): boolean {
-  const ux = b[0] - a[0];
-  const uy = b[1] - a[1];
-  const vx = c[0] - b[0];
-  const vy = c[1] - b[1];
-  const cross = ux * vy - uy * vx;
-  return cross < 0 && Math.atan2(-cross, ux * vx + uy * vy) > NOTCH_RAD;
-}
-
-/** Corners that turn by less than this are points of a curve and get no line of their own. */
-const NOTCH_RAD = (20 * Math.PI) / 180;
-
 function ringExtent(ring: Ring, axis: 0 | 1): number[] {
   const values = ring.map((p) => p[axis]);
   return [Math.min(...values), Math.max(...values)];
@@ -76,22 +64,32 @@ function distinct(values: readonly number[]): number[] {
 }
 
 function softLines(hard: readonly number[], across: readonly number[], part: Part): number[] {
-  const { areaM2, lengthM, aspect } = part.limits;
+  const { areaM2, lengthM, aspect, aspectFromM } = part.limits;
   const from = hard[0] as number;
   const to = hard[hard.length - 1] as number;
+  const breadth = (across[across.length - 1] as number) - (across[0] as number);
   const soft: number[] = [];
   const sideMm = Math.min(lengthM * 1000, Math.sqrt(areaM2 * 1e6 * Math.max(1, aspect)));
+  const longest = Math.min(sideMm, aspectFromM * 1000, (areaM2 * 1e6) / breadth);
+  if (to - from <= longest) return [];
   const subdivide = (a: number, b: number) => {
     const least = Math.max(2, Math.ceil((b - a) / sideMm - 1e-3));
     for (const parts of [least, least + 1]) {
       for (let k = 1; k < parts; k++) soft.push(a + ((b - a) * k) / parts);
     }
   };
-  if (Number.isFinite(sideMm)) {
-    const pairs = pairsBySpan(hard);
-    for (const [a, b] of pairs) if (b - a > sideMm / 2) subdivide(a, b);
+  for (const [a, b] of pairsBySpan(hard)) if (b - a > longest) subdivide(a, b);
+  soft.push(...gapHalves(hard));
+  const reaches = reachesOf(across, part);
+  for (const line of hard) {
+    for (const reach of reaches) soft.push(line - reach, line + reach);
   }
-  subdivideFine(hard, soft);
+  return soft.map(onGrid).filter((v) => v > from && v < to);
+}
+
+/** How far a bay may reach along the axis: by its side, and by area and proportion for every width that hard lines across leave. */
+function reachesOf(across: readonly number[], part: Part): ReadonlySet<number> {
+  const { areaM2, lengthM, aspect } = part.limits;
   const reaches = new Set<number>();
   if (Number.isFinite(lengthM)) reaches.add(lengthM * 1000);
   for (let i = 0; i < across.length; i++) {
@@ -99,19 +97,16 @@ function softLines(hard: readonly number[], across: readonly number[], part: Par
       const width = (across[j] as number) - (across[i] as number);
       if (width > lengthM * 1000 * 1.001) continue;
       for (const reach of [(areaM2 * 1e6) / width, width * aspect, width / aspect]) {
-        if (reach > 0 && reach <= lengthM * 1000) reaches.add(reach);
+        if (reach > 0 && reach <= lengthM * 1000 && Number.isFinite(reach)) reaches.add(reach);
       }
     }
   }
-  for (const line of hard) {
-    for (const reach of reaches) soft.push(line - reach, line + reach);
-  }
-  return soft.map(onGrid).filter((v) => v > from && v < to);
+  return reaches;
 }
 
 /** Halves of every gap between neighbouring hard lines, for corners that want a joint between them. */
-function subdivideFine(hard: readonly number[], soft: number[]): void {
-  for (let i = 0; i + 1 < hard.length; i++) soft.push(((hard[i] as number) + (hard[i + 1] as number)) / 2);
+function gapHalves(hard: readonly number[]): number[] {
+  return hard.slice(1).map((line, i) => (line + (hard[i] as number)) / 2);
 }
 
 /** Pairs of hard lines, the widest apart first, and no more of them than there is use for. */

@@ -2,15 +2,12 @@ import { pocketTurn, rectangleRound, ringPockets } from '../geometry/hull.ts';
 import type { Point } from '../geometry/point.ts';
 import { regionArea } from '../geometry/region.ts';
 import { boxOf, type Region, type Ring, ringArea } from '../geometry/ring.ts';
+import { NOTCH_DEG, NOTCH_WITHIN_MM } from './notch.ts';
 import type { BayLimits, LayoutWishes } from '../plan/plan.ts';
 
 /** A figure breaks its limit when it exceeds it by more than this share (contract, design section 3). */
 const SLACK = 0.001;
 const ASPECT_SLACK = 0.002;
-
-/** A turn into the bay is a notch where it passes 20 degrees gathered within 300 mm; a smooth curved wall is none (contract, design section 3). */
-const NOTCH_DEG = 20;
-const NOTCH_WITHIN_MM = 300;
 
 export interface BayRules {
   readonly limits: BayLimits;

@@ -3,6 +3,7 @@ import type { Region, Ring } from '../geometry/ring.ts';
 import { type Interval, lineInside } from '../geometry/scanline.ts';
 import { segmentDistance, segmentNearest } from '../geometry/segment.ts';
 import { frameOf } from './frame.ts';
+import { cornerTurn, NOTCH_RAD } from './notch.ts';
 import type { Part } from './part.ts';
 
 /** How far to either side of a passage its widths are compared, mm (contract, design section 3). */
@@ -13,8 +14,6 @@ const LEAST_NECK_MM = 50;
 
 /** Sections are taken this far to either side of each corner, where the width may jump, mm. */
 const BESIDE_CORNER_MM = 0.5;
-
-const NOTCH_RAD = (20 * Math.PI) / 180;
 
 export interface Neck {
   readonly from: Point;
@@ -50,9 +49,7 @@ function cornersIn(ring: Ring): Point[] {
   return ring.filter((p, i) => {
     const a = ring[(i + ring.length - 1) % ring.length] as Point;
     const b = ring[(i + 1) % ring.length] as Point;
-    const cross = (p[0] - a[0]) * (b[1] - p[1]) - (p[1] - a[1]) * (b[0] - p[0]);
-    const dot = (p[0] - a[0]) * (b[0] - p[0]) + (p[1] - a[1]) * (b[1] - p[1]);
-    return cross < 0 && Math.atan2(-cross, dot) > NOTCH_RAD;
+    return cornerTurn(a, p, b) < -NOTCH_RAD;
   });
 }
 

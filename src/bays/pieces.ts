@@ -60,3 +60,9 @@ export function edgePoints({ subdivision }: Pieces, edge: number): [Point, Point
   ];
   return [at(from), at(to)];
 }
+
+/** The regions that cuts split a region into. */
+export function regionSplit(region: Region, cuts: readonly PartCut[]): Region[] {
+  const pieces = piecesOf(region, cuts);
+  return pieces.faces.flatMap((face) => piecesRegion(pieces, new Set([face])));
+}

@@ -3,12 +3,13 @@ import { regionArea } from '../geometry/region.ts';
 import { boxOf, type Region, type Ring } from '../geometry/ring.ts';
 import { cutsCarry } from './carry.ts';
 import { type Frame, frameOf, mainDirections } from './frame.ts';
-import { type Layout, regionGuillotine } from './guillotine.ts';
+import type { Layout } from './guillotine.ts';
 import { layoutImprove, layoutPrice } from './improve.ts';
+import { regionLayout } from './layout.ts';
 import { BREACH_PRICE, pieceExcess } from './leaf.ts';
 import { type Neck, neckBarred, regionNeck } from './necks.ts';
 import type { Part, PartCut } from './part.ts';
-import { piecesOf, piecesRegion } from './pieces.ts';
+import { regionSplit } from './pieces.ts';
 import { regionsStraighten } from './straighten.ts';
 
 /** Candidate lines an axis for a whole part. */
@@ -37,7 +38,7 @@ export function partSolve(part: Part): Solved {
       return true;
     });
     const cut: PartCut | null = neck && { kind: 'neck', from: neck.from, to: neck.to };
-    const pieces = cut ? piecesSplit(region, cut) : [];
+    const pieces = cut ? regionSplit(region, [cut]) : [];
     if (cut && pieces.length > 1) {
       necks.push(cut);
       queue.push(...pieces);
@@ -45,11 +46,6 @@ export function partSolve(part: Part): Solved {
   }
   const cuts = whole.flatMap((region) => regionSolve({ ...part, region }, necks));
   return { cuts: [...necks, ...cuts], barredNecks: barred };
-}
-
-function piecesSplit(region: Region, cut: PartCut): Region[] {
-  const pieces = piecesOf(region, [cut]);
-  return pieces.faces.flatMap((face) => piecesRegion(pieces, new Set([face])));
 }
 
 function regionSolve(part: Part, necks: readonly PartCut[]): readonly PartCut[] {
@@ -92,7 +88,7 @@ function frameSolve(part: Part, frame: Frame): Layout {
   let best: Layout = { cuts: [], cost: Infinity, uneven: Infinity };
   for (const marginMm of straight.movedMm > 0 ? [0, straight.movedMm, 2 * straight.movedMm] : [0]) {
     const own: Part = { ...turned, region: straight.region };
-    const rough = regionGuillotine(straight.region, own, { lines: PART_LINES, marginMm });
+    const rough = regionLayout(straight.region, own, { lines: PART_LINES, marginMm });
     const steps = STEPS_PER_BAY * (rough.cuts.length + 1);
     const layout = rough.cuts.length > 1 ? layoutImprove(straight.region, own, rough, { steps, marginMm }) : rough;
     const real = cutsCarry(straight, layout.cuts);

@@ -1,14 +1,16 @@
 import type { Point } from '../geometry/point.ts';
 import type { Region, Ring } from '../geometry/ring.ts';
-import { ALIGN_MM, onGrid, STRAIGHTEN_DEG, STRAIGHTEN_MM } from '../geometry/tolerance.ts';
+import { segmentDistance } from '../geometry/segment.ts';
+import { ALIGN_MM, FLATTEN_MM, onGrid, STRAIGHTEN_DEG, STRAIGHTEN_MM } from '../geometry/tolerance.ts';
 
 /** A region made square where builders meant it to be, corner for corner with the real one. */
 export interface Straightened {
   readonly region: Region;
   /** The furthest that a corner moved, mm. */
   readonly movedMm: number;
-  /** The same corners as they are, ring by ring. */
   readonly real: Region;
+  /** Ring by ring, outline first: for each corner of the straightened region its number in the real ring. */
+  readonly corners: readonly (readonly number[])[];
 }
 
 /** Walls that nearly follow an axis are laid on it, and corners that nearly line up are lined up, so that a joint from corner to corner
@@ -37,17 +39,64 @@ export function regionsStraighten(regions: readonly Region[]): Straightened[] {
   let at = 0;
   return regions.map((region) => {
     let movedMm = 0;
-    const straight = (ring: Ring): Ring =>
-      ring.map(([px, py]) => {
-        const p: Point = [xs[at] as number, ys[at] as number];
-        at++;
+    const corners: number[][] = [];
+    const straight = (ring: Ring): Ring => {
+      const all = ring.map(([px, py], i): Point => {
+        const p: Point = [xs[at + i] as number, ys[at + i] as number];
         movedMm = Math.max(movedMm, Math.abs(p[0] - px), Math.abs(p[1] - py));
         return p;
       });
+      const kept = ringFewer(all, (i) => x.isWall(at + i) || y.isWall(at + i));
+      at += ring.length;
+      corners.push(kept);
+      if (kept.length < ring.length) movedMm = Math.max(movedMm, FLATTEN_MM);
+      return kept.map((i) => all[i] as Point);
+    };
     const outline = straight(region.outline);
     const holes = region.holes.map(straight);
-    return { region: { outline, holes }, movedMm, real: region };
+    return { region: { outline, holes }, movedMm, real: region, corners };
   });
+}
+
+/** Numbers of the corners that are enough to stand for a ring: all on walls that follow an axis, and of curves and skew walls those that
+ *  leave none of the others further off than the tolerance. */
+function ringFewer(ring: Ring, isFixed: (corner: number) => boolean): number[] {
+  const fixed = ring.flatMap((_, i) => (isFixed(i) ? [i] : []));
+  if (fixed.length < 2) fixed.splice(0, fixed.length, 0, farthestFrom(ring, 0));
+  fixed.sort((a, b) => a - b);
+  return fixed.flatMap((from, k) => {
+    const to = fixed[k + 1] ?? (fixed[0] as number) + ring.length;
+    return [from, ...betweenKept(ring, from, to)];
+  }).map((i) => i % ring.length);
+}
+
+function farthestFrom(ring: Ring, start: number): number {
+  let best = start;
+  let most = 0;
+  ring.forEach((p, i) => {
+    const d = Math.hypot(p[0] - (ring[start] as Point)[0], p[1] - (ring[start] as Point)[1]);
+    if (d > most) {
+      most = d;
+      best = i;
+    }
+  });
+  return best;
+}
+
+/** Corners to keep between two others, by the farthest point (Ramer 1972, Douglas and Peucker 1973). */
+function betweenKept(ring: Ring, from: number, to: number): number[] {
+  const a = ring[from % ring.length] as Point;
+  const b = ring[to % ring.length] as Point;
+  let most = FLATTEN_MM;
+  let at = -1;
+  for (let i = from + 1; i < to; i++) {
+    const off = segmentDistance(a, b, ring[i % ring.length] as Point);
+    if (off > most) {
+      most = off;
+      at = i;
+    }
+  }
+  return at < 0 ? [] : [...betweenKept(ring, from, at), at, ...betweenKept(ring, at, to)];
 }
 
 /** Coordinates that belong together along one axis. */
@@ -68,6 +117,10 @@ class Classes {
     this.weight[a] = (this.weight[a] ?? 0) + length;
     this.weight[b] = (this.weight[b] ?? 0) + length;
     this.parent[this.root(a)] = this.root(b);
+  }
+
+  isWall(i: number): boolean {
+    return this.wall[i] === true;
   }
 
   private root(i: number): number {
