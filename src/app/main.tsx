@@ -3,6 +3,7 @@ import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
 import { demoStart } from './files/demos.ts';
 import { fileDropFollow } from './files/files.ts';
+import { Rescue } from './Rescue.tsx';
 import { shortcutsFollow } from './shortcuts.ts';
 import { analysisFollow } from './state/analysisRun.ts';
 import { planStore } from './state/planStore.ts';
@@ -29,6 +30,8 @@ await demoStart();
 analysisFollow();
 createRoot(place).render(
   <StrictMode>
-    <App />
+    <Rescue>
+      <App />
+    </Rescue>
   </StrictMode>,
 );

@@ -1,4 +1,4 @@
-import { type RefObject, useEffect } from 'react';
+import { type RefObject, useEffect, useRef } from 'react';
 import type { Point } from '../../geometry/point.ts';
 import { type Viewport, viewportPan, viewportZoom } from './viewport.ts';
 
@@ -26,20 +26,31 @@ const pinchZoomPerPx = 0.01;
 /** Drag pans; two fingers pan and zoom; a wheel with notches zooms about the pointer, two fingers on a touchpad pan,
  *  a pinch there (or ctrl with the wheel) zooms. */
 export function useGestures(surface: RefObject<HTMLElement | null>, hand: BoardHand): void {
+  // A gesture outlives the hand that began it: each zoom step makes a new one.
+  const latest = useRef(hand);
+  useEffect(() => {
+    latest.current = hand;
+  }, [hand]);
   useEffect(() => {
     const element = surface.current;
     if (element === null) return;
+    const steady: BoardHand = {
+      view: () => latest.current.view(),
+      look: (view) => latest.current.look(view),
+      press: (atPx, reachPx) => latest.current.press(atPx, reachPx),
+      hover: (atPx, reachPx) => latest.current.hover(atPx, reachPx),
+    };
     const end = new AbortController();
     const listen = { signal: end.signal };
-    const drag = dragOf(element, hand);
+    const drag = dragOf(element, steady);
     element.addEventListener('pointerdown', drag.down, listen);
     element.addEventListener('pointermove', drag.move, listen);
     element.addEventListener('pointerup', drag.up, listen);
     element.addEventListener('pointercancel', drag.cancel, listen);
-    element.addEventListener('pointerleave', () => hand.hover(null, mouseReachPx), listen);
-    element.addEventListener('wheel', wheelOf(element, hand), { ...listen, passive: false });
+    element.addEventListener('pointerleave', () => steady.hover(null, mouseReachPx), listen);
+    element.addEventListener('wheel', wheelOf(element, steady), { ...listen, passive: false });
     return () => end.abort();
-  }, [surface, hand]);
+  }, [surface]);
 }
 
 function placePx(element: HTMLElement, event: MouseEvent): Point {
