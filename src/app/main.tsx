@@ -5,7 +5,7 @@ import { demoStart } from './files/demos.ts';
 import { fileDropFollow } from './files/files.ts';
 import { Rescue } from './Rescue.tsx';
 import { shortcutsFollow } from './shortcuts.ts';
-import { analysisFollow } from './state/analysisRun.ts';
+import { analysisFollow, analysisPrepare } from './state/analysisRun.ts';
 import { planStore } from './state/planStore.ts';
 import { themeFollow } from './state/theme.ts';
 import './style/tokens.css';
@@ -19,6 +19,7 @@ import './style/board.css';
 const place = document.getElementById('app');
 if (place === null) throw new Error('the page has no place for the app');
 
+analysisPrepare();
 themeFollow();
 shortcutsFollow();
 fileDropFollow();

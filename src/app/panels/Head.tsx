@@ -108,8 +108,8 @@ function PlanName() {
 
 /** "Demo: 12 rooms, 118.0 m², 14 bays, 17 joints." */
 function OnBoard() {
-  const origin = usePlan((state) => state.history.present.origin);
-  const analysis = useAnalysis((state) => state.result?.analysis ?? null);
+  const { origin, number: sheet } = usePlan((state) => state.history.present);
+  const analysis = useAnalysis(({ result }) => (result?.sheet === sheet ? result.analysis : null));
   const rooms = usePlan((state) => state.history.present.file.rooms.length);
   const unsaved = usePlan((state) => state.history.present.file !== state.kept);
   if (rooms === 0) return <p className="on-board">An empty sheet.</p>;

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { Icon } from '../parts/Icon.tsx';
 import { boardStore, type WorkStep } from '../state/boardStore.ts';
-import { useBoard } from '../state/hooks.ts';
+import { useBoard, usePlan } from '../state/hooks.ts';
 import { CoveringsPanel } from './CoveringsPanel.tsx';
 import { FindingsPanel } from './FindingsPanel.tsx';
 import { FloorPanel } from './FloorPanel.tsx';
@@ -25,11 +25,13 @@ const panels: Readonly<Record<WorkStep, (props: PanelProps) => ReactNode>> = {
 export function Tray(props: PanelProps) {
   const step = useBoard((state) => state.step);
   const open = useBoard((state) => state.trayOpen);
+  // What was half typed for one sheet is not carried over to another.
+  const sheet = usePlan((state) => state.history.present.number);
   if (!open) return null;
   const Panel = panels[step];
   return (
     <aside className="tray" id="tray" aria-label="Settings and lists">
-      <section key={step} className="part" aria-labelledby="tray-step">
+      <section key={`${step} ${sheet}`} className="part" aria-labelledby="tray-step">
         <div className="part-head">
           <h2 id="tray-step">{stepNames[step]}</h2>
           <button

@@ -61,7 +61,7 @@ export function NumberField(props: NumberFieldProps) {
           autoComplete="off"
           data-typing={typed !== null}
           value={typed ?? (value === null ? '' : figureShort(value, decimals))}
-          placeholder={value === null ? 'not known' : undefined}
+          placeholder={value === null ? 'not set' : undefined}
           aria-invalid={wrong !== null}
           aria-describedby={wrong === null ? undefined : `${id}-wrong`}
           onFocus={() => {

@@ -14,6 +14,11 @@ let timers: readonly ReturnType<typeof setTimeout>[] = [];
 /** The newest plan that still waits for the worker. */
 let waiting: PlanState | null = null;
 
+/** Loads the worker ahead of the first plan. */
+export function analysisPrepare(): void {
+  serviceStart();
+}
+
 /** Follows the plan: every revision is analysed, or overtaken by a newer one. */
 export function analysisFollow(): void {
   planStore.subscribe((state, before) => {

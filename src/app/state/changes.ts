@@ -1,4 +1,4 @@
-import type { Analysis, Finding } from '../../plan/analysis.ts';
+import type { Analysis } from '../../plan/analysis.ts';
 import { countOf } from '../parts/format.ts';
 import { bayThing, findingKey, jointThing, type Thing } from './thing.ts';
 
@@ -18,18 +18,14 @@ export function changesOf(before: Analysis, now: Analysis): Changes {
   const went = appeared(now.findings, before.findings, findingKey);
   const words = [
     before.bays.length === now.bays.length ? null : countOf(now.bays.length, 'bay', 'bays'),
-    findingWords(came, 'new'),
-    findingWords(went, 'gone'),
+    came.length === 0 ? null : countOf(came.length, 'new finding', 'new findings'),
+    went.length === 0 ? null : `${countOf(went.length, 'finding', 'findings')} gone`,
   ].filter((part) => part !== null);
   if (bays.length + joints.length + words.length === 0) return none;
   return {
     things: [...bays.map(bayThing), ...joints.map(jointThing)],
     words: words.length === 0 ? '' : `Now: ${words.join(', ')}.`,
   };
-}
-
-function findingWords(findings: readonly Finding[], what: string): string | null {
-  return findings.length === 0 ? null : `${countOf(findings.length, 'finding', 'findings')} ${what}`;
 }
 
 function appeared<Item>(before: readonly Item[], now: readonly Item[], key: (item: Item) => string): readonly Item[] {
