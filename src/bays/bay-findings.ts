@@ -1,7 +1,7 @@
 import { lineMiddle } from '../geometry/line.ts';
 import { type Point, pointBetween, pointDistance } from '../geometry/point.ts';
 import { ringContains } from '../geometry/ring.ts';
-import { lineInside } from '../geometry/scanline.ts';
+import { intervalsMeet, lineInside } from '../geometry/scanline.ts';
 import type { JointLine } from '../plan/analysis.ts';
 import type { FindingFact } from '../plan/finding.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -11,6 +11,7 @@ import type { Neck } from './necks.ts';
 
 /** Joints through joinery for less than this only touch it, mm. */
 const THROUGH_MM = 10;
+const BESIDE_MM = 1;
 
 /** What the bays break, each with the figure, the limit and the place. */
 export function bayFindings(plan: Plan, bays: readonly BayBody[]): FindingFact[] {
@@ -98,7 +99,9 @@ function throughPlace(line: readonly Point[], ring: readonly Point[]): Point | n
     const frame = frameOf(Math.atan2(b[1] - a[1], b[0] - a[0]));
     const [x0, y] = frame.toFrame(a);
     const x1 = x0 + pointDistance(a, b);
-    for (const [from, to] of lineInside([ring.map(frame.toFrame)], 1, y)) {
+    const turned = [ring.map(frame.toFrame)];
+    // Inside on both sides of the line: one that follows an edge of the ring runs beside it.
+    for (const [from, to] of intervalsMeet(lineInside(turned, 1, y - BESIDE_MM), lineInside(turned, 1, y + BESIDE_MM))) {
       const [p, q] = [Math.max(from, x0), Math.min(to, x1)];
       if (q - p > THROUGH_MM) return pointBetween(a, b, ((p + q) / 2 - x0) / (x1 - x0));
     }

@@ -1,14 +1,14 @@
 import type { Point } from '../geometry/point.ts';
-import type { Region, Ring } from '../geometry/ring.ts';
-import { DIRECTION_DEG } from '../geometry/tolerance.ts';
+import { boxOf, type Region, type Ring, ringCentroid } from '../geometry/ring.ts';
+import { ALIGN_MM, AXIS_RAD, DIRECTION_DEG } from '../geometry/tolerance.ts';
 
 /** A main direction counts if at least this share of the walls' length follows it or stands square to it. */
 const LEAST_SHARE = 0.12;
 const MOST_DIRECTIONS = 3;
 
-/** Turns between the sheet and a frame whose axes follow the walls of a part. Both ways keep the orientation of rings. */
+/** Turns, and where `mirrored` mirrors, between the sheet and a frame whose axes follow the walls of a part. */
 export interface Frame {
-  readonly angle: number;
+  readonly mirrored: boolean;
   toFrame(p: Point): Point;
   toSheet(p: Point): Point;
 }
@@ -16,11 +16,35 @@ export interface Frame {
 export function frameOf(angle: number): Frame {
   const c = Math.cos(angle);
   const s = Math.sin(angle);
-  if (angle === 0) return { angle, toFrame: (p) => p, toSheet: (p) => p };
+  if (angle === 0) return { mirrored: false, toFrame: (p) => p, toSheet: (p) => p };
   return {
-    angle,
+    mirrored: false,
     toFrame: ([x, y]) => [x * c + y * s, y * c - x * s],
     toSheet: ([x, y]) => [x * c - y * s, x * s + y * c],
+  };
+}
+
+/** The frame along the walls in which a region always lies the same way, however the plan is turned or mirrored: longer than high, and heavier
+ *  to the left and the top. So the same floor gets the same layout. */
+export function frameSettled(frame: Frame, region: Region): Frame {
+  const outline = region.outline.map(frame.toFrame);
+  const box = boxOf(outline);
+  const [cx, cy] = ringCentroid(outline);
+  const dx = cx - (box.minX + box.maxX) / 2;
+  const dy = cy - (box.minY + box.maxY) / 2;
+  const high = box.maxY - box.minY - (box.maxX - box.minX);
+  const swap = high > ALIGN_MM || (high > -ALIGN_MM && Math.abs(dy) > Math.abs(dx));
+  const [fx, fy] = [dx > 0 ? -1 : 1, dy > 0 ? -1 : 1];
+  if (!swap && fx === 1 && fy === 1) return frame;
+  return {
+    mirrored: swap !== (fx * fy < 0),
+    toFrame(p) {
+      const [x, y] = frame.toFrame(p);
+      return swap ? [y * fy, x * fx] : [x * fx, y * fy];
+    },
+    toSheet([x, y]) {
+      return frame.toSheet(swap ? [y * fx, x * fy] : [x * fx, y * fy]);
+    },
   };
 }
 
@@ -75,8 +99,6 @@ function ringWalls(ring: Ring): Wall[] {
 }
 
 /** A direction within rounding of the sheet's axes is the axis: plans drawn square stay on whole steps. */
-const AXIS_RAD = 2e-5;
-
 function snapAngle(angle: number): number {
   return angle < AXIS_RAD || Math.PI / 2 - angle < AXIS_RAD ? 0 : angle;
 }

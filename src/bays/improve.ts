@@ -12,7 +12,7 @@ import { edgePoints, type Pieces, piecesOf, piecesRegion } from './pieces.ts';
 const MOST_IN_GROUP = 6;
 
 /** Candidate lines an axis for a group. */
-const GROUP_LINES = 14;
+const GROUP_LINES = 16;
 
 /** More even bays count as better where their squared areas sum to less by this share. */
 const EVENER = 0.01;

@@ -22,12 +22,14 @@ export interface Lattice extends CandidateLines {
   /** Floor in the rectangle from line i1 to i2 and j1 to j2, with columns filled in and net of them. */
   area(i1: number, i2: number, j1: number, j2: number): number;
   netArea(i1: number, i2: number, j1: number, j2: number): number;
-  /** By axis and line: cost of the joint along the line up to each crossing line; Infinity steps where none may run. */
-  readonly cost: readonly [readonly Float64Array[], readonly Float64Array[]];
+  /** The same between two upright lines, above every level line; good until the next call. */
+  strip(i1: number, i2: number): { readonly gross: Float64Array; readonly net: Float64Array };
+  /** By axis: cost of the joint along line k up to crossing line j, at k times the number of crossing lines plus j. */
+  readonly cost: readonly [Float64Array, Float64Array];
   /** By axis and line: where the line runs on floor. */
   readonly chords: readonly [readonly (readonly Interval[])[], readonly (readonly Interval[])[]];
-  /** By axis and line: how much of it may carry no joint up to each crossing line, mm. */
-  readonly barred: readonly [readonly Float64Array[], readonly Float64Array[]];
+  /** The same for how much of the line may carry no joint, mm; null where all may. */
+  readonly barred: readonly [Float64Array | null, Float64Array | null];
 }
 
 export function latticeOf(region: Region, part: Part, lines: CandidateLines): Lattice {
@@ -48,6 +50,8 @@ export function latticeOf(region: Region, part: Part, lines: CandidateLines): La
     (sums[i1 * rows + j2] as number) -
     (sums[i2 * rows + j1] as number) +
     (sums[i1 * rows + j1] as number);
+  const grossStrip = new Float64Array(rows);
+  const netStrip = columns ? new Float64Array(rows) : grossStrip;
   const upright = lineCosts(rings, part, 0, x, y);
   const level = lineCosts(rings, part, 1, y, x);
   return {
@@ -55,6 +59,15 @@ export function latticeOf(region: Region, part: Part, lines: CandidateLines): La
     y,
     area: (i1, i2, j1, j2) => box(gross, i1, i2, j1, j2),
     netArea: (i1, i2, j1, j2) => box(gross, i1, i2, j1, j2) - (columns ? box(columns, i1, i2, j1, j2) : 0),
+    strip(i1, i2) {
+      for (let j = 0; j < rows; j++) {
+        grossStrip[j] = (gross[i2 * rows + j] as number) - (gross[i1 * rows + j] as number);
+        if (columns) {
+          netStrip[j] = (grossStrip[j] as number) - (columns[i2 * rows + j] as number) + (columns[i1 * rows + j] as number);
+        }
+      }
+      return { gross: grossStrip, net: netStrip };
+    },
     cost: [upright.cost, level.cost],
     chords: [upright.chords, level.chords],
     barred: [upright.barred, level.barred],
@@ -105,8 +118,8 @@ function meanBelow(v0: number, v1: number, cap: number): number {
 }
 
 interface LineCosts {
-  readonly cost: Float64Array[];
-  readonly barred: Float64Array[];
+  readonly cost: Float64Array;
+  readonly barred: Float64Array | null;
   readonly chords: Interval[][];
 }
 
@@ -117,29 +130,45 @@ function lineCosts(
   lines: readonly number[],
   across: readonly number[],
 ): LineCosts {
-  const out: LineCosts = { cost: [], barred: [], chords: [] };
-  for (const at of lines) {
-    const chords = lineInside(rings, axis, at);
-    const spread = (price: (i: Interval) => number, stretches: readonly Interval[], into: Float64Array) => {
-      for (const stretch of stretches) addStretch(into, across, stretch, price(stretch));
-    };
-    const cost = new Float64Array(across.length);
-    spread(([from, to]) => to - from, chords, cost);
+  const cost = new Float64Array(lines.length * across.length);
+  const barred = part.keepClear.length + part.noJoint.length > 0 ? new Float64Array(cost.length) : null;
+  const chords = lines.map((at, k) => {
+    const found = lineInside(rings, axis, at);
+    const own = cost.subarray(k * across.length, (k + 1) * across.length);
+    for (const stretch of found) addStretch(own, across, stretch, stretch[1] - stretch[0]);
+    // A line through a column is no joint there.
+    for (const column of columnsAt(part, axis, at)) {
+      for (const stretch of intervalsMeet(found, lineInside([column.ring], axis, at))) addStretch(own, across, stretch, stretch[0] - stretch[1]);
+    }
     for (const ring of part.joinery) {
-      spread(([from, to]) => (to - from) * JOINERY_PRICE, intervalsMeet(chords, lineInside([ring], axis, at)), cost);
+      for (const stretch of intervalsMeet(found, lineInside([ring], axis, at))) {
+        addStretch(own, across, stretch, (stretch[1] - stretch[0]) * JOINERY_PRICE);
+      }
     }
-    for (const [place, inward] of mouthEnds(part, axis, at, chords)) {
+    for (const [place, inward] of mouthEnds(part, axis, at, found)) {
       const to = place + inward;
-      addStretch(cost, across, inward > 0 ? [place, to] : [to, place], MOUTH_PRICE_MM);
+      addStretch(own, across, inward > 0 ? [place, to] : [to, place], MOUTH_PRICE_MM);
     }
-    const barred = new Float64Array(across.length);
-    const stops = [...part.keepClear.map((ring) => lineInside([ring], axis, at)), noJointBand(part, axis, at)];
-    for (const stop of stops) spread(([from, to]) => to - from, intervalsMeet(chords, stop), barred);
-    out.cost.push(runningSum(cost));
-    out.barred.push(runningSum(barred));
-    out.chords.push(chords);
-  }
-  return out;
+    runningSum(own);
+    if (barred) {
+      const ownBarred = barred.subarray(k * across.length, (k + 1) * across.length);
+      for (const stop of stopsAt(part, axis, at)) {
+        for (const stretch of intervalsMeet(found, stop)) addStretch(ownBarred, across, stretch, stretch[1] - stretch[0]);
+      }
+      runningSum(ownBarred);
+    }
+    return found;
+  });
+  return { cost, barred, chords };
+}
+
+function columnsAt(part: Part, axis: 0 | 1, at: number): Part['columns'] {
+  return part.columns.filter(({ box }) => (axis === 0 ? box.minX < at && box.maxX > at : box.minY < at && box.maxY > at));
+}
+
+/** Where along a line no joint may run. */
+function stopsAt(part: Part, axis: 0 | 1, at: number): Interval[][] {
+  return [...part.keepClear.map((ring) => lineInside([ring], axis, at)), noJointBand(part, axis, at)];
 }
 
 /** Ends of chords that lie in the mouth of a doorway, each with a step towards the floor. */
@@ -183,9 +212,8 @@ function addStretch(into: Float64Array, across: readonly number[], [from, to]: I
   }
 }
 
-function runningSum(cells: Float64Array): Float64Array {
+function runningSum(cells: Float64Array): void {
   for (let j = 1; j < cells.length; j++) cells[j] = (cells[j] as number) + (cells[j - 1] as number);
-  return cells;
 }
 
 /** A straight joint (nearly) along an axis, as the lattice sees it. */
@@ -199,6 +227,9 @@ function cutLine({ from, to }: PartCut): { axis: 0 | 1; at: number; stretch: Int
 export function cutPrice(cut: PartCut, part: Part): number {
   const { axis, at, stretch } = cutLine(cut);
   let price = pointDistance(cut.from, cut.to);
+  for (const column of columnsAt(part, axis, at)) {
+    for (const [a, b] of intervalsMeet([stretch], lineInside([column.ring], axis, at))) price -= b - a;
+  }
   for (const ring of part.joinery) {
     for (const [a, b] of intervalsMeet([stretch], lineInside([ring], axis, at))) price += (b - a) * JOINERY_PRICE;
   }
@@ -208,6 +239,5 @@ export function cutPrice(cut: PartCut, part: Part): number {
 /** Whether a joint runs where none may. */
 export function cutBarred(cut: PartCut, part: Part): boolean {
   const { axis, at, stretch } = cutLine(cut);
-  const stops = [...part.keepClear.map((ring) => lineInside([ring], axis, at)), noJointBand(part, axis, at)];
-  return stops.some((stop) => intervalsMeet([stretch], stop).some(([a, b]) => b - a > EQUAL_LENGTH_MM));
+  return stopsAt(part, axis, at).some((stop) => intervalsMeet([stretch], stop).some(([a, b]) => b - a > EQUAL_LENGTH_MM));
 }

@@ -1,5 +1,6 @@
 import type { Point } from '../geometry/point.ts';
 import { regionArea } from '../geometry/region.ts';
+import { CRUMB_MM2, NEAR_LIMIT } from '../geometry/tolerance.ts';
 import { regionInBox } from '../geometry/region-clip.ts';
 import { type Box, boxOf, type Region, ringArea } from '../geometry/ring.ts';
 import { cornerTurn, NOTCH_RAD } from './notch.ts';
@@ -18,78 +19,85 @@ export interface Leaf {
   readonly uneven: number;
 }
 
-/** Figures nearer to a limit than this share are within it: the limit itself is checked on the real outline afterwards. */
-const NEAR = 0.0005;
+export interface LeafJudge {
+  /** Price of a rectangle that is floor all over. */
+  full(i1: number, i2: number, j1: number, j2: number, netMm2: number): number;
+  /** Any other rectangle. */
+  piece(i1: number, i2: number, j1: number, j2: number): Leaf;
+}
 
 /** Judges grid rectangles of a region as bays. `marginMm` widens every bay: what the real corners may stand off the straightened ones. */
-export function leafJudge(region: Region, part: Part, lattice: Lattice, marginMm: number) {
-  const { limits } = part;
-  const areaMost = limits.areaM2 * 1e6 * (1 + NEAR);
-  const lengthMost = limits.lengthM * 1000 * (1 + NEAR);
-  const aspectFrom = limits.aspectFromM * 1000 * (1 + NEAR);
-  const aspectMost = limits.aspect * (1 + NEAR);
+export function leafJudge(region: Region, part: Part, lattice: Lattice, marginMm: number): LeafJudge {
+  const areaMost = part.limits.areaM2 * 1e6 * (1 + NEAR_LIMIT);
   const columns = part.columns.filter((c) => c.needsJoint);
-  const rules = { limits, layout: part.layout };
   const notches = notchesOf(region, part.layout.reentrantMm);
   const plain = isPlain(region, part.layout);
   const { x, y } = lattice;
+  const boxAt = (i1: number, i2: number, j1: number, j2: number): Box => ({
+    minX: x[i1] as number, maxX: x[i2] as number, minY: y[j1] as number, maxY: y[j2] as number,
+  });
+  const bareAt = (i1: number, i2: number, j1: number, j2: number) =>
+    columns.length === 0 ? 0 : columnsBare(columns, boxAt(i1, i2, j1, j2), lattice, [i1, i2, j1, j2]);
   // The floor between two upright lines is cut out once for all the level lines across it.
   const between = new Map<number, Region[]>();
-  const columnPieces = (i1: number, i2: number, box: Box): Region[] => {
+  const columnPieces = (i1: number, i2: number): Region[] => {
     const key = i1 * x.length + i2;
     const known = between.get(key);
     if (known) return known;
-    const pieces = regionInBox(region, { ...box, minY: -Infinity, maxY: Infinity });
+    const pieces = regionInBox(region, { minX: x[i1] as number, maxX: x[i2] as number, minY: -Infinity, maxY: Infinity });
     between.set(key, pieces);
     return pieces;
   };
 
-  return (i1: number, i2: number, j1: number, j2: number): Leaf => {
-    const net = lattice.netArea(i1, i2, j1, j2);
-    const gross = lattice.area(i1, i2, j1, j2);
-    if (gross < 1) return { price: 0, uneven: 0 };
-    const uneven = (net / 1e6) ** 2;
-    const box: Box = { minX: x[i1] as number, maxX: x[i2] as number, minY: y[j1] as number, maxY: y[j2] as number };
-    const w = box.maxX - box.minX;
-    const h = box.maxY - box.minY;
-    const bare = columnsBare(columns, box, lattice, [i1, i2, j1, j2]);
-    if (gross > w * h - 1) {
-      const long = Math.max(w, h) + marginMm;
-      const narrow = Math.min(w, h) - marginMm;
-      const over =
-        excess(net + marginMm * (w + h), areaMost) +
-        excess(long, lengthMost) +
-        (long > aspectFrom ? excess(long / narrow, aspectMost) : 0);
-      return { price: (over + bare) * BREACH_PRICE, uneven };
-    }
-    // Floor that falls apart is parted by a cut that costs nothing, so a rectangle over the limit is judged as one bay.
-    if (net > areaMost) return { price: BREACH_PRICE * excess(net, areaMost), uneven };
-    if (plain || notches.some((notch) => notchDepth(notch, box) > notch.most)) return { price: BREACH_PRICE, uneven };
-    const pieces = columnPieces(i1, i2, box)
-      .flatMap((piece) => regionInBox(piece, box))
-      .filter((piece) => ringArea(piece.outline) >= 1);
-    let over = bare;
-    let sum = 0;
-    for (const piece of pieces) {
-      const own = regionArea(piece) * (net / gross);
-      over += pieceExcess(piece, own, rules, marginMm);
-      sum += (own / 1e6) ** 2;
-    }
-    return { price: over * BREACH_PRICE, uneven: sum };
+  return {
+    full(i1, i2, j1, j2, netMm2) {
+      const w = (x[i2] as number) - (x[i1] as number);
+      const h = (y[j2] as number) - (y[j1] as number);
+      const over = boxExcess(w, h, netMm2 + (w + h) * marginMm, part.limits, marginMm) + bareAt(i1, i2, j1, j2);
+      return over * BREACH_PRICE;
+    },
+    piece(i1, i2, j1, j2) {
+      const net = lattice.netArea(i1, i2, j1, j2);
+      const uneven = (net / 1e6) ** 2;
+      // Floor that falls apart is parted by a cut that costs nothing, so a rectangle over the limit is judged as one bay.
+      if (net > areaMost) return { price: BREACH_PRICE * excess(net, areaMost), uneven };
+      const box = boxAt(i1, i2, j1, j2);
+      if (plain || notches.some((notch) => notchDepth(notch, box) > notch.most)) return { price: BREACH_PRICE, uneven };
+      const share = net / lattice.area(i1, i2, j1, j2);
+      let over = bareAt(i1, i2, j1, j2);
+      let sum = 0;
+      for (const piece of columnPieces(i1, i2).flatMap((strip) => regionInBox(strip, box))) {
+        if (ringArea(piece.outline) < CRUMB_MM2) continue;
+        const own = regionArea(piece) * share;
+        over += pieceExcess(piece, own, part, marginMm);
+        sum += (own / 1e6) ** 2;
+      }
+      return { price: over * BREACH_PRICE, uneven: sum };
+    },
   };
+}
+
+/** The same for a rectangle with sides w and h, mm. */
+function boxExcess(w: number, h: number, netMm2: number, limits: Part['limits'], marginMm: number): number {
+  const long = Math.max(w, h) + marginMm;
+  const narrow = Math.min(w, h) - marginMm;
+  const tooLong = long / narrow > limits.aspect * (1 + NEAR_LIMIT);
+  const aspect = long > limits.aspectFromM * 1000 * (1 + NEAR_LIMIT) && tooLong ? excess(long / narrow, limits.aspect) : 0;
+  if (limits.rectangleMayPass && !tooLong) return 0;
+  return excess(netMm2, limits.areaM2 * 1e6 * (1 + NEAR_LIMIT)) + excess(long, limits.lengthM * 1000 * (1 + NEAR_LIMIT)) + aspect;
 }
 
 /** How many rules a bay breaks, and a little more the further it is over them. */
 export function pieceExcess(piece: Region, netMm2: number, rules: BayRules, marginMm: number): number {
   const { limits } = rules;
-  const lengthMost = limits.lengthM * 1000 * (1 + NEAR);
+  const lengthMost = limits.lengthM * 1000 * (1 + NEAR_LIMIT);
   if (isBox(piece)) {
     const { minX, minY, maxX, maxY } = boxOf(piece.outline);
     const long = Math.max(maxX - minX, maxY - minY) + marginMm;
     const narrow = Math.min(maxX - minX, maxY - minY) - marginMm;
-    const over = excess(netMm2, limits.areaM2 * 1e6 * (1 + NEAR)) + excess(long, lengthMost);
+    const over = excess(netMm2, limits.areaM2 * 1e6 * (1 + NEAR_LIMIT)) + excess(long, lengthMost);
     return (
-      over + (long > limits.aspectFromM * 1000 * (1 + NEAR) ? excess(long / narrow, limits.aspect * (1 + NEAR)) : 0)
+      over + (long > limits.aspectFromM * 1000 * (1 + NEAR_LIMIT) ? excess(long / narrow, limits.aspect * (1 + NEAR_LIMIT)) : 0)
     );
   }
   const figures = bayMeasure(piece, piece.outline, rules, netMm2);
@@ -149,11 +157,13 @@ function shareInside(from: number, to: number, low: number, high: number): numbe
   return 1;
 }
 
-/** 0 within the limit, else 1 and a little more the further it is over. */
+/** 0 within the limit, else 1 and a little more the further it is over: worth some metres of joint, not a cut that mends nothing. */
 function excess(value: number, most: number): number {
   if (value <= most) return 0;
-  return 1 + Math.min(1, (value / most - 1) / 10);
+  return 1 + Math.min(1, value / most - 1) * OVER_SHARE;
 }
+
+const OVER_SHARE = 1e-5;
 
 /** How many columns that need a joint stand in the rectangle without touching one of its sides that is a joint. */
 function columnsBare(

@@ -10,24 +10,32 @@ export interface CandidateLines {
   readonly y: readonly number[];
 }
 
-interface Axis {
-  /** Lines that a layout is pinned to: corners, column faces and centres, jambs. */
-  readonly hard: number[];
-  /** The rest, the more useful first. */
-  readonly soft: number[];
-}
-
-/** Candidate lines of a region in its frame: hard lines through corners, column faces and centres, jambs, joinery and hints; from every hard line the
- *  reach of each limit (side; area over width; aspect); and equal subdivisions between hard lines.
- *  At most `most` lines an axis are kept, corners first, so that the work stays bounded whatever the plan. */
+/** Candidate lines of a region in its frame: hard lines through corners, column centres, jambs, joinery and hints; column faces; from every
+ *  hard line the reach of each limit (side; area over width; aspect); and equal subdivisions between hard lines.
+ *  An axis gets as many soft lines as it needs bays, and at most `most` lines in all, corners first, so that the work stays bounded
+ *  whatever the plan. */
 export function candidateLines(region: Region, part: Part, most: number): CandidateLines {
-  const axes = [0, 1].map((axis) => hardLines(region, part, axis as 0 | 1)) as [number[], number[]];
+  const hard = [0, 1].map((axis) => thin(hardLines(region, part, axis as 0 | 1), most)) as [number[], number[]];
   const [x, y] = [0, 1].map((axis) => {
-    const hard = axes[axis] as number[];
-    const soft = softLines(hard, axes[1 - axis] as number[], part);
-    return linesPick({ hard, soft }, most);
+    const own = hard[axis] as number[];
+    const across = hard[1 - axis] as number[];
+    const span = (own[own.length - 1] as number) - (own[0] as number);
+    const longest = longestBay(across, part);
+    const faces = columnFaces(part, axis as 0 | 1, own);
+    const soft = span <= longest ? [] : softLines(own, across, part, longest);
+    const wanted = own.length + faces.length + (soft.length === 0 ? 0 : SOFT_LEAST + SOFT_PER_BAY * Math.ceil(span / longest));
+    return linesPick(own, [...faces, ...soft], Math.min(most, wanted));
   }) as [number[], number[]];
   return { x, y };
+}
+
+const SOFT_LEAST = 4;
+const SOFT_PER_BAY = 4;
+
+/** How long a bay may be along an axis whatever its width, mm. */
+function longestBay(across: readonly number[], { limits }: Part): number {
+  const breadth = (across[across.length - 1] as number) - (across[0] as number);
+  return Math.min(limits.lengthM * 1000, limits.aspectFromM * 1000, (limits.areaM2 * 1e6) / breadth);
 }
 
 function hardLines(region: Region, part: Part, axis: 0 | 1): number[] {
@@ -46,7 +54,6 @@ function hardLines(region: Region, part: Part, axis: 0 | 1): number[] {
     const { minX, minY, maxX, maxY } = column.box;
     const [low, high] = axis === 0 ? [minX, maxX] : [minY, maxY];
     values.push((low + high) / 2);
-    if (column.needsJoint) values.push(low, high);
   }
   for (const [a, b] of part.mouths) values.push(a[axis], b[axis]);
   for (const ring of [...part.joinery, ...part.keepClear, ...part.hints]) values.push(...ringExtent(ring, axis));
@@ -63,29 +70,50 @@ function distinct(values: readonly number[]): number[] {
   return sorted.filter((v, i) => i === 0 || v - (sorted[i - 1] as number) > 0);
 }
 
-function softLines(hard: readonly number[], across: readonly number[], part: Part): number[] {
-  const { areaM2, lengthM, aspect, aspectFromM } = part.limits;
+/** Faces of columns that need a joint: a joint along one is shorter there, or leaves an even bay. */
+function columnFaces(part: Part, axis: 0 | 1, hard: readonly number[]): number[] {
   const from = hard[0] as number;
   const to = hard[hard.length - 1] as number;
-  const breadth = (across[across.length - 1] as number) - (across[0] as number);
+  const faces = part.columns
+    .filter((column) => column.needsJoint)
+    .flatMap(({ box }) => (axis === 0 ? [box.minX, box.maxX] : [box.minY, box.maxY]));
+  return distinct(faces.map(onGrid).filter((v) => v > from && v < to));
+}
+
+/** The more useful first. */
+function softLines(hard: readonly number[], across: readonly number[], part: Part, longest: number): number[] {
+  const from = hard[0] as number;
+  const to = hard[hard.length - 1] as number;
   const soft: number[] = [];
-  const sideMm = Math.min(lengthM * 1000, Math.sqrt(areaM2 * 1e6 * Math.max(1, aspect)));
-  const longest = Math.min(sideMm, aspectFromM * 1000, (areaM2 * 1e6) / breadth);
-  if (to - from <= longest) return [];
-  const subdivide = (a: number, b: number) => {
-    const least = Math.max(2, Math.ceil((b - a) / sideMm - 1e-3));
-    for (const parts of [least, least + 1]) {
-      for (let k = 1; k < parts; k++) soft.push(a + ((b - a) * k) / parts);
-    }
-  };
-  for (const [a, b] of pairsBySpan(hard)) if (b - a > longest) subdivide(a, b);
-  soft.push(...gapHalves(hard));
   const reaches = reachesOf(across, part);
+  for (const [a, b] of pairsBySpan(hard)) if (b - a > longest) soft.push(...subdivisions(a, b, across, part));
+  soft.push(...gapHalves(hard));
   for (const line of hard) {
     for (const reach of reaches) soft.push(line - reach, line + reach);
   }
   return soft.map(onGrid).filter((v) => v > from && v < to);
 }
+
+/** Equal parts of a stretch: as few as the side allows and one more, and as few as area and proportion allow across the whole breadth
+ *  or the narrowest gap. */
+function subdivisions(a: number, b: number, across: readonly number[], part: Part): number[] {
+  const { areaM2, lengthM, aspect, aspectFromM } = part.limits;
+  const side = Math.min(lengthM * 1000, Math.sqrt(areaM2 * 1e6 * Math.max(1, aspect)));
+  const least = Math.max(2, Math.ceil((b - a) / side - LESS_A_HAIR));
+  const counts = new Set([least, least + 1]);
+  const breadth = (across[across.length - 1] as number) - (across[0] as number);
+  const narrowest = across.slice(1).reduce((m, v, i) => Math.min(m, v - (across[i] as number)), breadth);
+  for (const width of [breadth, narrowest]) {
+    const reach = Math.min(side, (areaM2 * 1e6) / width, Math.max(width * aspect, aspectFromM * 1000));
+    counts.add(Math.max(2, Math.ceil((b - a) / reach - LESS_A_HAIR)));
+  }
+  const parts = [...counts].filter((n) => n <= MOST_PARTS).sort((p, q) => p - q);
+  return parts.flatMap((n) => Array.from({ length: n - 1 }, (_, k) => a + ((b - a) * (k + 1)) / n));
+}
+
+/** A stretch this share of a bay over a whole number of bays is that number. */
+const LESS_A_HAIR = 1e-3;
+const MOST_PARTS = 30;
 
 /** How far a bay may reach along the axis: by its side, and by area and proportion for every width that hard lines across leave. */
 function reachesOf(across: readonly number[], part: Part): ReadonlySet<number> {
@@ -121,8 +149,8 @@ function pairsBySpan(hard: readonly number[]): [number, number][] {
 const MOST_PAIRS = 120;
 
 /** Keeps all that fits, spreading what must be dropped: soft lines closer than a gap to one already kept go first. */
-function linesPick({ hard, soft }: Axis, most: number): number[] {
-  const kept = thin(hard, most);
+function linesPick(hard: readonly number[], soft: readonly number[], most: number): number[] {
+  const kept = [...hard];
   const span = (hard[hard.length - 1] as number) - (hard[0] as number);
   for (const gap of [span / most / 2, SAME_LINE_MM]) {
     for (const v of soft) {
@@ -133,9 +161,13 @@ function linesPick({ hard, soft }: Axis, most: number): number[] {
   return kept;
 }
 
+/** Of lines without number every so many-th is looked at. */
+const THIN_FROM = 8;
+
 /** Hard lines beyond the number allowed: the closest neighbours are merged first, the ends stay. */
 function thin(lines: readonly number[], most: number): number[] {
-  const kept = [...lines];
+  const step = Math.max(1, Math.ceil(lines.length / (THIN_FROM * most)));
+  const kept = lines.filter((_, i) => i % step === 0 || i === lines.length - 1);
   while (kept.length > Math.max(2, most)) {
     let least = Infinity;
     let drop = 1;

@@ -21,10 +21,12 @@ export function jointReasons(
   for (const joint of joints) runs.set(joint.line.run, [...(runs.get(joint.line.run) ?? []), joint]);
   return joints.map((joint) => {
     const reasons = reasonsOf(plan, map, byId, joint, runs.get(joint.line.run) ?? [joint]);
-    for (const column of columns.get(joint.line.id) ?? []) reasons.push(`column ${column} needs a joint`);
-    return { ...joint.line, reasons };
+    const served = (columns.get(joint.line.id) ?? []).map((column) => `column ${column} needs a joint`);
+    return { ...joint.line, reasons: served.length > 0 && reasons[0] === NO_OTHER_REASON ? served : [...reasons, ...served] };
   });
 }
+
+const NO_OTHER_REASON = 'completes a split in which every bay is within the limits';
 
 function reasonsOf(
   plan: Plan,
@@ -68,7 +70,7 @@ function fieldReasons(
   const along = [...new Set(run.flatMap((j) => [...j.line.bays]))].map((id) => bays.get(id) as BayBody);
   const together = along.length > 2 ? mergedBreaches(map, along).map(breachReason) : [];
   if (together.length > 0) return [`carries on a line without which ${together.join('; ')}`];
-  return ['completes a split in which every bay is within the limits'];
+  return [NO_OTHER_REASON];
 }
 
 /** What would be wrong with some bays if they were one. */

@@ -2,7 +2,7 @@ import type { Point } from '../geometry/point.ts';
 import { regionArea } from '../geometry/region.ts';
 import { boxOf, type Region, type Ring } from '../geometry/ring.ts';
 import { cutsCarry } from './carry.ts';
-import { type Frame, frameOf, mainDirections } from './frame.ts';
+import { type Frame, frameOf, frameSettled, mainDirections } from './frame.ts';
 import type { Layout } from './guillotine.ts';
 import { layoutImprove, layoutPrice } from './improve.ts';
 import { regionLayout } from './layout.ts';
@@ -13,7 +13,7 @@ import { regionSplit } from './pieces.ts';
 import { regionsStraighten } from './straighten.ts';
 
 /** Candidate lines an axis for a whole part. */
-const PART_LINES = 22;
+const PART_LINES = 40;
 
 /** Groups to try for every bay of the first layout. */
 const STEPS_PER_BAY = 6;
@@ -54,7 +54,7 @@ function regionSolve(part: Part, necks: readonly PartCut[]): readonly PartCut[] 
   if (priceOfWhole(own) === 0) return [];
   let best: Layout | null = null;
   for (const angle of mainDirections([part.region])) {
-    const layout = frameSolve(own, frameOf(angle));
+    const layout = frameSolve(own, frameSettled(frameOf(angle), part.region));
     if (!best || layout.cost < best.cost - 1) best = layout;
   }
   return best?.cuts ?? [];
@@ -106,8 +106,7 @@ function frameSolve(part: Part, frame: Frame): Layout {
 }
 
 function partTurn(part: Part, frame: Frame): Part {
-  if (frame.angle === 0) return part;
-  const turn = (ring: Ring): Ring => ring.map(frame.toFrame);
+  const turn = (ring: Ring): Ring => (frame.mirrored ? ring.map(frame.toFrame).reverse() : ring.map(frame.toFrame));
   return {
     ...part,
     region: { outline: turn(part.region.outline), holes: part.region.holes.map(turn) },

@@ -45,3 +45,12 @@ export const ALIGN_MM = 12;
 
 /** A point this near to the line of its neighbours is left out of lines drawn for people (mm): half of what rounding moves a corner by. */
 export const STRAIGHT_MM = 0.15;
+
+/** Points of a curve that stand off a chord by less than this are left out while a layout is sought (mm): thinner than an edge strip gives. */
+export const FLATTEN_MM = 15;
+
+/** Walls within this of the sheet's axes follow them (radians): 0.4 mm in 20 m. */
+export const AXIS_RAD = 2e-5;
+
+/** While a layout is sought, figures within this share over a limit are within it: the limit itself is checked on the real outline afterwards. */
+export const NEAR_LIMIT = 0.0005;
