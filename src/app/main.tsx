@@ -6,7 +6,7 @@ import { fileDropFollow } from './files/files.ts';
 import { Rescue } from './Rescue.tsx';
 import { shortcutsFollow } from './shortcuts.ts';
 import { analysisFollow, analysisPrepare } from './state/analysisRun.ts';
-import { planStore } from './state/planStore.ts';
+import { planIsKept, planStore } from './state/planStore.ts';
 import { themeFollow } from './state/theme.ts';
 import './style/tokens.css';
 import './style/app.css';
@@ -24,8 +24,7 @@ themeFollow();
 shortcutsFollow();
 fileDropFollow();
 window.addEventListener('beforeunload', (event) => {
-  const { history, kept } = planStore.getState();
-  if (history.present.file !== kept) event.preventDefault();
+  if (!planIsKept(planStore.getState())) event.preventDefault();
 });
 await demoStart();
 analysisFollow();

@@ -1,8 +1,8 @@
-import { expect, test } from '@playwright/test';
+import { expect, type Page, test } from '@playwright/test';
 import { flatOpen, litPixels, rows } from './board.ts';
 
 /** The mm or m that the scale bar names and its length: mm on the plan for a px of the board. */
-async function mmPerPx(page: import('@playwright/test').Page): Promise<number> {
+async function mmPerPx(page: Page): Promise<number> {
   return page.locator('.scale-bar').evaluate((element) => {
     const [, figure, unit] = /([\d.,]+) (mm|m)/.exec(element.textContent) ?? [];
     const bar = element.querySelector('.bar');

@@ -126,6 +126,7 @@ test('undo and redo go through every change, sheets included, and say what they 
   await thickness.press('ArrowUp');
   await thickness.press('ArrowUp');
   await expect(thickness).toHaveValue('75');
+  await expect(page.getByText('Not saved.')).toBeVisible();
   await page.getByRole('button', { name: 'Empty sheet' }).click();
   await expect(page.getByRole('heading', { name: 'An empty sheet' })).toBeVisible();
   await page.keyboard.press('ControlOrMeta+z');
@@ -134,6 +135,7 @@ test('undo and redo go through every change, sheets included, and say what they 
   // Two presses of the arrow key without leaving the field are one step.
   await page.keyboard.press('ControlOrMeta+z');
   await expect(thickness).toHaveValue('65');
+  await expect(page.getByText('Not saved.')).toHaveCount(0);
   await page.keyboard.press('ControlOrMeta+Shift+z');
   await expect(thickness).toHaveValue('75');
 });

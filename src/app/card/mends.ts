@@ -1,7 +1,7 @@
 import type { Analysis, Finding, Joint } from '../../plan/analysis.ts';
 import { planSectionChanged } from '../../plan/edits.ts';
 import type { Plan } from '../../plan/plan.ts';
-import { type RuleSetKey, ruleSets, rules } from '../../plan/reference.ts';
+import { defaults, type RuleSetKey, ruleSets, rules } from '../../plan/reference.ts';
 import type { PlanFile } from '../../plan/schema.ts';
 import { figureShort } from '../parts/format.ts';
 
@@ -11,8 +11,8 @@ export interface Mend {
   readonly edit: (file: PlanFile) => PlanFile;
 }
 
-/** The best sealant class of ISO 11600, as a share of the width. */
-const bestCapability = 0.25;
+/** The sealant class of ISO 11600 that takes most, as a share of the width. */
+const bestCapability = Math.max(defaults.sealantCapability.value, ...(defaults.sealantCapability.range ?? []));
 
 /** What a figure of the plan can mend: widths to the next whole mm, so that they can be ordered. */
 export function mendsOf(

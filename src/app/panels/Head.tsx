@@ -7,14 +7,14 @@ import { area, countOf } from '../parts/format.ts';
 import { Icon, type IconName } from '../parts/Icon.tsx';
 import { redoTell, undoTell } from '../state/actions.ts';
 import { useAnalysis, useBoard, usePlan } from '../state/hooks.ts';
-import { commit, sheetLay } from '../state/planStore.ts';
+import { commit, planIsKept, sheetLay } from '../state/planStore.ts';
 import { themeTurn } from '../state/theme.ts';
 
 /** The head of the sheet: what is on the board in one line, and what is done with the sheet as a whole. */
 export function Head() {
   const past = usePlan((state) => state.history.past.at(-1)?.name ?? null);
   const future = usePlan((state) => state.history.future[0]?.name ?? null);
-  const unsaved = usePlan((state) => state.history.present.file !== state.kept);
+  const unsaved = !usePlan(planIsKept);
   const theme = useBoard((state) => state.theme);
   return (
     <header className="head">
@@ -111,7 +111,7 @@ function OnBoard() {
   const { origin, number: sheet } = usePlan((state) => state.history.present);
   const analysis = useAnalysis(({ result }) => (result?.sheet === sheet ? result.analysis : null));
   const rooms = usePlan((state) => state.history.present.file.rooms.length);
-  const unsaved = usePlan((state) => state.history.present.file !== state.kept);
+  const unsaved = !usePlan(planIsKept);
   if (rooms === 0) return <p className="on-board">An empty sheet.</p>;
   if (analysis === null) return <p className="on-board">{countOf(rooms, 'room', 'rooms')}.</p>;
   const parts = [

@@ -1,4 +1,5 @@
 import { namesOf } from '../../documents/words.ts';
+import { stripTakes } from '../../movement/strip.ts';
 import type { Edge } from '../../plan/analysis.ts';
 import { planSectionChanged } from '../../plan/edits.ts';
 import { rules } from '../../plan/reference.ts';
@@ -16,7 +17,7 @@ import type { PanelProps } from './panel.ts';
 /** What stands in the floor or against it: columns, pipes, joinery, held places, and the edge strip along them all. */
 export function ObstaclesPanel({ result, onChoose }: PanelProps) {
   const { edgeStrip } = usePlanResolved();
-  const takesMm = edgeStrip.thicknessMm * edgeStrip.usableTravel;
+  const takesMm = stripTakes(edgeStrip.thicknessMm, edgeStrip.usableTravel);
   return (
     <>
       <section className="group">

@@ -16,8 +16,8 @@ export interface PlanState {
   readonly history: History<Sheet>;
   /** Counts the changes of the plan, there and back: what the analysis is keyed by. */
   readonly revision: number;
-  /** The plan that is safe on disk or came from there. */
-  readonly kept: PlanFile;
+  /** The plans of the session that are safe on disk or came from there: undo may go back to any of them. */
+  readonly kept: readonly PlanFile[];
 }
 
 const emptyPlan = planEmpty('New floor');
@@ -25,13 +25,17 @@ const emptyPlan = planEmpty('New floor');
 export const planStore = createStore<PlanState>(() => ({
   history: historyStart({ file: emptyPlan, number: 0, origin: 'new' }),
   revision: 0,
-  kept: emptyPlan,
+  kept: [emptyPlan],
 }));
 
 function historySet(history: History<Sheet>, kept?: PlanFile): void {
   const state = planStore.getState();
   if (history === state.history) return;
-  planStore.setState({ history, revision: state.revision + 1, kept: kept ?? state.kept });
+  planStore.setState({
+    history,
+    revision: state.revision + 1,
+    kept: kept === undefined ? state.kept : [...state.kept, kept],
+  });
 }
 
 /** The only way to change the plan. One gesture is one step: edits that carry the same gesture replace each other's
@@ -60,6 +64,11 @@ function sheetNumberNext(history: History<Sheet>): number {
   return Math.max(history.present.number, ...steps) + 1;
 }
 
+/** Whether closing the window would lose nothing. */
+export function planIsKept({ history, kept }: PlanState): boolean {
+  return kept.includes(history.present.file);
+}
+
 /** @returns name of the step undone, null where there was none */
 export function planUndo(): string | null {
   const { history } = planStore.getState();
@@ -75,5 +84,5 @@ export function planRedo(): string | null {
 }
 
 export function planKept(file: PlanFile): void {
-  planStore.setState({ kept: file });
+  planStore.setState(({ kept }) => ({ kept: [...kept, file] }));
 }
