@@ -2,7 +2,7 @@ import type { LineItem } from '../../documents/drawing.ts';
 import type { Point } from '../../geometry/point.ts';
 import { type Box, boxOf } from '../../geometry/ring.ts';
 import type { Result } from '../state/analysisStore.ts';
-import { type Thing, thingRef } from '../state/thing.ts';
+import { findingRefs, type Thing, thingRef } from '../state/thing.ts';
 import { itemsOf, itemsPlace, type PlacedItem } from './hit.ts';
 
 /** What is lit for a thing: its items on the drawing, else the line by which the plan knows it. A room that its bays cover
@@ -18,9 +18,11 @@ export function thingItems(thing: Thing, result: Result, items: readonly PlacedI
     : itemsPlace([{ shape: 'line', layer: 'areas', style: 'room-outline', points: line, ref } satisfies LineItem]);
 }
 
-/** The box round them, mm; null where the thing has no place. */
+/** The box round them, mm; null where the thing has no place. A finding takes with it the joint, edge or object that it
+ *  is about, so that what stands beside it covers neither. */
 export function thingBox(thing: Thing, result: Result, items: readonly PlacedItem[]): Box | null {
-  const own = thingItems(thing, result, items);
+  const about = findingRefs(thing, result.analysis).filter(({ kind }) => kind !== 'bay');
+  const own = [...thingItems(thing, result, items), ...about.flatMap((ref) => itemsOf(items, ref))];
   if (own.length === 0) return null;
   return boxOf(
     own.flatMap(({ box }): Point[] => [
