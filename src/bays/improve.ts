@@ -3,16 +3,13 @@ import { boxOf, type Region } from '../geometry/ring.ts';
 import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
 import type { Layout } from './guillotine.ts';
 import { cutPrice } from './lattice.ts';
-import { regionLayout } from './layout.ts';
+import { type LayoutOptions, regionLayout } from './layout.ts';
 import { BREACH_PRICE, pieceExcess } from './leaf.ts';
 import type { Part, PartCut } from './part.ts';
 import { edgePoints, type Pieces, piecesOf, piecesRegion } from './pieces.ts';
 
 /** Bays of a group at most: beyond that a group is no easier than the whole. */
 const MOST_IN_GROUP = 6;
-
-/** Candidate lines an axis for a group. */
-const GROUP_LINES = 16;
 
 /** More even bays count as better where their squared areas sum to less by this share. */
 const EVENER = 0.01;
@@ -25,7 +22,7 @@ export function layoutImprove(
   region: Region,
   part: Part,
   layout: Layout,
-  options: { readonly steps: number; readonly marginMm: number },
+  options: LayoutOptions & { readonly steps: number },
 ): Layout {
   let cuts = layout.cuts;
   let pieces = piecesOf(region, cuts);
@@ -44,7 +41,7 @@ export function layoutImprove(
       const outer = pieces.between.filter((edge) => !isInner(pieces, edge, group)).map((edge) => edgeCut(pieces, edge));
       const own = partOf(part, floor, outer);
       const before = layoutPrice(floor, own, inner, options.marginMm);
-      const after = regionLayout(floor, own, { lines: GROUP_LINES, marginMm: options.marginMm });
+      const after = regionLayout(floor, own, options);
       const shorter = after.cost < before.cost - EQUAL_LENGTH_MM;
       const evener = after.cost <= before.cost + EQUAL_LENGTH_MM && after.uneven < before.uneven * (1 - EVENER);
       if (!shorter && !evener) continue;

@@ -4,6 +4,7 @@ import { CRUMB_MM2, NEAR_LIMIT } from '../geometry/tolerance.ts';
 import { regionInBox } from '../geometry/region-clip.ts';
 import { type Box, boxOf, type Region, ringArea } from '../geometry/ring.ts';
 import { cornerTurn, NOTCH_RAD } from './notch.ts';
+import { isPlain } from './plain.ts';
 import type { Lattice } from './lattice.ts';
 import { type BayRules, bayMeasure, isBox } from './measure.ts';
 import type { Part } from './part.ts';
@@ -103,19 +104,6 @@ export function pieceExcess(piece: Region, netMm2: number, rules: BayRules, marg
   const figures = bayMeasure(piece, piece.outline, rules, netMm2);
   const over = figures.breaches.reduce((sum, breach) => sum + (excess(breach.value, breach.limit) || 1), 0);
   return over + (marginMm > 0 ? excess(figures.lengthM * 1000 + marginMm, lengthMost) : 0);
-}
-
-/** Whether every wall follows an axis and is so long, and every core so large, that a bay can only be a full rectangle: then nothing needs
- *  to be clipped. A step whose legs are both longer than root 2 times a depth makes a pocket deeper than that. */
-function isPlain(region: Region, layout: Part['layout']): boolean {
-  const least = layout.reentrantMm * 1.002 * Math.SQRT2;
-  return [region.outline, ...region.holes].every((ring, r) =>
-    ring.every((p, i) => {
-      const q = ring[(i + 1) % ring.length] as Point;
-      const [dx, dy] = [Math.abs(q[0] - p[0]), Math.abs(q[1] - p[1])];
-      return (dx === 0 || dy === 0) && dx + dy > least && (r === 0 || dx + dy > layout.columnMm * 1.002);
-    }),
-  );
 }
 
 /** A corner of the floor that turns in, with both its walls. */

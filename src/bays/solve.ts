@@ -9,14 +9,22 @@ import { regionLayout } from './layout.ts';
 import { BREACH_PRICE, pieceExcess } from './leaf.ts';
 import { type Neck, neckBarred, regionNeck } from './necks.ts';
 import type { Part, PartCut } from './part.ts';
+import { isPlain } from './plain.ts';
 import { regionSplit } from './pieces.ts';
 import { regionsStraighten } from './straighten.ts';
 
-/** Candidate lines an axis for a whole part. */
-const PART_LINES = 40;
+/** How hard to search. A rectangle of a plain region is judged at a glance; any other has to be clipped and measured, some hundred times
+ *  the work, so that the search keeps to fewer lines and fewer groups. */
+interface Effort {
+  /** Candidate lines an axis for the whole region and for a group of bays. */
+  readonly lines: number;
+  readonly groupLines: number;
+  /** Groups to try for every bay of the first layout. */
+  readonly stepsPerBay: number;
+}
 
-/** Groups to try for every bay of the first layout. */
-const STEPS_PER_BAY = 6;
+const plainEffort: Effort = { lines: 40, groupLines: 16, stepsPerBay: 6 };
+const carefulEffort: Effort = { lines: 14, groupLines: 9, stepsPerBay: 2 };
 
 export interface Solved {
   readonly cuts: readonly PartCut[];
@@ -80,17 +88,22 @@ function priceOfWhole(part: Part): number {
   return pieceExcess(part.region, regionArea(part.region) - columns, part, 0) * BREACH_PRICE;
 }
 
+/** Piers and niches this shallow, as a share of what makes a re-entrant corner, are laid flat while a layout is sought. */
+const FLAT_SHARE = 0.95;
+
 /** The part split along the axes of a frame. Where the straightened corners promise what the real ones do not keep, again with a margin. */
 function frameSolve(part: Part, frame: Frame): Layout {
   const turned = partTurn(part, frame);
-  const [straight] = regionsStraighten([turned.region]);
+  const [straight] = regionsStraighten([turned.region], FLAT_SHARE * part.layout.reentrantMm);
   if (!straight) return { cuts: [], cost: Infinity, uneven: Infinity };
+  const effort = isPlain(straight.region, part.layout) ? plainEffort : carefulEffort;
   let best: Layout = { cuts: [], cost: Infinity, uneven: Infinity };
   for (const marginMm of straight.movedMm > 0 ? [0, straight.movedMm, 2 * straight.movedMm] : [0]) {
     const own: Part = { ...turned, region: straight.region };
-    const rough = regionLayout(straight.region, own, { lines: PART_LINES, marginMm });
-    const steps = STEPS_PER_BAY * (rough.cuts.length + 1);
-    const layout = rough.cuts.length > 1 ? layoutImprove(straight.region, own, rough, { steps, marginMm }) : rough;
+    const rough = regionLayout(straight.region, own, { lines: effort.lines, marginMm });
+    const steps = effort.stepsPerBay * (rough.cuts.length + 1);
+    const search = { steps, lines: effort.groupLines, marginMm };
+    const layout = rough.cuts.length > 1 ? layoutImprove(straight.region, own, rough, search) : rough;
     const real = cutsCarry(straight, layout.cuts);
     const price = straight.movedMm > 0 ? layoutPrice(turned.region, turned, real, 0) : layout;
     if (price.cost < best.cost) {

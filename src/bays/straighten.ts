@@ -14,8 +14,9 @@ export interface Straightened {
 }
 
 /** Walls that nearly follow an axis are laid on it, and corners that nearly line up are lined up, so that a joint from corner to corner
- *  is one line. The layout is found on the straightened region and carried back to the real corners. Regions share their lines. */
-export function regionsStraighten(regions: readonly Region[]): Straightened[] {
+ *  is one line; piers and niches no deeper than `flatMm` are laid flat. The layout is found on the straightened region and carried back to the real
+ *  corners. Regions share their lines. */
+export function regionsStraighten(regions: readonly Region[], flatMm: number): Straightened[] {
   const corners = regions.flatMap((region) => [region.outline, ...region.holes].flatMap((ring) => [...ring]));
   const x = new Classes(corners.map((p) => p[0]));
   const y = new Classes(corners.map((p) => p[1]));
@@ -46,7 +47,7 @@ export function regionsStraighten(regions: readonly Region[]): Straightened[] {
         movedMm = Math.max(movedMm, Math.abs(p[0] - px), Math.abs(p[1] - py));
         return p;
       });
-      const kept = ringFewer(all, (i) => x.isWall(at + i) || y.isWall(at + i));
+      const kept = ringFlat(all, ringFewer(all, (i) => x.isWall(at + i) || y.isWall(at + i)), flatMm);
       at += ring.length;
       corners.push(kept);
       if (kept.length < ring.length) movedMm = Math.max(movedMm, FLATTEN_MM);
@@ -69,6 +70,35 @@ function ringFewer(ring: Ring, isFixed: (corner: number) => boolean): number[] {
     return [from, ...betweenKept(ring, from, to)];
   }).map((i) => i % ring.length);
 }
+
+/** The corners without piers and niches: stretches that leave a wall's line and come back to it without going further off than `flatMm`. */
+function ringFlat(ring: Ring, corners: readonly number[], flatMm: number): number[] {
+  const kept = [...corners];
+  for (let i = 0; i < kept.length && kept.length > 4; i++) {
+    const from = ring[kept[i] as number] as Point;
+    for (let steps = Math.min(MOST_FLAT, kept.length - 2); steps >= 2; steps--) {
+      const inner = Array.from({ length: steps - 1 }, (_, k) => (i + 1 + k) % kept.length);
+      const to = ring[kept[(i + steps) % kept.length] as number] as Point;
+      const axis = from[0] === to[0] ? 0 : from[1] === to[1] ? 1 : null;
+      if (axis === null) continue;
+      const other = axis === 0 ? 1 : 0;
+      const [low, high] = [Math.min(from[other], to[other]), Math.max(from[other], to[other])];
+      const fits = inner.every((k) => {
+        const p = ring[kept[k] as number] as Point;
+        return Math.abs(p[axis] - from[axis]) <= flatMm && p[other] >= low && p[other] <= high;
+      });
+      if (!fits || high === low) continue;
+      const gone = new Set(inner.map((k) => kept[k]));
+      kept.splice(0, kept.length, ...kept.filter((k) => !gone.has(k)));
+      i = -1;
+      break;
+    }
+  }
+  return kept;
+}
+
+/** Corners of a pier or niche with its ends on the wall, at most. */
+const MOST_FLAT = 5;
 
 function farthestFrom(ring: Ring, start: number): number {
   let best = start;
