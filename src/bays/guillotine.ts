@@ -33,6 +33,13 @@ export function regionGuillotine(
 /** Floor under this is none, mm2. */
 const EMPTY_MM2 = 1;
 
+/** Room for one table, used again by the next: a search fills hundreds. Nothing in it is read before it is written. */
+let scratch = scratchOf(4096);
+
+function scratchOf(size: number) {
+  return { cost: new Float64Array(size), uneven: new Float64Array(size), cut: new Int16Array(size) };
+}
+
 /** What the best layout of every grid rectangle costs. Empty rows and columns of cells fall away first; a bay that breaks nothing needs no
  *  cut; floor that falls apart is parted where it costs nothing; else the best cut, or the bay with what it breaks. Rectangle (i1, i2, j1, j2) stands at column pair (i1, i2), row pair (j1, j2). */
 class Table {
@@ -53,9 +60,10 @@ class Table {
     this.columns = pairPlaces(this.n, rowPairs);
     this.rows = pairPlaces(this.m, 1);
     const size = ((this.n * (this.n - 1)) / 2) * rowPairs;
-    this.cost = new Float64Array(size);
-    this.uneven = new Float64Array(size);
-    this.cut = new Int16Array(size);
+    if (scratch.cost.length < size) scratch = scratchOf(size);
+    this.cost = scratch.cost.fill(0, 0, size);
+    this.uneven = scratch.uneven.fill(0, 0, size);
+    this.cut = scratch.cut.fill(0, 0, size);
   }
 
   fill(judge: LeafJudge): void {

@@ -1,6 +1,7 @@
+import type { Point } from '../geometry/point.ts';
 import { regionArea } from '../geometry/region.ts';
 import { boxOf, type Region } from '../geometry/ring.ts';
-import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
+import { EQUAL_LENGTH_MM, GRID_PER_MM } from '../geometry/tolerance.ts';
 import type { Layout } from './guillotine.ts';
 import { cutPrice } from './lattice.ts';
 import { type LayoutOptions, regionLayout } from './layout.ts';
@@ -27,31 +28,80 @@ export function layoutImprove(
   let cuts = layout.cuts;
   let pieces = piecesOf(region, cuts);
   const tried = new Set<string>();
+  const hopeless = new Set<string>();
   let steps = options.steps;
   for (let better = true; better && steps > 0; ) {
     better = false;
+    const names = new Map(pieces.faces.map((face) => [face, faceName(pieces, face)]));
     for (const group of groupsOf(pieces)) {
-      const [floor, ...more] = piecesRegion(pieces, group);
-      if (!floor || more.length > 0) continue;
-      const inner = pieces.between.filter((edge) => isInner(pieces, edge, group)).map((edge) => edgeCut(pieces, edge));
-      const key = JSON.stringify([floor, inner]);
-      if (tried.has(key)) continue;
-      tried.add(key);
+      const name = [...group].map((face) => names.get(face)).sort().join(' ');
+      if (tried.has(name)) continue;
+      tried.add(name);
       if (steps-- <= 0) break;
-      const outer = pieces.between.filter((edge) => !isInner(pieces, edge, group)).map((edge) => edgeCut(pieces, edge));
-      const own = partOf(part, floor, outer);
-      const before = layoutPrice(floor, own, inner, options.marginMm);
-      const after = regionLayout(floor, own, options);
-      const shorter = after.cost < before.cost - EQUAL_LENGTH_MM;
-      const evener = after.cost <= before.cost + EQUAL_LENGTH_MM && after.uneven < before.uneven * (1 - EVENER);
-      if (!shorter && !evener) continue;
-      cuts = [...outer, ...after.cuts];
+      const found = groupSolve(pieces, group, part, options, hopeless);
+      if (!found) continue;
+      cuts = found;
       pieces = piecesOf(region, cuts);
       better = true;
       break;
     }
   }
   return layoutPrice(region, part, cuts, options.marginMm);
+}
+
+/** All cuts with those inside a group replaced by better ones; null where there are none.
+ *  @param hopeless groups, as they lie to themselves, that are known to have none */
+function groupSolve(
+  pieces: Pieces,
+  group: ReadonlySet<number>,
+  part: Part,
+  options: LayoutOptions,
+  hopeless: Set<string>,
+): PartCut[] | null {
+  const [floor, ...more] = piecesRegion(pieces, group);
+  if (!floor || more.length > 0) return null;
+  const round = [...new Set([...group].flatMap((face) => pieces.edgesOf.get(face) ?? []))].filter((edge) => isBetween(pieces, edge));
+  const inner = round.filter((edge) => isInner(pieces, edge, group)).map((edge) => edgeCut(pieces, edge));
+  const own = partOf(part, floor, round.filter((edge) => !isInner(pieces, edge, group)).map((edge) => edgeCut(pieces, edge)));
+  const shape = groupShape(floor, inner, own);
+  if (hopeless.has(shape)) return null;
+  const before = layoutPrice(floor, own, inner, options.marginMm);
+  const after = regionLayout(floor, own, options);
+  const shorter = after.cost < before.cost - EQUAL_LENGTH_MM;
+  const evener = after.cost <= before.cost + EQUAL_LENGTH_MM && after.uneven < before.uneven * (1 - EVENER);
+  if (!shorter && !evener) {
+    hopeless.add(shape);
+    return null;
+  }
+  const outer = pieces.between.filter((edge) => !isInner(pieces, edge, group)).map((edge) => edgeCut(pieces, edge));
+  return [...outer, ...after.cuts];
+}
+
+function faceName({ subdivision }: Pieces, face: number): string {
+  const loop = subdivision.faces[face]?.loops[0] ?? [];
+  return loop.map((p) => `${subdivision.x[p]},${subdivision.y[p]}`).join(';');
+}
+
+/** A group as it lies to itself: the same wherever it stands, unless things stand near it that bear on the search. */
+function groupShape(floor: Region, inner: readonly PartCut[], part: Part): string {
+  const { minX, minY, maxX, maxY } = boxOf(floor.outline);
+  const near = (points: readonly Point[]) => {
+    const box = boxOf(points);
+    return box.minX <= maxX && box.maxX >= minX && box.minY <= maxY && box.maxY >= minY;
+  };
+  const things = [...part.keepClear, ...part.noJoint, ...part.joinery, ...part.mouths, ...part.hints];
+  const [x, y] = things.some(near) ? [0, 0] : [minX, minY];
+  const move = (p: Point) => [Math.round((p[0] - x) * GRID_PER_MM), Math.round((p[1] - y) * GRID_PER_MM)];
+  return JSON.stringify([
+    [floor.outline, ...floor.holes].map((ring) => ring.map(move)),
+    inner.map((cut) => [move(cut.from), move(cut.to)]),
+    part.columns.map((column) => [move([column.box.minX, column.box.minY]), column.needsJoint]),
+  ]);
+}
+
+function isBetween({ subdivision, edgesOf }: Pieces, edge: number): boolean {
+  const { left, right } = subdivision.edges[edge] as { left: number; right: number };
+  return left !== right && edgesOf.has(left) && edgesOf.has(right);
 }
 
 /** Groups worth a try: every two neighbours with whom both touch, then every bay with all its neighbours. */

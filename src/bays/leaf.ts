@@ -54,8 +54,8 @@ export function leafJudge(region: Region, part: Part, lattice: Lattice, marginMm
     full(i1, i2, j1, j2, netMm2) {
       const w = (x[i2] as number) - (x[i1] as number);
       const h = (y[j2] as number) - (y[j1] as number);
-      const over = boxExcess(w, h, netMm2 + (w + h) * marginMm, part.limits, marginMm) + bareAt(i1, i2, j1, j2);
-      return over * BREACH_PRICE;
+      const over = boxExcess(w, h, netMm2 + (w + h) * marginMm, part.limits, marginMm);
+      return (over > 0 ? over : bareAt(i1, i2, j1, j2)) * BREACH_PRICE;
     },
     piece(i1, i2, j1, j2) {
       const net = lattice.netArea(i1, i2, j1, j2);
@@ -153,14 +153,13 @@ function excess(value: number, most: number): number {
 
 const OVER_SHARE = 1e-5;
 
-/** How many columns that need a joint stand in the rectangle without touching one of its sides that is a joint. */
+/** 1 where a column that needs a joint stands in the rectangle without touching one of its sides that is a joint, else 0. */
 function columnsBare(
   columns: Part['columns'],
   box: Box,
   lattice: Lattice,
   [i1, i2, j1, j2]: readonly [number, number, number, number],
 ): number {
-  let bare = 0;
   for (const { box: c } of columns) {
     if (c.maxX <= box.minX || c.minX >= box.maxX || c.maxY <= box.minY || c.minY >= box.maxY) continue;
     const low = Math.max(c.minY, box.minY);
@@ -172,9 +171,9 @@ function columnsBare(
       (c.maxX >= box.maxX && onJoint(lattice, 0, i2, low, high)) ||
       (c.minY <= box.minY && onJoint(lattice, 1, j1, left, right)) ||
       (c.maxY >= box.maxY && onJoint(lattice, 1, j2, left, right));
-    if (!touched) bare++;
+    if (!touched) return 1;
   }
-  return bare;
+  return 0;
 }
 
 function onJoint(lattice: Lattice, axis: 0 | 1, line: number, from: number, to: number): boolean {

@@ -10,7 +10,7 @@ export interface CandidateLines {
   readonly y: readonly number[];
 }
 
-/** Candidate lines of a region in its frame: hard lines through corners, column centres, jambs, joinery and hints; column faces; from every
+/** Candidate lines of a region in its frame: hard lines through corners and column centres; column faces, joinery, jambs and hints; from every
  *  hard line the reach of each limit (side; area over width; aspect); and equal subdivisions between hard lines.
  *  An axis gets as many soft lines as it needs bays, and at most `most` lines in all, corners first, so that the work stays bounded
  *  whatever the plan. */
@@ -22,13 +22,15 @@ export function candidateLines(region: Region, part: Part, most: number): Candid
     const span = (own[own.length - 1] as number) - (own[0] as number);
     const longest = longestBay(across, part);
     const faces = columnFaces(part, axis as 0 | 1, own);
-    const soft = span <= longest ? [] : softLines(own, across, part, longest);
-    const wanted = own.length + faces.length + (soft.length === 0 ? 0 : SOFT_LEAST + SOFT_PER_BAY * Math.ceil(span / longest));
-    return linesPick(own, [...faces, ...soft], Math.min(most, wanted));
+    if (span <= longest) return linesPick(own, faces, Math.min(most, own.length + faces.length));
+    const extras = edgesOfThings(part, axis as 0 | 1, own);
+    const wanted = own.length + faces.length + Math.min(extras.length, MOST_EXTRAS) + SOFT_LEAST + SOFT_PER_BAY * Math.ceil(span / longest);
+    return linesPick(own, [...faces, ...extras.slice(0, MOST_EXTRAS), ...softLines(own, across, part, longest)], Math.min(most, wanted));
   }) as [number[], number[]];
   return { x, y };
 }
 
+const MOST_EXTRAS = 6;
 const SOFT_LEAST = 4;
 const SOFT_PER_BAY = 4;
 
@@ -55,8 +57,6 @@ function hardLines(region: Region, part: Part, axis: 0 | 1): number[] {
     const [low, high] = axis === 0 ? [minX, maxX] : [minY, maxY];
     values.push((low + high) / 2);
   }
-  for (const [a, b] of part.mouths) values.push(a[axis], b[axis]);
-  for (const ring of [...part.joinery, ...part.keepClear, ...part.hints]) values.push(...ringExtent(ring, axis));
   return distinct(values.map(onGrid).filter((v) => v >= from && v <= to));
 }
 
@@ -78,6 +78,19 @@ function columnFaces(part: Part, axis: 0 | 1, hard: readonly number[]): number[]
     .filter((column) => column.needsJoint)
     .flatMap(({ box }) => (axis === 0 ? [box.minX, box.maxX] : [box.minY, box.maxY]));
   return distinct(faces.map(onGrid).filter((v) => v > from && v < to));
+}
+
+/** Places that a joint had better pass by: areas to keep clear, joinery, jambs, edges of sun zones. */
+function edgesOfThings(part: Part, axis: 0 | 1, hard: readonly number[]): number[] {
+  const from = hard[0] as number;
+  const to = hard[hard.length - 1] as number;
+  const values = [
+    ...part.keepClear.flatMap((ring) => ringExtent(ring, axis)),
+    ...part.joinery.flatMap((ring) => ringExtent(ring, axis)),
+    ...part.mouths.flatMap(([a, b]) => [a[axis], b[axis]]),
+    ...part.hints.flatMap((ring) => ringExtent(ring, axis)),
+  ];
+  return [...new Set(values.map(onGrid))].filter((v) => v > from && v < to);
 }
 
 /** The more useful first. */

@@ -12,6 +12,8 @@ export interface Pieces {
   readonly faces: readonly number[];
   /** Edges that separate two pieces: places in the subdivision's list. */
   readonly between: readonly number[];
+  /** By face the edges round it. */
+  readonly edgesOf: ReadonlyMap<number, readonly number[]>;
 }
 
 export function piecesOf(region: Region, cuts: readonly PartCut[]): Pieces {
@@ -26,7 +28,12 @@ export function piecesOf(region: Region, cuts: readonly PartCut[]): Pieces {
   const between = subdivision.edges.flatMap((edge, i) =>
     edge.left !== edge.right && isPiece[edge.left] && isPiece[edge.right] ? [i] : [],
   );
-  return { subdivision, faces, between };
+  const edgesOf = new Map<number, number[]>(faces.map((face) => [face, []]));
+  subdivision.edges.forEach((edge, i) => {
+    edgesOf.get(edge.left)?.push(i);
+    if (edge.right !== edge.left) edgesOf.get(edge.right)?.push(i);
+  });
+  return { subdivision, faces, between, edgesOf };
 }
 
 export function gridPoint([x, y]: Point): Point {
@@ -34,8 +41,8 @@ export function gridPoint([x, y]: Point): Point {
 }
 
 /** The floor of some pieces together; more than one region where they do not hang together. Points along straight sides are left out. */
-export function piecesRegion({ subdivision }: Pieces, faces: ReadonlySet<number>): Region[] {
-  const edges = subdivision.edges.flatMap((edge, i) => (faces.has(edge.left) !== faces.has(edge.right) ? [i] : []));
+export function piecesRegion({ subdivision, edgesOf }: Pieces, faces: ReadonlySet<number>): Region[] {
+  const edges = [...faces].flatMap((face) => edgesOf.get(face) ?? []).sort((a, b) => a - b).filter((edge, i, all) => edge !== all[i - 1]);
   return facesBoundary(subdivision, (face) => faces.has(face), edges).map((loops) => {
     const { outline, holes } = loopsRegion(subdivision, loops, GRID_PER_MM);
     return { outline: ringStraight(outline), holes: holes.map(ringStraight) };

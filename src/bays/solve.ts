@@ -19,12 +19,13 @@ interface Effort {
   /** Candidate lines an axis for the whole region and for a group of bays. */
   readonly lines: number;
   readonly groupLines: number;
-  /** Groups to try for every bay of the first layout. */
+  /** Groups to try for every bay of the first layout, and at most. */
   readonly stepsPerBay: number;
+  readonly mostSteps: number;
 }
 
-const plainEffort: Effort = { lines: 40, groupLines: 16, stepsPerBay: 6 };
-const carefulEffort: Effort = { lines: 14, groupLines: 9, stepsPerBay: 2 };
+const plainEffort: Effort = { lines: 40, groupLines: 16, stepsPerBay: 6, mostSteps: 160 };
+const carefulEffort: Effort = { lines: 14, groupLines: 9, stepsPerBay: 2, mostSteps: 40 };
 
 export interface Solved {
   readonly cuts: readonly PartCut[];
@@ -101,7 +102,7 @@ function frameSolve(part: Part, frame: Frame): Layout {
   for (const marginMm of straight.movedMm > 0 ? [0, straight.movedMm, 2 * straight.movedMm] : [0]) {
     const own: Part = { ...turned, region: straight.region };
     const rough = regionLayout(straight.region, own, { lines: effort.lines, marginMm });
-    const steps = effort.stepsPerBay * (rough.cuts.length + 1);
+    const steps = Math.min(effort.mostSteps, effort.stepsPerBay * (rough.cuts.length + 1));
     const search = { steps, lines: effort.groupLines, marginMm };
     const layout = rough.cuts.length > 1 ? layoutImprove(straight.region, own, rough, search) : rough;
     const real = cutsCarry(straight, layout.cuts);
