@@ -101,7 +101,10 @@ function throughPlace(line: readonly Point[], ring: readonly Point[]): Point | n
     const x1 = x0 + pointDistance(a, b);
     const turned = [ring.map(frame.toFrame)];
     // Inside on both sides of the line: one that follows an edge of the ring runs beside it.
-    for (const [from, to] of intervalsMeet(lineInside(turned, 1, y - BESIDE_MM), lineInside(turned, 1, y + BESIDE_MM))) {
+    for (const [from, to] of intervalsMeet(
+      lineInside(turned, 1, y - BESIDE_MM),
+      lineInside(turned, 1, y + BESIDE_MM),
+    )) {
       const [p, q] = [Math.max(from, x0), Math.min(to, x1)];
       if (q - p > THROUGH_MM) return pointBetween(a, b, ((p + q) / 2 - x0) / (x1 - x0));
     }

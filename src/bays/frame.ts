@@ -37,7 +37,7 @@ export function frameSettled(frame: Frame, region: Region): Frame {
   const [fx, fy] = [dx > 0 ? -1 : 1, dy > 0 ? -1 : 1];
   if (!swap && fx === 1 && fy === 1) return frame;
   return {
-    mirrored: swap !== (fx * fy < 0),
+    mirrored: swap !== fx * fy < 0,
     toFrame(p) {
       const [x, y] = frame.toFrame(p);
       return swap ? [y * fy, x * fx] : [x * fx, y * fy];

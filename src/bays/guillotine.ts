@@ -3,7 +3,7 @@ import type { Region } from '../geometry/ring.ts';
 import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
 import { type Lattice, latticeOf } from './lattice.ts';
 import { type LeafJudge, leafJudge } from './leaf.ts';
-import { candidateLines } from './lines.ts';
+import { candidateLines, type LineChoice } from './lines.ts';
 import type { Part, PartCut } from './part.ts';
 
 /** A layout of a region and what it costs. */
@@ -18,15 +18,11 @@ export interface Layout {
  *
  *  Dynamic programming over grid rectangles: a rectangle is a bay, or is cut in two along a grid line. A region of n by m lines has
  *  n^2 m^2 / 4 rectangles and each tries n + m cuts. Ties go to the more even bays. */
-export function regionGuillotine(
-  region: Region,
-  part: Part,
-  options: { readonly lines: number; readonly marginMm: number },
-): Layout {
-  const lines = candidateLines(region, part, options.lines);
+export function regionGuillotine(region: Region, part: Part, choice: LineChoice, marginMm: number): Layout {
+  const lines = candidateLines(region, part, choice);
   const lattice = latticeOf(region, part, lines);
   const table = new Table(lattice);
-  table.fill(leafJudge(region, part, lattice, options.marginMm));
+  table.fill(leafJudge(region, part, lattice, marginMm));
   return table.layout();
 }
 
@@ -153,7 +149,16 @@ class Table {
 
   /** Tries every cut between lines lo and hi of an axis, from line `from` to line `to` of the other, against what the table holds.
    *  @param own place of line lo in the pairs of the axis   @param fixed place of the pair across */
-  private cutsTry(axis: 0 | 1, lo: number, hi: number, from: number, to: number, here: number, own: number, fixed: number): void {
+  private cutsTry(
+    axis: 0 | 1,
+    lo: number,
+    hi: number,
+    from: number,
+    to: number,
+    here: number,
+    own: number,
+    fixed: number,
+  ): void {
     const { cost, uneven } = this;
     const pairs = axis === 0 ? this.columns : this.rows;
     const count = axis === 0 ? this.n : this.m;
@@ -195,7 +200,16 @@ class Table {
       const low = Math.max(a, across[from] as number);
       const high = Math.min(b, across[to] as number);
       if (high - low <= EQUAL_LENGTH_MM) continue;
-      const ends: [Point, Point] = axis === 0 ? [[at, low], [at, high]] : [[low, at], [high, at]];
+      const ends: [Point, Point] =
+        axis === 0
+          ? [
+              [at, low],
+              [at, high],
+            ]
+          : [
+              [low, at],
+              [high, at],
+            ];
       cuts.push({ kind: 'field', from: ends[0], to: ends[1] });
     }
     if (axis === 0) {

@@ -34,7 +34,10 @@ export function layoutImprove(
     better = false;
     const names = new Map(pieces.faces.map((face) => [face, faceName(pieces, face)]));
     for (const group of groupsOf(pieces)) {
-      const name = [...group].map((face) => names.get(face)).sort().join(' ');
+      const name = [...group]
+        .map((face) => names.get(face))
+        .sort()
+        .join(' ');
       if (tried.has(name)) continue;
       tried.add(name);
       if (steps-- <= 0) break;
@@ -60,9 +63,15 @@ function groupSolve(
 ): PartCut[] | null {
   const [floor, ...more] = piecesRegion(pieces, group);
   if (!floor || more.length > 0) return null;
-  const round = [...new Set([...group].flatMap((face) => pieces.edgesOf.get(face) ?? []))].filter((edge) => isBetween(pieces, edge));
+  const round = [...new Set([...group].flatMap((face) => pieces.edgesOf.get(face) ?? []))].filter((edge) =>
+    isBetween(pieces, edge),
+  );
   const inner = round.filter((edge) => isInner(pieces, edge, group)).map((edge) => edgeCut(pieces, edge));
-  const own = partOf(part, floor, round.filter((edge) => !isInner(pieces, edge, group)).map((edge) => edgeCut(pieces, edge)));
+  const own = partOf(
+    part,
+    floor,
+    round.filter((edge) => !isInner(pieces, edge, group)).map((edge) => edgeCut(pieces, edge)),
+  );
   const shape = groupShape(floor, inner, own);
   if (hopeless.has(shape)) return null;
   const before = layoutPrice(floor, own, inner, options.marginMm);

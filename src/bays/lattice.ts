@@ -63,7 +63,8 @@ export function latticeOf(region: Region, part: Part, lines: CandidateLines): La
       for (let j = 0; j < rows; j++) {
         grossStrip[j] = (gross[i2 * rows + j] as number) - (gross[i1 * rows + j] as number);
         if (columns) {
-          netStrip[j] = (grossStrip[j] as number) - (columns[i2 * rows + j] as number) + (columns[i1 * rows + j] as number);
+          netStrip[j] =
+            (grossStrip[j] as number) - (columns[i2 * rows + j] as number) + (columns[i1 * rows + j] as number);
         }
       }
       return { gross: grossStrip, net: netStrip };
@@ -138,7 +139,8 @@ function lineCosts(
     for (const stretch of found) addStretch(own, across, stretch, stretch[1] - stretch[0]);
     // A line through a column is no joint there.
     for (const column of columnsAt(part, axis, at)) {
-      for (const stretch of intervalsMeet(found, lineInside([column.ring], axis, at))) addStretch(own, across, stretch, stretch[0] - stretch[1]);
+      for (const stretch of intervalsMeet(found, lineInside([column.ring], axis, at)))
+        addStretch(own, across, stretch, stretch[0] - stretch[1]);
     }
     for (const ring of part.joinery) {
       for (const stretch of intervalsMeet(found, lineInside([ring], axis, at))) {
@@ -153,7 +155,8 @@ function lineCosts(
     if (barred) {
       const ownBarred = barred.subarray(k * across.length, (k + 1) * across.length);
       for (const stop of stopsAt(part, axis, at)) {
-        for (const stretch of intervalsMeet(found, stop)) addStretch(ownBarred, across, stretch, stretch[1] - stretch[0]);
+        for (const stretch of intervalsMeet(found, stop))
+          addStretch(ownBarred, across, stretch, stretch[1] - stretch[0]);
       }
       runningSum(ownBarred);
     }
@@ -163,7 +166,9 @@ function lineCosts(
 }
 
 function columnsAt(part: Part, axis: 0 | 1, at: number): Part['columns'] {
-  return part.columns.filter(({ box }) => (axis === 0 ? box.minX < at && box.maxX > at : box.minY < at && box.maxY > at));
+  return part.columns.filter(({ box }) =>
+    axis === 0 ? box.minX < at && box.maxX > at : box.minY < at && box.maxY > at,
+  );
 }
 
 /** Where along a line no joint may run. */
@@ -220,7 +225,11 @@ function runningSum(cells: Float64Array): void {
 function cutLine({ from, to }: PartCut): { axis: 0 | 1; at: number; stretch: Interval } {
   const axis = Math.abs(to[0] - from[0]) < Math.abs(to[1] - from[1]) ? 0 : 1;
   const other = axis === 0 ? 1 : 0;
-  return { axis, at: (from[axis] + to[axis]) / 2, stretch: [Math.min(from[other], to[other]), Math.max(from[other], to[other])] };
+  return {
+    axis,
+    at: (from[axis] + to[axis]) / 2,
+    stretch: [Math.min(from[other], to[other]), Math.max(from[other], to[other])],
+  };
 }
 
 /** What one joint costs, by the prices of the lattice. */
@@ -239,5 +248,7 @@ export function cutPrice(cut: PartCut, part: Part): number {
 /** Whether a joint runs where none may. */
 export function cutBarred(cut: PartCut, part: Part): boolean {
   const { axis, at, stretch } = cutLine(cut);
-  return stopsAt(part, axis, at).some((stop) => intervalsMeet([stretch], stop).some(([a, b]) => b - a > EQUAL_LENGTH_MM));
+  return stopsAt(part, axis, at).some((stop) =>
+    intervalsMeet([stretch], stop).some(([a, b]) => b - a > EQUAL_LENGTH_MM),
+  );
 }

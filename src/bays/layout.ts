@@ -2,6 +2,7 @@ import type { Region } from '../geometry/ring.ts';
 import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
 import { type Layout, regionGuillotine } from './guillotine.ts';
 import { cutBarred, cutPrice } from './lattice.ts';
+import type { CandidateLines } from './lines.ts';
 import type { Part, PartCut } from './part.ts';
 import { regionSplit } from './pieces.ts';
 import { startsOf } from './starts.ts';
@@ -11,11 +12,13 @@ export interface LayoutOptions {
   readonly lines: number;
   /** What every bay is widened by, mm. */
   readonly marginMm: number;
+  /** How often straight cuts are sought again on other lines. */
+  readonly rounds: number;
 }
 
 /** The best layout of a region: straight cuts through the whole, or a start that those cannot make and straight cuts through what it leaves. */
 export function regionLayout(region: Region, part: Part, options: LayoutOptions): Layout {
-  let best = regionGuillotine(region, part, options);
+  let best = regionStraight(region, part, options);
   if (best.cost === 0) return best;
   for (const start of startsOf(region)) {
     const layout = layoutFrom(region, part, start, options, best.cost);
@@ -24,8 +27,37 @@ export function regionLayout(region: Region, part: Part, options: LayoutOptions)
   return best;
 }
 
+/** Straight cuts through the whole, sought again on lines among which those of the layout before stay, so that it can only get better. */
+function regionStraight(region: Region, part: Part, { lines, marginMm, rounds }: LayoutOptions): Layout {
+  let best = regionGuillotine(region, part, { most: lines, keep: { x: [], y: [] }, first: 'parts' }, marginMm);
+  for (const first of ORDER.slice(0, rounds)) {
+    if (best.cost === 0) break;
+    const next = regionGuillotine(region, part, { most: lines, keep: linesOf(best), first }, marginMm);
+    const better =
+      next.cost < best.cost - EQUAL_LENGTH_MM ||
+      (next.cost <= best.cost + EQUAL_LENGTH_MM && next.uneven < best.uneven);
+    if (better) best = next;
+  }
+  return best;
+}
+
+/** Kinds of lines that a layout is sought again with. */
+const ORDER = ['reaches', 'parts', 'reaches'] as const;
+
+function linesOf({ cuts }: Layout): CandidateLines {
+  const upright = cuts.filter((cut) => cut.from[0] === cut.to[0]);
+  const level = cuts.filter((cut) => cut.from[0] !== cut.to[0]);
+  return { x: upright.map((cut) => cut.from[0]), y: level.map((cut) => cut.from[1]) };
+}
+
 /** @returns null as soon as it is sure to cost no less than `most` */
-function layoutFrom(region: Region, part: Part, start: readonly PartCut[], options: LayoutOptions, most: number): Layout | null {
+function layoutFrom(
+  region: Region,
+  part: Part,
+  start: readonly PartCut[],
+  options: LayoutOptions,
+  most: number,
+): Layout | null {
   if (start.some((cut) => cutBarred(cut, part))) return null;
   let cost = start.reduce((sum, cut) => sum + cutPrice(cut, part), 0);
   let uneven = 0;
@@ -34,7 +66,7 @@ function layoutFrom(region: Region, part: Part, start: readonly PartCut[], optio
   if (pieces.length < 2) return null;
   for (const piece of pieces) {
     if (cost >= most) return null;
-    const inner = regionGuillotine(piece, part, options);
+    const inner = regionStraight(piece, part, { ...options, rounds: 0 });
     cost += inner.cost;
     uneven += inner.uneven;
     cuts.push(...inner.cuts);

@@ -1,13 +1,13 @@
 import type { Point } from '../geometry/point.ts';
 import { regionArea } from '../geometry/region.ts';
-import { CRUMB_MM2, NEAR_LIMIT } from '../geometry/tolerance.ts';
 import { regionInBox } from '../geometry/region-clip.ts';
 import { type Box, boxOf, type Region, ringArea } from '../geometry/ring.ts';
-import { cornerTurn, NOTCH_RAD } from './notch.ts';
-import { isPlain } from './plain.ts';
+import { CRUMB_MM2, NEAR_LIMIT } from '../geometry/tolerance.ts';
 import type { Lattice } from './lattice.ts';
 import { type BayRules, bayMeasure, isBox } from './measure.ts';
+import { cornerTurn, NOTCH_RAD } from './notch.ts';
 import type { Part } from './part.ts';
+import { isPlain } from './plain.ts';
 
 /** What one rule broken by one bay weighs against joint length, mm: more than any floor has joints. */
 export const BREACH_PRICE = 1e9;
@@ -35,7 +35,10 @@ export function leafJudge(region: Region, part: Part, lattice: Lattice, marginMm
   const plain = isPlain(region, part.layout);
   const { x, y } = lattice;
   const boxAt = (i1: number, i2: number, j1: number, j2: number): Box => ({
-    minX: x[i1] as number, maxX: x[i2] as number, minY: y[j1] as number, maxY: y[j2] as number,
+    minX: x[i1] as number,
+    maxX: x[i2] as number,
+    minY: y[j1] as number,
+    maxY: y[j2] as number,
   });
   const bareAt = (i1: number, i2: number, j1: number, j2: number) =>
     columns.length === 0 ? 0 : columnsBare(columns, boxAt(i1, i2, j1, j2), lattice, [i1, i2, j1, j2]);
@@ -45,7 +48,12 @@ export function leafJudge(region: Region, part: Part, lattice: Lattice, marginMm
     const key = i1 * x.length + i2;
     const known = between.get(key);
     if (known) return known;
-    const pieces = regionInBox(region, { minX: x[i1] as number, maxX: x[i2] as number, minY: -Infinity, maxY: Infinity });
+    const pieces = regionInBox(region, {
+      minX: x[i1] as number,
+      maxX: x[i2] as number,
+      minY: -Infinity,
+      maxY: Infinity,
+    });
     between.set(key, pieces);
     return pieces;
   };
@@ -83,9 +91,14 @@ function boxExcess(w: number, h: number, netMm2: number, limits: Part['limits'],
   const long = Math.max(w, h) + marginMm;
   const narrow = Math.min(w, h) - marginMm;
   const tooLong = long / narrow > limits.aspect * (1 + NEAR_LIMIT);
-  const aspect = long > limits.aspectFromM * 1000 * (1 + NEAR_LIMIT) && tooLong ? excess(long / narrow, limits.aspect) : 0;
+  const aspect =
+    long > limits.aspectFromM * 1000 * (1 + NEAR_LIMIT) && tooLong ? excess(long / narrow, limits.aspect) : 0;
   if (limits.rectangleMayPass && !tooLong) return 0;
-  return excess(netMm2, limits.areaM2 * 1e6 * (1 + NEAR_LIMIT)) + excess(long, limits.lengthM * 1000 * (1 + NEAR_LIMIT)) + aspect;
+  return (
+    excess(netMm2, limits.areaM2 * 1e6 * (1 + NEAR_LIMIT)) +
+    excess(long, limits.lengthM * 1000 * (1 + NEAR_LIMIT)) +
+    aspect
+  );
 }
 
 /** How many rules a bay breaks, and a little more the further it is over them. */
@@ -98,7 +111,10 @@ export function pieceExcess(piece: Region, netMm2: number, rules: BayRules, marg
     const narrow = Math.min(maxX - minX, maxY - minY) - marginMm;
     const over = excess(netMm2, limits.areaM2 * 1e6 * (1 + NEAR_LIMIT)) + excess(long, lengthMost);
     return (
-      over + (long > limits.aspectFromM * 1000 * (1 + NEAR_LIMIT) ? excess(long / narrow, limits.aspect * (1 + NEAR_LIMIT)) : 0)
+      over +
+      (long > limits.aspectFromM * 1000 * (1 + NEAR_LIMIT)
+        ? excess(long / narrow, limits.aspect * (1 + NEAR_LIMIT))
+        : 0)
     );
   }
   const figures = bayMeasure(piece, piece.outline, rules, netMm2);

@@ -10,29 +10,47 @@ export interface CandidateLines {
   readonly y: readonly number[];
 }
 
+/** What the choice of lines rests on besides the region. */
+export interface LineChoice {
+  /** Lines an axis at most. */
+  readonly most: number;
+  /** Lines that a layout found before has used: they stay. */
+  readonly keep: CandidateLines;
+  /** Soft lines come in this order: equal parts first, or reaches first. */
+  readonly first: 'parts' | 'reaches';
+}
+
 /** Candidate lines of a region in its frame: hard lines through corners and column centres; column faces, joinery, jambs and hints; from every
  *  hard line the reach of each limit (side; area over width; aspect); and equal subdivisions between hard lines.
  *  An axis gets as many soft lines as it needs bays, and at most `most` lines in all, corners first, so that the work stays bounded
  *  whatever the plan. */
-export function candidateLines(region: Region, part: Part, most: number): CandidateLines {
-  const hard = [0, 1].map((axis) => thin(hardLines(region, part, axis as 0 | 1), most)) as [number[], number[]];
-  const [x, y] = [0, 1].map((axis) => {
-    const own = hard[axis] as number[];
-    const across = hard[1 - axis] as number[];
+export function candidateLines(region: Region, part: Part, { most, keep, first }: LineChoice): CandidateLines {
+  const hard = ([0, 1] as const).map((axis) => {
+    const corners = hardLines(region, part, axis);
+    const kept = axis === 0 ? keep.x : keep.y;
+    return thin(kept.length > 0 ? distinct([...corners, ...kept]) : corners, most);
+  }) as [number[], number[]];
+  const [x, y] = ([0, 1] as const).map((axis) => {
+    const own = hard[axis];
+    const across = hard[axis === 0 ? 1 : 0];
     const span = (own[own.length - 1] as number) - (own[0] as number);
     const longest = longestBay(across, part);
-    const faces = columnFaces(part, axis as 0 | 1, own);
+    const faces = columnFaces(part, axis, own);
     if (span <= longest) return linesPick(own, faces, Math.min(most, own.length + faces.length));
-    const extras = edgesOfThings(part, axis as 0 | 1, own);
-    const wanted = own.length + faces.length + Math.min(extras.length, MOST_EXTRAS) + SOFT_LEAST + SOFT_PER_BAY * Math.ceil(span / longest);
-    return linesPick(own, [...faces, ...extras.slice(0, MOST_EXTRAS), ...softLines(own, across, part, longest)], Math.min(most, wanted));
+    const extras = edgesOfThings(part, axis, own).slice(0, MOST_EXTRAS);
+    const wanted = own.length + faces.length + extras.length + SOFT_LEAST + SOFT_PER_BAY * Math.ceil(span / longest);
+    return linesPick(
+      own,
+      [...faces, ...extras, ...softLines(own, across, part, longest, first)],
+      Math.min(most, wanted),
+    );
   }) as [number[], number[]];
   return { x, y };
 }
 
 const MOST_EXTRAS = 6;
 const SOFT_LEAST = 4;
-const SOFT_PER_BAY = 4;
+const SOFT_PER_BAY = 2;
 
 /** How long a bay may be along an axis whatever its width, mm. */
 function longestBay(across: readonly number[], { limits }: Part): number {
@@ -94,16 +112,19 @@ function edgesOfThings(part: Part, axis: 0 | 1, hard: readonly number[]): number
 }
 
 /** The more useful first. */
-function softLines(hard: readonly number[], across: readonly number[], part: Part, longest: number): number[] {
+function softLines(
+  hard: readonly number[],
+  across: readonly number[],
+  part: Part,
+  longest: number,
+  first: LineChoice['first'],
+): number[] {
   const from = hard[0] as number;
   const to = hard[hard.length - 1] as number;
-  const soft: number[] = [];
-  const reaches = reachesOf(across, part);
-  for (const [a, b] of pairsBySpan(hard)) if (b - a > longest) soft.push(...subdivisions(a, b, across, part));
-  soft.push(...gapHalves(hard));
-  for (const line of hard) {
-    for (const reach of reaches) soft.push(line - reach, line + reach);
-  }
+  const parts = pairsBySpan(hard).flatMap(([a, b]) => (b - a > longest ? subdivisions(a, b, across, part) : []));
+  const reaches = reachesOf(across, part).flatMap((reach) => hard.flatMap((line) => [line - reach, line + reach]));
+  const soft =
+    first === 'parts' ? [...parts, ...gapHalves(hard), ...reaches] : [...reaches, ...gapHalves(hard), ...parts];
   return soft.map(onGrid).filter((v) => v > from && v < to);
 }
 
@@ -128,21 +149,17 @@ function subdivisions(a: number, b: number, across: readonly number[], part: Par
 const LESS_A_HAIR = 1e-3;
 const MOST_PARTS = 30;
 
-/** How far a bay may reach along the axis: by its side, and by area and proportion for every width that hard lines across leave. */
-function reachesOf(across: readonly number[], part: Part): ReadonlySet<number> {
-  const { areaM2, lengthM, aspect } = part.limits;
-  const reaches = new Set<number>();
-  if (Number.isFinite(lengthM)) reaches.add(lengthM * 1000);
-  for (let i = 0; i < across.length; i++) {
-    for (let j = i + 1; j < across.length; j++) {
-      const width = (across[j] as number) - (across[i] as number);
-      if (width > lengthM * 1000 * 1.001) continue;
-      for (const reach of [(areaM2 * 1e6) / width, width * aspect, width / aspect]) {
-        if (reach > 0 && reach <= lengthM * 1000 && Number.isFinite(reach)) reaches.add(reach);
-      }
-    }
-  }
-  return reaches;
+/** How far a bay may reach along the axis for the widths that hard lines across leave, the whole breadth first. */
+function reachesOf(across: readonly number[], { limits }: Part): number[] {
+  const { areaM2, lengthM, aspect, aspectFromM } = limits;
+  const widths = pairsBySpan(across)
+    .map(([a, b]) => b - a)
+    .filter((width) => width <= lengthM * 1000 * 1.001);
+  const full = widths.map((width) =>
+    Math.min(lengthM * 1000, (areaM2 * 1e6) / width, Math.max(width * aspect, aspectFromM * 1000)),
+  );
+  const least = widths.map((width) => width / aspect);
+  return [...new Set([lengthM * 1000, ...full, ...least])].filter((reach) => reach > 0 && Number.isFinite(reach));
 }
 
 /** Halves of every gap between neighbouring hard lines, for corners that want a joint between them. */
@@ -165,7 +182,7 @@ const MOST_PAIRS = 120;
 function linesPick(hard: readonly number[], soft: readonly number[], most: number): number[] {
   const kept = [...hard];
   const span = (hard[hard.length - 1] as number) - (hard[0] as number);
-  for (const gap of [span / most / 2, SAME_LINE_MM]) {
+  for (const gap of [span / most / 4, SAME_LINE_MM]) {
     for (const v of soft) {
       if (kept.length >= most) break;
       if (isClear(kept, v, gap)) insert(kept, v);

@@ -2,8 +2,8 @@ import { pocketTurn, rectangleRound, ringPockets } from '../geometry/hull.ts';
 import type { Point } from '../geometry/point.ts';
 import { regionArea } from '../geometry/region.ts';
 import { boxOf, type Region, type Ring, ringArea } from '../geometry/ring.ts';
-import { NOTCH_DEG, NOTCH_WITHIN_MM } from './notch.ts';
 import type { BayLimits, LayoutWishes } from '../plan/plan.ts';
+import { NOTCH_DEG, NOTCH_WITHIN_MM } from './notch.ts';
 
 /** A figure breaks its limit when it exceeds it by more than this share (contract, design section 3). */
 const SLACK = 0.001;

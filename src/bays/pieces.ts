@@ -42,7 +42,10 @@ export function gridPoint([x, y]: Point): Point {
 
 /** The floor of some pieces together; more than one region where they do not hang together. Points along straight sides are left out. */
 export function piecesRegion({ subdivision, edgesOf }: Pieces, faces: ReadonlySet<number>): Region[] {
-  const edges = [...faces].flatMap((face) => edgesOf.get(face) ?? []).sort((a, b) => a - b).filter((edge, i, all) => edge !== all[i - 1]);
+  const edges = [...faces]
+    .flatMap((face) => edgesOf.get(face) ?? [])
+    .sort((a, b) => a - b)
+    .filter((edge, i, all) => edge !== all[i - 1]);
   return facesBoundary(subdivision, (face) => faces.has(face), edges).map((loops) => {
     const { outline, holes } = loopsRegion(subdivision, loops, GRID_PER_MM);
     return { outline: ringStraight(outline), holes: holes.map(ringStraight) };

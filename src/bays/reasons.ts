@@ -22,7 +22,10 @@ export function jointReasons(
   return joints.map((joint) => {
     const reasons = reasonsOf(plan, map, byId, joint, runs.get(joint.line.run) ?? [joint]);
     const served = (columns.get(joint.line.id) ?? []).map((column) => `column ${column} needs a joint`);
-    return { ...joint.line, reasons: served.length > 0 && reasons[0] === NO_OTHER_REASON ? served : [...reasons, ...served] };
+    return {
+      ...joint.line,
+      reasons: served.length > 0 && reasons[0] === NO_OTHER_REASON ? served : [...reasons, ...served],
+    };
   });
 }
 

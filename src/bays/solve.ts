@@ -9,8 +9,8 @@ import { regionLayout } from './layout.ts';
 import { BREACH_PRICE, pieceExcess } from './leaf.ts';
 import { type Neck, neckBarred, regionNeck } from './necks.ts';
 import type { Part, PartCut } from './part.ts';
-import { isPlain } from './plain.ts';
 import { regionSplit } from './pieces.ts';
+import { isPlain } from './plain.ts';
 import { regionsStraighten } from './straighten.ts';
 
 /** How hard to search. A rectangle of a plain region is judged at a glance; any other has to be clipped and measured, some hundred times
@@ -23,6 +23,8 @@ interface Effort {
   readonly stepsPerBay: number;
   readonly mostSteps: number;
 }
+
+const GROUP_ROUNDS = 0;
 
 const plainEffort: Effort = { lines: 40, groupLines: 16, stepsPerBay: 6, mostSteps: 160 };
 const carefulEffort: Effort = { lines: 14, groupLines: 9, stepsPerBay: 2, mostSteps: 40 };
@@ -101,9 +103,9 @@ function frameSolve(part: Part, frame: Frame): Layout {
   let best: Layout = { cuts: [], cost: Infinity, uneven: Infinity };
   for (const marginMm of straight.movedMm > 0 ? [0, straight.movedMm, 2 * straight.movedMm] : [0]) {
     const own: Part = { ...turned, region: straight.region };
-    const rough = regionLayout(straight.region, own, { lines: effort.lines, marginMm });
+    const rough = regionLayout(straight.region, own, { lines: effort.lines, marginMm, rounds: 3 });
     const steps = Math.min(effort.mostSteps, effort.stepsPerBay * (rough.cuts.length + 1));
-    const search = { steps, lines: effort.groupLines, marginMm };
+    const search = { steps, lines: effort.groupLines, marginMm, rounds: GROUP_ROUNDS };
     const layout = rough.cuts.length > 1 ? layoutImprove(straight.region, own, rough, search) : rough;
     const real = cutsCarry(straight, layout.cuts);
     const price = straight.movedMm > 0 ? layoutPrice(turned.region, turned, real, 0) : layout;

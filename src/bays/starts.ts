@@ -57,4 +57,3 @@ function pinwheels(hole: Ring, rings: readonly Ring[]): PartCut[][] {
     return found.length === 4 ? [found] : [];
   });
 }
-

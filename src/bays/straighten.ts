@@ -47,7 +47,11 @@ export function regionsStraighten(regions: readonly Region[], flatMm: number): S
         movedMm = Math.max(movedMm, Math.abs(p[0] - px), Math.abs(p[1] - py));
         return p;
       });
-      const kept = ringFlat(all, ringFewer(all, (i) => x.isWall(at + i) || y.isWall(at + i)), flatMm);
+      const kept = ringFlat(
+        all,
+        ringFewer(all, (i) => x.isWall(at + i) || y.isWall(at + i)),
+        flatMm,
+      );
       at += ring.length;
       corners.push(kept);
       if (kept.length < ring.length) movedMm = Math.max(movedMm, FLATTEN_MM);
@@ -65,10 +69,12 @@ function ringFewer(ring: Ring, isFixed: (corner: number) => boolean): number[] {
   const fixed = ring.flatMap((_, i) => (isFixed(i) ? [i] : []));
   if (fixed.length < 2) fixed.splice(0, fixed.length, 0, farthestFrom(ring, 0));
   fixed.sort((a, b) => a - b);
-  return fixed.flatMap((from, k) => {
-    const to = fixed[k + 1] ?? (fixed[0] as number) + ring.length;
-    return [from, ...betweenKept(ring, from, to)];
-  }).map((i) => i % ring.length);
+  return fixed
+    .flatMap((from, k) => {
+      const to = fixed[k + 1] ?? (fixed[0] as number) + ring.length;
+      return [from, ...betweenKept(ring, from, to)];
+    })
+    .map((i) => i % ring.length);
 }
 
 /** The corners without piers and niches: stretches that leave a wall's line and come back to it without going further off than `flatMm`. */
