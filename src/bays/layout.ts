@@ -14,13 +14,15 @@ export interface LayoutOptions {
   readonly marginMm: number;
   /** How often straight cuts are sought again on other lines. */
   readonly rounds: number;
+  /** Starts to try at most. */
+  readonly starts: number;
 }
 
 /** The best layout of a region: straight cuts through the whole, or a start that those cannot make and straight cuts through what it leaves. */
 export function regionLayout(region: Region, part: Part, options: LayoutOptions): Layout {
   let best = regionStraight(region, part, options);
   if (best.cost === 0) return best;
-  for (const start of startsOf(region)) {
+  for (const start of startsOf(region).slice(0, options.starts)) {
     const layout = layoutFrom(region, part, start, options, best.cost);
     if (layout && layout.cost < best.cost - EQUAL_LENGTH_MM) best = layout;
   }
@@ -36,7 +38,8 @@ function regionStraight(region: Region, part: Part, { lines, marginMm, rounds }:
     const better =
       next.cost < best.cost - EQUAL_LENGTH_MM ||
       (next.cost <= best.cost + EQUAL_LENGTH_MM && next.uneven < best.uneven);
-    if (better) best = next;
+    if (!better) break;
+    best = next;
   }
   return best;
 }

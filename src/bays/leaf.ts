@@ -70,8 +70,9 @@ export function leafJudge(region: Region, part: Part, lattice: Lattice, marginMm
       const uneven = (net / 1e6) ** 2;
       // Floor that falls apart is parted by a cut that costs nothing, so a rectangle over the limit is judged as one bay.
       if (net > areaMost) return { price: BREACH_PRICE * excess(net, areaMost), uneven };
+      if (plain) return { price: BREACH_PRICE, uneven };
       const box = boxAt(i1, i2, j1, j2);
-      if (plain || notches.some((notch) => notchDepth(notch, box) > notch.most)) return { price: BREACH_PRICE, uneven };
+      if (notches.some((notch) => notchDepth(notch, box) > notch.most)) return { price: BREACH_PRICE, uneven };
       const share = net / lattice.area(i1, i2, j1, j2);
       let over = bareAt(i1, i2, j1, j2);
       let sum = 0;

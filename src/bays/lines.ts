@@ -38,16 +38,17 @@ export function candidateLines(region: Region, part: Part, { most, keep, first }
     const faces = columnFaces(part, axis, own);
     if (span <= longest) return linesPick(own, faces, Math.min(most, own.length + faces.length));
     const extras = edgesOfThings(part, axis, own).slice(0, MOST_EXTRAS);
-    const wanted = own.length + faces.length + extras.length + SOFT_LEAST + SOFT_PER_BAY * Math.ceil(span / longest);
-    return linesPick(
-      own,
-      [...faces, ...extras, ...softLines(own, across, part, longest, first)],
-      Math.min(most, wanted),
-    );
+    // In a hall of columns the bays go by their rows.
+    const isCrowded = faces.length > MANY_FACES;
+    const things = isCrowded ? extras : [...faces, ...extras];
+    const bays = isCrowded ? 1 : Math.ceil(span / usualBay(across, part));
+    const wanted = own.length + things.length + SOFT_LEAST + SOFT_PER_BAY * bays;
+    return linesPick(own, [...things, ...softLines(own, across, part, longest, first)], Math.min(most, wanted));
   }) as [number[], number[]];
   return { x, y };
 }
 
+const MANY_FACES = 8;
 const MOST_EXTRAS = 6;
 const SOFT_LEAST = 4;
 const SOFT_PER_BAY = 2;
@@ -55,7 +56,7 @@ const SOFT_PER_BAY = 2;
 /** How long a bay may be along an axis whatever its width, mm. */
 function longestBay(across: readonly number[], { limits }: Part): number {
   const breadth = (across[across.length - 1] as number) - (across[0] as number);
-  return Math.min(limits.lengthM * 1000, limits.aspectFromM * 1000, (limits.areaM2 * 1e6) / breadth);
+  return Math.min(limits.lengthM * 1000, longOnce(limits), (limits.areaM2 * 1e6) / breadth);
 }
 
 function hardLines(region: Region, part: Part, axis: 0 | 1): number[] {
@@ -87,6 +88,20 @@ function distinct(values: readonly number[]): number[] {
   const sorted = [...values].sort((a, b) => a - b);
   return sorted.filter((v, i) => i === 0 || v - (sorted[i - 1] as number) > 0);
 }
+
+/** How long a bay is along an axis at the usual, mm: for counting how many lines the axis wants. */
+function usualBay(across: readonly number[], { limits }: Part): number {
+  const breadth = (across[across.length - 1] as number) - (across[0] as number);
+  const area = limits.areaM2 * 1e6;
+  return Math.min(limits.lengthM * 1000, longOnce(limits), Math.max(Math.sqrt(area), area / breadth));
+}
+
+/** From how long a bay its proportion may ask for a cut, mm. */
+function longOnce({ aspectFromM }: Part['limits']): number {
+  return Math.max(aspectFromM * 1000, LEAST_LONG_MM);
+}
+
+const LEAST_LONG_MM = 2000;
 
 /** Faces of columns that need a joint: a joint along one is shorter there, or leaves an even bay. */
 function columnFaces(part: Part, axis: 0 | 1, hard: readonly number[]): number[] {

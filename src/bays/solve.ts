@@ -19,15 +19,17 @@ interface Effort {
   /** Candidate lines an axis for the whole region and for a group of bays. */
   readonly lines: number;
   readonly groupLines: number;
+  /** How often the whole is sought again on other lines. */
+  readonly rounds: number;
+  /** Starts that straight cuts cannot make, at most. */
+  readonly starts: number;
   /** Groups to try for every bay of the first layout, and at most. */
   readonly stepsPerBay: number;
   readonly mostSteps: number;
 }
 
-const GROUP_ROUNDS = 0;
-
-const plainEffort: Effort = { lines: 40, groupLines: 16, stepsPerBay: 6, mostSteps: 160 };
-const carefulEffort: Effort = { lines: 14, groupLines: 9, stepsPerBay: 2, mostSteps: 40 };
+const plainEffort: Effort = { lines: 40, groupLines: 16, rounds: 3, starts: 16, stepsPerBay: 6, mostSteps: 160 };
+const carefulEffort: Effort = { lines: 14, groupLines: 9, rounds: 0, starts: 0, stepsPerBay: 2, mostSteps: 40 };
 
 export interface Solved {
   readonly cuts: readonly PartCut[];
@@ -103,9 +105,9 @@ function frameSolve(part: Part, frame: Frame): Layout {
   let best: Layout = { cuts: [], cost: Infinity, uneven: Infinity };
   for (const marginMm of straight.movedMm > 0 ? [0, straight.movedMm, 2 * straight.movedMm] : [0]) {
     const own: Part = { ...turned, region: straight.region };
-    const rough = regionLayout(straight.region, own, { lines: effort.lines, marginMm, rounds: 3 });
+    const rough = regionLayout(straight.region, own, { lines: effort.lines, marginMm, rounds: effort.rounds, starts: effort.starts });
     const steps = Math.min(effort.mostSteps, effort.stepsPerBay * (rough.cuts.length + 1));
-    const search = { steps, lines: effort.groupLines, marginMm, rounds: GROUP_ROUNDS };
+    const search = { steps, lines: effort.groupLines, marginMm, rounds: 0, starts: effort.starts };
     const layout = rough.cuts.length > 1 ? layoutImprove(straight.region, own, rough, search) : rough;
     const real = cutsCarry(straight, layout.cuts);
     const price = straight.movedMm > 0 ? layoutPrice(turned.region, turned, real, 0) : layout;

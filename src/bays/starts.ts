@@ -4,16 +4,13 @@ import { lineInside } from '../geometry/scanline.ts';
 import { cornerTurn, NOTCH_RAD } from './notch.ts';
 import type { PartCut } from './part.ts';
 
-/** Starts at most for one region: beyond that the groups of neighbouring bays find the same. */
-const MOST_STARTS = 16;
-
 /** Cuts to begin with that no straight cut through a whole rectangle can make: one chord from a corner where its line crosses more floor
  *  further on, and the two pinwheels round a core, in which every joint stops at the next. */
 export function startsOf(region: Region): PartCut[][] {
   const rings = [region.outline, ...region.holes];
   const chords = rings.flatMap((ring) => cornerChords(ring, rings));
   const single = region.holes.length > 0 ? [] : chords.filter((chord) => chord.more).map((chord) => [chord.cut]);
-  return [...region.holes.flatMap((hole) => pinwheels(hole, rings)), ...single].slice(0, MOST_STARTS);
+  return [...region.holes.flatMap((hole) => pinwheels(hole, rings)), ...single];
 }
 
 interface CornerChord {
