@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { jsonFault } from './json-fault.ts';
 import { planMigrated } from './migrate.ts';
+import { sizeProblems } from './plan-size.ts';
 import { type PlanProblem, problemPath, problemsCut, problemsOf } from './problems.ts';
 import { PLAN_FORMAT, PLAN_VERSION, type PlanFile, planFileSchema } from './schema.ts';
 
@@ -32,8 +33,8 @@ export function planFrom(raw: unknown): PlanReading {
   if (header.length > 0) return refused(header);
   const read = z.safeParse(planFileSchema, planMigrated(file, file.version as number), { reportInput: true });
   if (!read.success) return refused(problemsOf(read.error.issues));
-  const twice = idProblems(read.data);
-  return twice.length > 0 ? refused(problemsCut(twice)) : { kind: 'plan', file: read.data };
+  const problems = [...idProblems(read.data), ...sizeProblems(read.data)];
+  return problems.length > 0 ? refused(problemsCut(problems)) : { kind: 'plan', file: read.data };
 }
 
 function refused(problems: readonly PlanProblem[]): PlanReading {

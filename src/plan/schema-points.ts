@@ -6,6 +6,9 @@ import { pointSnapped, ringHasDistinct } from './snap.ts';
 /** No length or place of a plan is beyond this, mm: 10 km. */
 export const FARTHEST_MM = 1e7;
 
+/** So many points one outline or line may have: a wall traced to the millimetre round a hall has fewer. */
+export const MOST_POINTS = 20_000;
+
 /** So many bad points of one list are named; the rest are counted. */
 const MOST_BAD_POINTS = 10;
 
@@ -32,7 +35,7 @@ export function pointList<T extends readonly Point[]>(rules: PointListRules) {
     type: 'array',
     items: pointSchema,
     minItems: rules.least,
-    ...(rules.most === undefined ? {} : { maxItems: rules.most }),
+    maxItems: rules.most ?? MOST_POINTS,
     description: rules.text,
   };
   return z.custom<T>().check(z.meta(schema), (ctx) => {
@@ -70,6 +73,9 @@ interface PointProblem {
 
 function pointListProblems(value: unknown, rules: PointListRules): readonly PointProblem[] {
   if (!Array.isArray(value)) return [{ index: null, message: listMessage(value), count: 1 }];
+  if (value.length > MOST_POINTS) {
+    return [{ index: null, message: `has ${value.length} points; ${MOST_POINTS} are read`, count: 1 }];
+  }
   const problems: PointProblem[] = [];
   let bad = 0;
   for (let i = 0; i < value.length; i++) {
