@@ -29,7 +29,7 @@ export function App() {
   return (
     <div className="app">
       <Head />
-      <Board drawing={drawing} changed={changed} cautions={cautionLines} />
+      <Board drawing={drawing} changed={changed} cautions={cautionLines} onChoose={choose} />
       <Tray result={result} onChoose={choose} />
       <Rail />
     </div>

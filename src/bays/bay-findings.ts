@@ -3,10 +3,11 @@ import { type Point, pointBetween, pointDistance } from '../geometry/point.ts';
 import { ringContains } from '../geometry/ring.ts';
 import { intervalsMeet, lineInside } from '../geometry/scanline.ts';
 import type { JointLine } from '../plan/analysis.ts';
-import type { FindingFact } from '../plan/finding.ts';
+import type { FindingFact, FindingValues } from '../plan/finding.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { BayBody } from './bay-shapes.ts';
 import { frameOf } from './frame.ts';
+import type { Breach } from './measure.ts';
 import type { Neck } from './necks.ts';
 
 /** Joints through joinery for less than this only touch it, mm. */
@@ -18,23 +19,32 @@ export function bayFindings(plan: Plan, bays: readonly BayBody[]): FindingFact[]
   return bays.flatMap((bay) => [...breachFindings(plan, bay), ...allowanceFinding(plan, bay)]);
 }
 
-function breachFindings(plan: Plan, { shape, figures, centre }: BayBody): FindingFact[] {
-  return figures.breaches.map((breach): FindingFact => {
-    const base = { at: breach.at ?? centre, refs: [shape.id] };
-    const limit = { bay: shape.id, value: breach.value, limit: breach.limit };
-    switch (breach.rule) {
-      case 'area':
-        return { ...base, code: 'bay-area', ...limit, ...limitSource(plan, shape.rooms, 'areaM2', breach.limit) };
-      case 'length':
-        return { ...base, code: 'bay-length', ...limit, ...limitSource(plan, shape.rooms, 'lengthM', breach.limit) };
-      case 'aspect':
-        return { ...base, code: 'bay-aspect', ...limit, ...limitSource(plan, shape.rooms, 'aspect', breach.limit) };
-      case 'reentrant':
-        return { ...base, code: 'bay-reentrant', ...limit };
-      case 'core':
-        return { ...base, code: 'bay-core', bay: shape.id, sideMm: breach.value, limitMm: breach.limit };
-    }
-  });
+function breachFindings(plan: Plan, bay: BayBody): FindingFact[] {
+  return bay.figures.breaches.map((breach) => ({
+    at: breach.at ?? bay.centre,
+    refs: [bay.shape.id],
+    ...breachValues(plan, bay, breach),
+  }));
+}
+
+function breachValues(
+  plan: Plan,
+  { shape }: BayBody,
+  { rule, value, limit }: Breach,
+): FindingValues & { source?: string } {
+  const figures = { bay: shape.id, value, limit };
+  switch (rule) {
+    case 'area':
+      return { code: 'bay-area', ...figures, ...limitSource(plan, shape.rooms, 'areaM2', limit) };
+    case 'length':
+      return { code: 'bay-length', ...figures, ...limitSource(plan, shape.rooms, 'lengthM', limit) };
+    case 'aspect':
+      return { code: 'bay-aspect', ...figures, ...limitSource(plan, shape.rooms, 'aspect', limit) };
+    case 'reentrant':
+      return { code: 'bay-reentrant', ...figures };
+    case 'core':
+      return { code: 'bay-core', bay: shape.id, sideMm: value, limitMm: limit };
+  }
 }
 
 function allowanceFinding(plan: Plan, { shape, figures, rules, centre }: BayBody): FindingFact[] {

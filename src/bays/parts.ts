@@ -148,7 +148,7 @@ export function edgeEnds({ subdivision }: Floor, edge: number): readonly [Point,
 function doorwayJoints(floor: Floor): ReadonlyMap<number, (readonly [Point, Point])[]> {
   const joints = new Map<number, (readonly [Point, Point])[]>();
   floor.subdivision.edges.forEach((edge, i) => {
-    if (floor.barriers[i]?.kind !== 'doorway') return;
+    if (!floor.barriers[i]) return;
     for (const face of [edge.left, edge.right]) {
       const doorway = floor.faces[face]?.doorway ?? -1;
       if (doorway < 0) continue;

@@ -20,13 +20,27 @@ export function jointReasons(
   const runs = new Map<string, JointBody[]>();
   for (const joint of joints) runs.set(joint.line.run, [...(runs.get(joint.line.run) ?? []), joint]);
   return joints.map((joint) => {
-    const reasons = reasonsOf(plan, map, byId, joint, runs.get(joint.line.run) ?? [joint]);
+    const reasons = [
+      ...doorwaysServed(plan, map, joint),
+      ...reasonsOf(plan, map, byId, joint, runs.get(joint.line.run) ?? [joint]),
+    ];
     const served = (columns.get(joint.line.id) ?? []).map((column) => `column ${column} needs a joint`);
     return {
       ...joint.line,
       reasons: served.length > 0 && reasons[0] === NO_OTHER_REASON ? served : [...reasons, ...served],
     };
   });
+}
+
+/** Doorways whose joint another kind of joint is. */
+function doorwaysServed(plan: Plan, { floor }: FloorMap, { barrier, edges }: JointBody): string[] {
+  if (barrier.kind === 'doorway') return [];
+  const served = edges.flatMap((i) => {
+    const edge = floor.subdivision.edges[i];
+    const doorways = [edge?.left, edge?.right].map((face) => floor.faces[face ?? 0]?.doorway ?? -1);
+    return doorways[0] === doorways[1] && (doorways[0] ?? -1) >= 0 ? [doorways[0] as number] : [];
+  });
+  return [...new Set(served)].map((d) => `doorway ${plan.doorways[d]?.id}`);
 }
 
 const NO_OTHER_REASON = 'completes a split in which every bay is within the limits';

@@ -105,7 +105,12 @@ function frameSolve(part: Part, frame: Frame): Layout {
   let best: Layout = { cuts: [], cost: Infinity, uneven: Infinity };
   for (const marginMm of straight.movedMm > 0 ? [0, straight.movedMm, 2 * straight.movedMm] : [0]) {
     const own: Part = { ...turned, region: straight.region };
-    const rough = regionLayout(straight.region, own, { lines: effort.lines, marginMm, rounds: effort.rounds, starts: effort.starts });
+    const rough = regionLayout(straight.region, own, {
+      lines: effort.lines,
+      marginMm,
+      rounds: effort.rounds,
+      starts: effort.starts,
+    });
     const steps = Math.min(effort.mostSteps, effort.stepsPerBay * (rough.cuts.length + 1));
     const search = { steps, lines: effort.groupLines, marginMm, rounds: 0, starts: effort.starts };
     const layout = rough.cuts.length > 1 ? layoutImprove(straight.region, own, rough, search) : rough;

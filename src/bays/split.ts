@@ -62,7 +62,7 @@ function splitReport(plan: Plan, floorPlan: FloorPlan, cuts: readonly Cut[], nec
   const floor = cuts.length > 0 ? floorCut(plan, floorPlan.linework, cuts) : floorPlan.floor;
   const map = floorMap(
     floor,
-    floorPlan.doorways.map((joins) => joins?.rooms ?? null),
+    floorPlan.doorways.map((joins) => joins[0]?.rooms ?? null),
   );
   const bays = bayBodies(plan, map);
   const bayNumber = new Map(bays.map((bay, i) => [map.of[bay.faces[0] as number] as number, i]));

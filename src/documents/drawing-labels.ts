@@ -23,7 +23,8 @@ export function bayLabels(analysis: Analysis, names: Names, mark: DecimalMark): 
       style: 'bay-figure',
     };
     const id: LabelLine = { text: bay.id, style: 'bay-name' };
-    const name: LabelLine = { text: shortened(names.bay(bay)), style: 'bay-figure' };
+    const name: readonly LabelLine[] =
+      names.rooms === 1 ? [] : [{ text: shortened(names.bay(bay)), style: 'bay-figure' }];
     return {
       shape: 'label',
       layer: 'labels',
@@ -33,7 +34,7 @@ export function bayLabels(analysis: Analysis, names: Names, mark: DecimalMark): 
         at: regionDeepestPoint(bay, centreShare).point,
         region: { outline: bay.outline, holes: bay.holes },
       },
-      forms: [[id, name, area, sides], [id, area, sides], [id, area], [id], [{ text: bay.id, style: 'bay-figure' }]],
+      forms: [[id, ...name, area, sides], [id, area, sides], [id, area], [{ text: bay.id, style: 'bay-figure' }]],
       priority: (bay.areaM2 < smallBayM2 ? priorities.smallBay : priorities.bay) + bay.areaM2,
     };
   });
@@ -47,9 +48,9 @@ export function jointLabels(analysis: Analysis, names: Names, mark: DecimalMark)
       shape: 'label',
       layer: 'labels',
       ref: { kind: 'joint', id: joint.id },
-      seat: { kind: 'beside', line: joint.line },
+      seat: { kind: 'beside', line: joint.line, inOpening: joint.kind === 'doorway' || joint.kind === 'neck' },
       forms: [
-        form(`${joint.id} ${shortened(names.joint(joint))}, ${movement.words}`),
+        ...(names.jointAcross(joint) ? [form(`${joint.id} ${shortened(names.joint(joint))}, ${movement.words}`)] : []),
         form(`${joint.id} ${movement.words}`),
         form(`${joint.id} ${movement.figure}`),
         form(joint.id),

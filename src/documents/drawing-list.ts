@@ -7,6 +7,7 @@ import { circle } from './circle.ts';
 import type { Drawing, DrawingItem, DrawingLayer, FillItem, LineItem, MarkItem } from './drawing.ts';
 import { drawingLayers } from './drawing.ts';
 import { bayLabels, jointLabels, objectLabel } from './drawing-labels.ts';
+import { runEnds } from './run-ends.ts';
 import { type FillStyleName, tintCount } from './styles.ts';
 import { bayTints } from './tint.ts';
 import { type DecimalMark, namesOf } from './words.ts';
@@ -30,10 +31,11 @@ export function drawingOf(plan: Plan, analysis: Analysis, { decimalMark = '.' }:
     ...analysis.edges.map((edge) =>
       line('edges', edge.along === 'wall' ? 'edge-wall' : 'edge-object', edge.line, { kind: 'edge', id: edge.id }),
     ),
-    ...analysis.joints.map((joint) =>
-      line('joints', `joint-${joint.kind}`, joint.line, { kind: 'joint', id: joint.id }),
-    ),
-    ...analysis.bays.map(({ id, stillPoint }) => mark('marks', 'still-point', stillPoint, { kind: 'bay', id })),
+    ...jointItems(analysis),
+    ...analysis.bays.map(({ id, stillPoint, widthM }) => ({
+      ...mark('marks', 'still-point', stillPoint, { kind: 'bay', id }),
+      clearMm: widthM * 1000,
+    })),
     ...bayLabels(analysis, names, decimalMark),
     ...jointLabels(analysis, names, decimalMark),
     ...findingItems(analysis),
@@ -48,6 +50,16 @@ function bayItems(analysis: Analysis): DrawingItem[] {
   return analysis.bays.map(({ id, outline, holes }) =>
     fill('bays', `bay-${tints.get(id) ?? 0}` as FillStyleName, outline, { kind: 'bay', id }, holes),
   );
+}
+
+/** The joints of a run are one line: only its ends get the mark of the kind. */
+function jointItems(analysis: Analysis): DrawingItem[] {
+  const ends = runEnds(analysis.joints);
+  return analysis.joints.map(({ id, kind, line: points }) => {
+    const [first, last] = [ends.has(points[0]), ends.has(points[points.length - 1])];
+    const bareEnds = first ? (last ? undefined : 'last') : last ? 'first' : 'both';
+    return { ...line('joints', `joint-${kind}`, points, { kind: 'joint', id }), ...(bareEnds && { bareEnds }) };
+  });
 }
 
 function roomItems(plan: Plan, analysis: Analysis): DrawingItem[] {

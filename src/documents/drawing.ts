@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/point.ts';
 import type { Box, Region, Ring } from '../geometry/ring.ts';
-import type { FillStyleName, LineStyleName, MarkStyleName, TextStyleName } from './styles.ts';
+import type { ColourName, FillStyleName, LineStyleName, MarkStyleName, TextStyleName } from './styles.ts';
 
 /** The drawing of a plan as one flat list: canvas, SVG and PDF draw this list and nothing else, so that a symbol
  *  appears in all of them or in none.
@@ -46,7 +46,11 @@ export interface LineItem extends DrawingItemBase {
   readonly shape: 'line';
   readonly style: LineStyleName;
   readonly points: readonly Point[];
+  /** Ends that get no end mark, since the line goes on there as another item. */
+  readonly bareEnds?: BareEnds;
 }
+
+export type BareEnds = 'first' | 'last' | 'both';
 
 /** A symbol of constant size on paper, set upright with its origin at `at`. */
 export interface MarkItem extends DrawingItemBase {
@@ -55,6 +59,8 @@ export interface MarkItem extends DrawingItemBase {
   readonly at: Point;
   /** Written into the symbol, such as the number of a finding in the list; null for none. */
   readonly text: string | null;
+  /** Clear width of what it stands in, mm on the plan: the symbol is left out where that is too narrow on paper. */
+  readonly clearMm?: number;
 }
 
 /** Words with the room to step aside, to be shortened and to be left out: `labelsPlace` decides for a scale. */
@@ -75,10 +81,11 @@ export interface LabelLine {
   readonly style: TextStyleName;
 }
 
-/** Where a label may sit: round a point in a region, upright; or along a line and beside it. */
+/** Where a label may sit: round a point in a region, upright; or along a line and beside it. A line in an opening is short
+ *  and stands between reveals: its text may be longer than the line and step into the room. */
 export type LabelSeat =
   | { readonly kind: 'inside'; readonly at: Point; readonly region: Region }
-  | { readonly kind: 'beside'; readonly line: readonly Point[] };
+  | { readonly kind: 'beside'; readonly line: readonly Point[]; readonly inOpening: boolean };
 
 /** A label as it stands at one scale: text centred on `at`, turned clockwise on the sheet by `angleDeg`, never upside down. */
 export interface PlacedLabel {
@@ -87,7 +94,15 @@ export interface PlacedLabel {
   /** Middle of the block of text, mm on the plan. */
   readonly at: Point;
   readonly angleDeg: number;
+  readonly ground: LabelGround;
   /** Size of the block, mm on paper. */
   readonly widthMm: number;
   readonly heightMm: number;
+}
+
+/** What lies behind a text. */
+export interface LabelGround {
+  readonly colour: ColourName;
+  /** A hatch runs there: it is left out behind the whole block of text, not only round its letters. */
+  readonly hatched: boolean;
 }

@@ -1,16 +1,18 @@
 import { regionHatch } from '../geometry/hatch.ts';
 import { type Point, pointDirection } from '../geometry/point.ts';
-import type { DrawingItem, FillItem, LabelForm, LineItem, MarkItem } from './drawing.ts';
+import type { BareEnds, DrawingItem, FillItem, LineItem, MarkItem, PlacedLabel } from './drawing.ts';
+import { penShare } from './pen.ts';
 import {
   type ColourName,
   fillStyles,
+  haloMm,
   type LineStyle,
   lineStyles,
   type Stroke,
   type TextStyleName,
   textStyles,
 } from './styles.ts';
-import { endMarks, marks, type SymbolFigure } from './symbols.ts';
+import { endMarks, markShown, marks, type SymbolFigure } from './symbols.ts';
 import { formRows } from './text-width.ts';
 
 /** What a pen does on paper: all that a writer of SVG or PDF has to know. Places and widths in mm on paper. */
@@ -42,7 +44,8 @@ export interface TextInk {
   readonly at: Point;
   readonly anchor: 'start' | 'middle' | 'end';
   readonly angleDeg: number;
-  readonly halo: boolean;
+  /** Colour of the ground laid round the letters; null for none. */
+  readonly halo: ColourName | null;
 }
 
 /** From the plan to the paper: `paper = plan * paperPerPlan + offset`. */
@@ -58,13 +61,14 @@ export function paperPoint({ paperPerPlan, offsetMm }: PaperPlace, [x, y]: Point
 /** The inks of one item. Labels have none here: they are seated first, then `textInks` writes them. */
 export function itemInks(item: DrawingItem, place: PaperPlace): readonly Ink[] {
   const onPaper = (points: readonly Point[]) => points.map((point) => paperPoint(place, point));
+  const share = penShare(place.paperPerPlan);
   switch (item.shape) {
     case 'fill':
-      return fillInks(item.style, onPaper(item.outline), item.holes.map(onPaper));
+      return inksThinned(fillInks(item.style, onPaper(item.outline), item.holes.map(onPaper)), share);
     case 'line':
-      return lineInks(item.style, onPaper(item.points));
+      return lineInks(item.style, onPaper(item.points), { share, bareEnds: item.bareEnds });
     case 'mark':
-      return markInks(item, paperPoint(place, item.at));
+      return markShown(item, place.paperPerPlan) ? markInks(item, paperPoint(place, item.at)) : [];
     case 'label':
       return [];
   }
@@ -84,8 +88,18 @@ export function fillInks(
   return [{ ink: 'path', lines: [outline, ...holes], closed: true, fill, stroke }, ...hatched];
 }
 
+export interface LineOptions {
+  /** Of the full weight of its pens and size of its end marks. */
+  readonly share?: number;
+  readonly bareEnds?: BareEnds | undefined;
+}
+
 /** @param points mm on paper */
-export function lineInks(name: LineItem['style'], points: readonly Point[]): readonly Ink[] {
+export function lineInks(
+  name: LineItem['style'],
+  points: readonly Point[],
+  { share = 1, bareEnds }: LineOptions = {},
+): readonly Ink[] {
   const style: LineStyle = lineStyles[name];
   const ring = points.length > 2 && samePlace(points[0], points[points.length - 1]);
   const passes = style.strokes.map(
@@ -94,23 +108,35 @@ export function lineInks(name: LineItem['style'], points: readonly Point[]): rea
       lines: [ring ? points.slice(1) : points],
       closed: ring,
       fill: null,
-      stroke,
+      stroke: strokeThinned(stroke, share),
     }),
   );
-  if (style.endMark === null || ring) return passes;
+  if (style.endMark === null || ring || bareEnds === 'both') return passes;
   const symbol = endMarks[style.endMark];
-  const ends: readonly (readonly [end: Point | undefined, before: Point | undefined])[] = [
-    [points[0], points[1]],
-    [points[points.length - 1], points[points.length - 2]],
-  ];
+  const [first, second] = points;
+  const [last, beforeLast] = [points[points.length - 1], points[points.length - 2]];
+  const endInks = (end: Point | undefined, before: Point | undefined) =>
+    end === undefined || before === undefined
+      ? []
+      : symbolInks(symbol, end, pointDirection(before, end), style.colour, share);
   return [
     ...passes,
-    ...ends.flatMap(([end, before]) =>
-      end === undefined || before === undefined
-        ? []
-        : symbolInks(symbol, end, pointDirection(before, end), style.colour),
-    ),
+    ...(bareEnds === 'first' ? [] : endInks(first, second)),
+    ...(bareEnds === 'last' ? [] : endInks(last, beforeLast)),
   ];
+}
+
+function strokeThinned(stroke: Stroke, share: number): Stroke {
+  if (share === 1) return stroke;
+  return { ...stroke, widthMm: stroke.widthMm * share, dashMm: stroke.dashMm.map((mm) => mm * share) };
+}
+
+/** Hatches keep their spacing: only the pen is finer. */
+function inksThinned(inks: readonly Ink[], share: number): readonly Ink[] {
+  if (share === 1) return inks;
+  return inks.map((ink) =>
+    ink.ink === 'path' && ink.stroke !== null ? { ...ink, stroke: strokeThinned(ink.stroke, share) } : ink,
+  );
 }
 
 function samePlace(a: Point | undefined, b: Point | undefined): boolean {
@@ -126,7 +152,7 @@ export function markInks({ style, text }: Pick<MarkItem, 'style' | 'text'>, at: 
   const place: Point = [at[0] + textAt[0], at[1] + textAt[1]];
   return [
     ...inks,
-    { ink: 'text', text, style: textStyle, colour, at: place, anchor: 'middle', angleDeg: 0, halo: false },
+    { ink: 'text', text, style: textStyle, colour, at: place, anchor: 'middle', angleDeg: 0, halo: null },
   ];
 }
 
@@ -136,26 +162,40 @@ function symbolInks(
   at: Point,
   [dx, dy]: Point,
   lineColour: ColourName,
+  share = 1,
 ): readonly Ink[] {
-  const turned = ([x, y]: Point): Point => [at[0] + x * dx - y * dy, at[1] + x * dy + y * dx];
+  const turned = ([x, y]: Point): Point => [at[0] + share * (x * dx - y * dy), at[1] + share * (x * dy + y * dx)];
   const colourOf = (name: SymbolFigure['fill']) => (name === 'line' ? lineColour : name);
   return figures.map((figure): Ink => {
     const colour = colourOf(figure.stroke);
-    const stroke = colour === null ? null : ({ widthMm: figure.widthMm, colour, dashMm: [], cap: 'butt' } as const);
+    const stroke =
+      colour === null ? null : ({ widthMm: share * figure.widthMm, colour, dashMm: [], cap: 'butt' } as const);
     const fill = colourOf(figure.fill);
     return figure.figure === 'disc'
-      ? { ink: 'disc', centre: turned(figure.centre), radiusMm: figure.radiusMm, fill, stroke }
+      ? { ink: 'disc', centre: turned(figure.centre), radiusMm: share * figure.radiusMm, fill, stroke }
       : { ink: 'path', lines: [figure.points.map(turned)], closed: figure.closed, fill, stroke };
   });
 }
 
-/** Lines of text centred on `at` (mm on paper). */
-export function formInks(form: LabelForm, at: Point, angleDeg: number): readonly Ink[] {
+/** A seated label, centred on `at` (mm on paper). */
+export function labelInks(label: Omit<PlacedLabel, 'label' | 'at'>, at: Point): readonly Ink[] {
+  const { form, angleDeg, ground, widthMm, heightMm } = label;
   const rows = formRows(form);
   const radians = (angleDeg * Math.PI) / 180;
-  return form.map(({ text, style }, i): Ink => {
-    const down = rows[i] ?? 0;
-    const place: Point = [at[0] - Math.sin(radians) * down, at[1] + Math.cos(radians) * down];
+  const turned = (along: number, down: number): Point => [
+    at[0] + Math.cos(radians) * along - Math.sin(radians) * down,
+    at[1] + Math.sin(radians) * along + Math.cos(radians) * down,
+  ];
+  const [x, y] = [widthMm / 2 + haloMm, heightMm / 2];
+  const plate: Ink = {
+    ink: 'path',
+    lines: [[turned(-x, -y), turned(x, -y), turned(x, y), turned(-x, y)]],
+    closed: true,
+    fill: ground.colour,
+    stroke: null,
+  };
+  const letters = form.map(({ text, style }, i): Ink => {
+    const place = turned(0, rows[i] ?? 0);
     return {
       ink: 'text',
       text,
@@ -164,7 +204,8 @@ export function formInks(form: LabelForm, at: Point, angleDeg: number): readonly
       at: place,
       anchor: 'middle',
       angleDeg,
-      halo: true,
+      halo: ground.colour,
     };
   });
+  return ground.hatched ? [plate, ...letters] : letters;
 }

@@ -1,19 +1,25 @@
 import { type Point, pointBetween, pointDirection, pointDistance } from '../geometry/point.ts';
 import { regionContains } from '../geometry/region.ts';
-import { boxOf } from '../geometry/ring.ts';
+import { type Box, boxOf } from '../geometry/ring.ts';
 import type { Drawing, DrawingItem, LabelForm, LabelItem, LabelSeat, PlacedLabel } from './drawing.ts';
 import { type Blocks, blocksOf, type TurnedBox } from './label-blocks.ts';
+import { type Grounds, groundsOf } from './label-grounds.ts';
 import { haloMm, lineStyles } from './styles.ts';
-import { marks } from './symbols.ts';
+import { markShown, marks } from './symbols.ts';
 import { formSize } from './text-width.ts';
 
-/** Distance of a joint's text from its line, mm on paper: first right beside it, then further off, past the reveals of a
- *  doorway into the room. */
-const besideGapsMm = [1.5, 3.5, 6, 9];
+/** Distance of a joint's text from its line, mm on paper: right beside it or past a pin on it, since further off it
+ *  would be read as that of another line. Only in an opening it steps past the reveals into the room. */
+const besideGapsMm = [1.5, 3, 4.5];
+const openingGapsMm = [1.5, 3.5, 6, 9];
 /** Where along the line, from its middle: 0 at the middle, 1 as far as the text still stands beside the line. */
 const alongShares = [0, -0.5, 0.5, -1, 1];
 /** A text wider than so many times its joint is not read as the joint's own. Doors are narrow and their text long. */
-const widestOverLine = 5;
+const widestOverLine = 0.95;
+const widestOverOpening = 5;
+/** A joint shorter than this on paper, mm, is lettered at a larger scale: the bays beside it are small, and their names
+ *  are looked for first. */
+const shortestLettered = 14;
 /** A text in a region steps aside by half its own size and this, so that it comes to stand beside what was in its way; then
  *  by twice as far. */
 const asideGapMm = 2.4;
@@ -31,6 +37,8 @@ const asideSteps: readonly Point[] = [
 export interface PlaceOptions {
   /** mm on paper for one mm on the plan: 0.02 at 1:50. */
   readonly paperPerPlan: number;
+  /** Only what lies here is lettered, mm on the plan: the board does not letter what is far out of view. */
+  readonly within?: Box;
 }
 
 /** Seats the labels of a drawing at one scale so that no text stands over a joint, a floor edge, a pin or other text.
@@ -38,21 +46,39 @@ export interface PlaceOptions {
  *  sheet; where none of that helps it is left out until the scale is larger.
  *
  *  The canvas calls it for each zoom, the sheet for its scale: what is read on both stands in the same place. */
-export function labelsPlace(drawing: Pick<Drawing, 'items'>, { paperPerPlan }: PlaceOptions): readonly PlacedLabel[] {
-  const blocks = blocksOf();
+export function labelsPlace(
+  drawing: Pick<Drawing, 'items'>,
+  { paperPerPlan, within }: PlaceOptions,
+): readonly PlacedLabel[] {
+  const blocks = blocksOf(within && boxScaled(within, paperPerPlan));
   for (const item of drawing.items) itemBlock(blocks, item, paperPerPlan);
+  const grounds = groundsOf(drawing.items);
   const labels = drawing.items
     .filter((item): item is LabelItem => item.shape === 'label')
+    .filter(({ seat }) => within === undefined || boxHolds(within, seatPoint(seat)))
     .map((label, at) => ({ label, at }))
     .sort((a, b) => b.label.priority - a.label.priority || a.at - b.at);
   const placed: PlacedLabel[] = [];
   for (const { label } of labels) {
-    const seated = labelSeat(label, blocks, paperPerPlan);
+    const seated = labelSeat(label, blocks, grounds, paperPerPlan);
     if (seated === null) continue;
     blocks.addBox(boxAt(seated, paperPerPlan));
-    placed.push(seated);
+    const { at, angleDeg, widthMm, heightMm, form } = seated;
+    placed.push({ label, form, at, angleDeg, widthMm, heightMm, ground: grounds.at(at) });
   }
   return placed;
+}
+
+function boxScaled({ minX, minY, maxX, maxY }: Box, by: number): Box {
+  return { minX: minX * by, minY: minY * by, maxX: maxX * by, maxY: maxY * by };
+}
+
+function boxHolds({ minX, minY, maxX, maxY }: Box, [x, y]: Point): boolean {
+  return x >= minX && x <= maxX && y >= minY && y <= maxY;
+}
+
+function seatPoint(seat: LabelSeat): Point {
+  return seat.kind === 'inside' ? seat.at : lineAt(seat.line, lineLength(seat.line) / 2).point;
 }
 
 /** What text keeps clear of. */
@@ -61,9 +87,9 @@ function itemBlock(blocks: Blocks, item: DrawingItem, paperPerPlan: number): voi
   if (item.shape === 'line') {
     const halfMm = Math.max(...lineStyles[item.style].strokes.map(({ widthMm }) => widthMm)) / 2;
     blocks.addLine(item.points.map(onPaper), halfMm);
-  } else if (item.shape === 'fill' && item.layer === 'objects') {
+  } else if (item.shape === 'fill' && item.layer !== 'bays') {
     blocks.addLine([...item.outline, ...item.outline.slice(0, 1)].map(onPaper), 0);
-  } else if (item.shape === 'mark') {
+  } else if (item.shape === 'mark' && markShown(item, paperPerPlan)) {
     const { left, right, up, down } = marks[item.style].reachMm;
     const [x, y] = onPaper(item.at);
     blocks.addBox({
@@ -75,10 +101,7 @@ function itemBlock(blocks: Blocks, item: DrawingItem, paperPerPlan: number): voi
   }
 }
 
-function boxAt(
-  { at, widthMm, heightMm, angleDeg }: Omit<PlacedLabel, 'label' | 'form'>,
-  paperPerPlan: number,
-): TurnedBox {
+function boxAt({ at, widthMm, heightMm, angleDeg }: Seat, paperPerPlan: number): TurnedBox {
   return {
     centre: [at[0] * paperPerPlan, at[1] * paperPerPlan] as const,
     halfWidth: widthMm / 2 + haloMm,
@@ -87,11 +110,17 @@ function boxAt(
   };
 }
 
-function labelSeat(label: LabelItem, blocks: Blocks, paperPerPlan: number): PlacedLabel | null {
+function labelSeat(
+  label: LabelItem,
+  blocks: Blocks,
+  grounds: Grounds,
+  paperPerPlan: number,
+): (Seat & Pick<PlacedLabel, 'form'>) | null {
   for (const [form, seats] of triesOf(label, paperPerPlan)) {
     for (const seat of seats) {
-      if (seatFree(label.seat, boxAt(seat, paperPerPlan), seat.at, blocks, paperPerPlan))
-        return { label, form, ...seat };
+      const box = boxAt(seat, paperPerPlan);
+      if (seatFree(label.seat, box, seat, blocks, paperPerPlan) && !grounds.onObject(seat.at, label.ref))
+        return { form, ...seat };
     }
   }
   return null;
@@ -104,8 +133,10 @@ type Tries = Iterable<readonly [form: LabelForm, seats: Iterable<Seat>]>;
 function* triesOf({ seat, forms }: LabelItem, paperPerPlan: number): Tries {
   if (seat.kind === 'beside') {
     const lengthMm = lineLength(seat.line) * paperPerPlan;
+    if (!seat.inOpening && lengthMm < shortestLettered) return;
+    const widestMm = lengthMm * (seat.inOpening ? widestOverOpening : widestOverLine);
     for (const form of forms) {
-      if (formSize(form).widthMm <= lengthMm * widestOverLine) yield [form, seatsBeside(seat.line, form, paperPerPlan)];
+      if (formSize(form).widthMm <= widestMm) yield [form, seatsBeside(seat, form, paperPerPlan)];
     }
     return;
   }
@@ -125,17 +156,34 @@ function* triesOf({ seat, forms }: LabelItem, paperPerPlan: number): Tries {
   }
 }
 
-function seatFree(seat: LabelSeat, box: TurnedBox, at: Point, blocks: Blocks, paperPerPlan: number): boolean {
+function seatFree(seat: LabelSeat, box: TurnedBox, place: Seat, blocks: Blocks, paperPerPlan: number): boolean {
   if (blocks.meets(box)) return false;
-  if (seat.kind === 'beside') return true;
+  if (seat.kind === 'beside') return sees(place, blocks, paperPerPlan);
   const { region } = seat;
   return (
-    regionContains(region, at) &&
+    regionContains(region, place.at) &&
     [region.outline, ...region.holes].every((ring) => blocks.clearOf(box, ring, paperPerPlan))
   );
 }
 
-type Seat = Omit<PlacedLabel, 'label' | 'form'>;
+interface Seat extends Omit<PlacedLabel, 'label' | 'form' | 'ground'> {
+  /** The place on the line that the text stands beside; none in a region. */
+  readonly from?: Point;
+}
+
+/** Nearer to a joint than this, mm on paper, there is the joint itself with the leaf above it. */
+const ownLineMm = 1.3;
+
+/** Whether nothing runs between a text and the line that it belongs to: beyond another line it would be read as that one's. */
+function sees({ from, at, angleDeg, heightMm }: Seat, blocks: Blocks, paperPerPlan: number): boolean {
+  if (from === undefined) return true;
+  const awayMm = pointDistance(from, at) * paperPerPlan;
+  const betweenMm = awayMm - heightMm / 2 - ownLineMm;
+  if (betweenMm <= 0) return true;
+  const [x, y] = pointBetween(from, at, (ownLineMm + betweenMm / 2) / awayMm);
+  const centre: Point = [x * paperPerPlan, y * paperPerPlan];
+  return !blocks.meets({ centre, halfWidth: haloMm / 2, halfHeight: betweenMm / 2, angleDeg });
+}
 
 function* seatsInside(at: Point, form: LabelForm, angleDeg: number, paperPerPlan: number): Generator<Seat> {
   const size = formSize(form);
@@ -150,10 +198,14 @@ function* seatsInside(at: Point, form: LabelForm, angleDeg: number, paperPerPlan
   }
 }
 
-function* seatsBeside(line: readonly Point[], form: LabelForm, paperPerPlan: number): Generator<Seat> {
+function* seatsBeside(
+  { line, inOpening }: Extract<LabelSeat, { kind: 'beside' }>,
+  form: LabelForm,
+  paperPerPlan: number,
+): Generator<Seat> {
   const size = formSize(form);
   const slackMm = Math.max(0, lineLength(line) * paperPerPlan - size.widthMm) / 2;
-  for (const gap of besideGapsMm) {
+  for (const gap of inOpening ? openingGapsMm : besideGapsMm) {
     for (const share of slackMm > 0 ? alongShares : [0]) {
       const { point, direction } = lineAt(line, lineLength(line) / 2 + (share * slackMm) / paperPerPlan);
       const angleDeg = readingAngle(direction);
@@ -162,6 +214,7 @@ function* seatsBeside(line: readonly Point[], form: LabelForm, paperPerPlan: num
       // above the line as it is read, then below it
       for (const side of [1, -1]) {
         yield {
+          from: point,
           at: [point[0] + side * Math.sin(radians) * away, point[1] - side * Math.cos(radians) * away],
           angleDeg,
           ...size,

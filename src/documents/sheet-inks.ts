@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/point.ts';
 import type { Drawing, DrawingRef } from './drawing.ts';
-import { formInks, type Ink, itemInks, type PaperPlace, paperPoint } from './ink.ts';
+import { type Ink, itemInks, labelInks, type PaperPlace, paperPoint } from './ink.ts';
 import { labelsPlace } from './label-place.ts';
 import { type PaperBox, type SheetLayout, sheetLayout } from './sheet.ts';
 import type { SheetContent } from './sheet-content.ts';
@@ -41,7 +41,7 @@ export function sheetOf(drawing: Drawing, content: SheetContent): Sheet {
     const label = lettered.get(item);
     return {
       ref: item.ref,
-      inks: label === undefined ? [] : formInks(label.form, paperPoint(place, label.at), label.angleDeg),
+      inks: label === undefined ? [] : labelInks(label, paperPoint(place, label.at)),
     };
   });
   return {

@@ -171,7 +171,7 @@ function textRow(column: Column, line: string, style: TextStyleName, height = ro
 
 function text(column: Column, line: string, style: TextStyleName, at: Point, anchor: 'start' | 'middle'): void {
   const { colour } = textStyles[style];
-  column.inks.push({ ink: 'text', text: line, style, colour, at, anchor, angleDeg: 0, halo: false });
+  column.inks.push({ ink: 'text', text: line, style, colour, at, anchor, angleDeg: 0, halo: null });
 }
 
 /** A thin line across the column. */

@@ -49,8 +49,8 @@ const preferences = [
 const marginMm = 10;
 const stripMm = 88;
 const gapMm = 5;
-/** Kept clear round the drawing for pins and text that reach beyond the floor. */
-const clearMm = 12;
+/** Kept clear round the drawing for pins that reach beyond the floor: they stand up from it. */
+const clearMm = { across: 6, down: 12 };
 
 function layoutOf({ paper, widthMm, heightMm }: Paper, scale: number): SheetLayout {
   const height = heightMm - 2 * marginMm;
@@ -89,7 +89,7 @@ function largestScale(box: Box, ways: readonly Paper[], from: readonly number[])
 
 function fits(box: Box, paper: Paper, scale: number): boolean {
   const { drawing } = layoutOf(paper, scale);
-  const width = (box.maxX - box.minX) / scale + 2 * clearMm;
-  const height = (box.maxY - box.minY) / scale + 2 * clearMm;
+  const width = (box.maxX - box.minX) / scale + 2 * clearMm.across;
+  const height = (box.maxY - box.minY) / scale + 2 * clearMm.down;
   return width <= drawing.width && height <= drawing.height;
 }

@@ -54,7 +54,8 @@ function discSvg({ centre, radiusMm, fill, stroke }: DiscInk): string {
 function textSvg({ text, style, colour, at, anchor, angleDeg, halo }: TextInk): string {
   const { capMm, weight } = textStyles[style];
   const turn = angleDeg === 0 ? '' : ` transform="rotate(${mm(angleDeg)} ${pointText(at)})"`;
-  const ground = halo ? ` paint-order="stroke" stroke="${colours.paper.light}" stroke-width="${mm(2 * haloMm)}"` : '';
+  const ground =
+    halo === null ? '' : ` paint-order="stroke" stroke="${colours[halo].light}" stroke-width="${mm(2 * haloMm)}"`;
   const bold = weight === 'bold' ? ' font-weight="bold"' : '';
   return (
     `<text x="${mm(at[0])}" y="${mm(at[1] + capMm / 2)}" font-size="${mm(textFontMm(style))}"${bold}` +

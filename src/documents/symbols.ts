@@ -1,4 +1,5 @@
 import type { Point } from '../geometry/point.ts';
+import type { MarkItem } from './drawing.ts';
 import type { ColourName, EndMarkName, MarkStyleName, TextStyleName } from './styles.ts';
 
 /** A symbol as plain figures, mm on paper round its origin, x to the right and y down, drawn in the order given.
@@ -168,6 +169,16 @@ export const marks: Readonly<Record<MarkStyleName, MarkSymbol>> = {
     reachMm: { left: 1.7, right: 1.7, up: 1.7, down: 1.7 },
   },
 };
+
+/** A symbol in something narrower than so many times itself would crowd out the name. */
+const clearOverSymbol = 3.5;
+
+/** Whether a symbol is drawn at a scale: pins always, others where they have room. */
+export function markShown({ style, clearMm }: Pick<MarkItem, 'style' | 'clearMm'>, paperPerPlan: number): boolean {
+  if (clearMm === undefined) return true;
+  const { left, right } = marks[style].reachMm;
+  return clearMm * paperPerPlan >= clearOverSymbol * (left + right);
+}
 
 export interface MarkSymbol {
   readonly figures: readonly SymbolFigure[];

@@ -49,10 +49,14 @@ export function countText(severity: Severity, count: number): string {
 
 /** Names of the plan's rooms and the analysis' bays, looked up by id. */
 export interface Names {
+  /** How many rooms there are: the name of an only one tells nothing apart. */
+  readonly rooms: number;
   room(id: string): string;
   bay(bay: Bay): string;
   /** By room and room, such as "Hall - Kitchen"; by the one room where both bays lie in it. */
   joint(joint: Joint): string;
+  /** Whether it lies between rooms of different names, which the drawing then says beside it. */
+  jointAcross(joint: Joint): boolean;
 }
 
 export function namesOf(plan: Plan, analysis: Analysis): Names {
@@ -61,14 +65,19 @@ export function namesOf(plan: Plan, analysis: Analysis): Names {
   const room = (id: string) => rooms.get(id) ?? id;
   const bay = ({ rooms: ids }: Bay) =>
     ids.length > 2 ? `${room(ids[0] ?? '')} + ${ids.length - 1} more` : ids.map(room).join(' + ');
+  const sidesOf = ({ bays: ids }: Joint) =>
+    ids.map((id) => bays.get(id)).map((side, i) => (side === undefined ? (ids[i] as string) : bay(side)));
   return {
+    rooms: plan.rooms.length,
     room,
     bay,
-    joint({ bays: ids }) {
-      const sides = ids
-        .map((id) => bays.get(id))
-        .map((side, i) => (side === undefined ? (ids[i] as string) : bay(side)));
+    joint(joint) {
+      const sides = sidesOf(joint);
       return sides[0] === sides[1] ? (sides[0] as string) : sides.join(' \u2013 ');
+    },
+    jointAcross(joint) {
+      const [one, other] = sidesOf(joint);
+      return one !== other;
     },
   };
 }

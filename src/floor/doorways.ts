@@ -1,6 +1,7 @@
 import type { Point } from '../geometry/point.ts';
 import type { Ring } from '../geometry/ring.ts';
 import type { Doorway } from '../plan/plan.ts';
+import { rules } from '../plan/reference.ts';
 
 /** What a doorway adds to the floor. Places in mm. */
 export interface DoorwayFloor {
@@ -8,12 +9,15 @@ export interface DoorwayFloor {
   readonly floor: Ring;
   /** The line of the joint, jamb to jamb. */
   readonly joint: readonly Point[];
+  /** The lines of the two jambs, from room to room. */
+  readonly jambs: readonly [readonly [Point, Point], readonly [Point, Point]];
   /** Numbers of the rooms on either side; the same twice where the opening joins a room to itself. */
   readonly rooms: readonly [number, number];
 }
 
 export interface DoorwayReach {
-  readonly joins: DoorwayFloor | null;
+  /** The widest first; several where something stands in the opening. */
+  readonly joins: readonly DoorwayFloor[];
   /** Numbers of all rooms within reach of the line. */
   readonly reached: readonly number[];
 }
@@ -22,9 +26,6 @@ export interface RoomRings {
   readonly room: number;
   readonly rings: readonly Ring[];
 }
-
-/** How far beyond the depth of the wall an opening reaches on each side of its line, mm (contract, design section 2). */
-const REACH_BEYOND_WALL_MM = 100;
 
 /** Spans of less than this across an opening are no floor of their own, mm. */
 const LEAST_SPAN_MM = 1;
@@ -48,14 +49,14 @@ interface Slab {
 export function doorwayReach(doorway: Doorway, rooms: readonly RoomRings[]): DoorwayReach {
   const [a, b] = doorway.line;
   const width = Math.hypot(b[0] - a[0], b[1] - a[1]);
-  if (width < LEAST_SPAN_MM) return { joins: null, reached: [] };
+  if (width < LEAST_SPAN_MM) return { joins: [], reached: [] };
   const u: Point = [(b[0] - a[0]) / width, (b[1] - a[1]) / width];
   const local = (p: Point): Point => [
     (p[0] - a[0]) * u[0] + (p[1] - a[1]) * u[1],
     (p[1] - a[1]) * u[0] - (p[0] - a[0]) * u[1],
   ];
   const world = ([t, s]: Point): Point => [a[0] + t * u[0] - s * u[1], a[1] + t * u[1] + s * u[0]];
-  const reach = doorway.wallMm + REACH_BEYOND_WALL_MM;
+  const reach = doorway.wallMm + rules.doorwayReachMm.value;
   const sides = rooms.map(({ room, rings }) => ({ room, rings: rings.map((ring) => ring.map(local)) }));
   const breaks = breaksAlong(sides, width, reach);
   const reached = new Set<number>();
@@ -64,9 +65,8 @@ export function doorwayReach(doorway: Doorway, rooms: readonly RoomRings[]): Doo
     const slab = slabAcross(sides, breaks[i] as number, breaks[i + 1] as number, reach, reached);
     if (slab) slabs.push(slab);
   }
-  const strip = stripLongest(slabs);
-  if (strip.length === 0) return { joins: null, reached: [...reached].sort((p, q) => p - q) };
-  return { joins: stripFloor(strip, world), reached: [...reached].sort((p, q) => p - q) };
+  const joins = stripsOf(slabs).map((strip) => stripFloor(strip, world));
+  return { joins, reached: [...reached].sort((p, q) => p - q) };
 }
 
 function breaksAlong(sides: readonly RoomRings[], width: number, reach: number): number[] {
@@ -125,18 +125,17 @@ function slabAcross(
   return best;
 }
 
-/** The longest run of slabs that follow each other between the same two rooms. */
-function stripLongest(slabs: readonly Slab[]): Slab[] {
-  let best: Slab[] = [];
-  let run: Slab[] = [];
-  const length = (list: readonly Slab[]) => (list[list.length - 1]?.t1 ?? 0) - (list[0]?.t0 ?? 0);
+/** Runs of slabs that follow each other, the longest first. */
+function stripsOf(slabs: readonly Slab[]): Slab[][] {
+  const runs: Slab[][] = [];
   for (const slab of slabs) {
-    const last = run[run.length - 1];
-    const follows = last && slab.t0 - last.t1 < LEAST_SPAN_MM && touches(last, slab);
-    run = follows ? [...run, slab] : [slab];
-    if (length(run) > length(best)) best = run;
+    const run = runs[runs.length - 1];
+    const last = run?.[run.length - 1];
+    if (run && last && slab.t0 - last.t1 < LEAST_SPAN_MM && touches(last, slab)) run.push(slab);
+    else runs.push([slab]);
   }
-  return best;
+  const length = (run: readonly Slab[]) => (run[run.length - 1]?.t1 ?? 0) - (run[0]?.t0 ?? 0);
+  return runs.filter((run) => length(run) >= LEAST_SPAN_MM).sort((a, b) => length(b) - length(a));
 }
 
 function touches(a: Slab, b: Slab): boolean {
@@ -166,8 +165,12 @@ function stripFloor(strip: readonly Slab[], world: (p: Point) => Point): Doorway
   const joint = from <= to ? straight : offLow <= offHigh ? low : high;
   const thick = Math.max(...high.map((p, i) => p[1] - (low[i] as Point)[1]));
   return {
-    floor: thick < LEAST_SPAN_MM ? [] : [...low, ...high.reverse()].map(world),
+    floor: thick < LEAST_SPAN_MM ? [] : [...low, ...[...high].reverse()].map(world),
     joint: joint.map(world),
+    jambs: [
+      [world(low[0] as Point), world(high[0] as Point)],
+      [world(low[low.length - 1] as Point), world(high[high.length - 1] as Point)],
+    ],
     rooms: [first.low.room, first.high.room],
   };
 }

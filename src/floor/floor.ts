@@ -1,7 +1,6 @@
 import type { Chain } from '../geometry/noding.ts';
 import type { Point } from '../geometry/point.ts';
-import { regionCentroid } from '../geometry/region.ts';
-import { ringArea } from '../geometry/ring.ts';
+import type { Region } from '../geometry/ring.ts';
 import {
   facesBoundary,
   loopsRegion,
@@ -9,11 +8,13 @@ import {
   type SubdivisionEdge,
   subdivisionOf,
 } from '../geometry/subdivision.ts';
-import { CRUMB_MM2, GRID_PER_MM } from '../geometry/tolerance.ts';
-import type { EdgeAlong } from '../plan/analysis.ts';
+import { GRID_PER_MM } from '../geometry/tolerance.ts';
 import type { FindingFact } from '../plan/finding.ts';
 import type { Plan } from '../plan/plan.ts';
+import type { DoorwayFloor } from './doorways.ts';
+import { type FloorFace, faceName } from './faces.ts';
 import { lineworkOf, type Role } from './linework.ts';
+import { reachFindings, roomFindings } from './room-findings.ts';
 import { zoneRule } from './zones.ts';
 
 /** Rooms, doorways, columns, pipes, joinery and joint lines of a plan become floor.
@@ -29,16 +30,6 @@ export interface Floor {
   readonly barriers: readonly (Barrier | null)[];
 }
 
-export interface FloorFace {
-  /** Number of the room; -1 where it is none. */
-  readonly room: number;
-  /** Number of the doorway whose opening it is; -1 where it is none. */
-  readonly doorway: number;
-  readonly obstacle: { readonly along: EdgeAlong; readonly id: string } | null;
-  /** Whether screed lies here. */
-  readonly floor: boolean;
-}
-
 /** A line across a part that the search chose, on grid steps. */
 export interface Cut {
   readonly kind: 'neck' | 'field';
@@ -52,7 +43,8 @@ export type Barrier =
 
 export interface FloorPlan {
   readonly linework: { readonly chains: readonly Chain[]; readonly roles: readonly Role[] };
-  readonly doorways: readonly ({ readonly rooms: readonly [number, number] } | null)[];
+  /** By doorway: the openings that it makes, the widest first. */
+  readonly doorways: readonly (readonly DoorwayFloor[])[];
   readonly findings: readonly FindingFact[];
   readonly floor: Floor;
 }
@@ -76,27 +68,6 @@ export function floorCut(plan: Plan, linework: FloorPlan['linework'], cuts: read
   const zones = zoneRule(plan, subdivision, faces);
   const barriers = subdivision.edges.map((edge) => barrierOf(edge, faces, linework.roles, cuts, zones));
   return { subdivision, faces, barriers };
-}
-
-function faceName(inside: ReadonlySet<number>, roles: readonly Role[]): FloorFace {
-  let room = -1;
-  let doorway = -1;
-  let obstacle: FloorFace['obstacle'] = null;
-  const holed = new Set<number>();
-  const roomsIn: number[] = [];
-  for (const chain of inside) {
-    const role = roles[chain];
-    if (role?.kind === 'room') roomsIn.push(role.room);
-    else if (role?.kind === 'room-hole') holed.add(role.room);
-    else if (role?.kind === 'doorway-floor') doorway = role.doorway;
-    else if (role?.kind === 'obstacle') obstacle = { along: role.along, id: role.id };
-  }
-  const clear = roomsIn.filter((r) => !holed.has(r)).sort((a, b) => a - b);
-  if (clear[0] !== undefined) {
-    room = clear[0];
-    doorway = -1;
-  }
-  return { room, doorway, obstacle, floor: (room >= 0 || doorway >= 0) && obstacle === null };
 }
 
 function barrierOf(
@@ -158,107 +129,8 @@ export function floorComponents(floor: Floor): { readonly of: readonly number[];
   return { of, count };
 }
 
-/** A point inside a face, mm. */
-function faceCentre(subdivision: Subdivision, face: number): Point {
-  return regionCentroid(loopsRegion(subdivision, subdivision.faces[face]?.loops ?? [], GRID_PER_MM));
-}
-
-function roomFindings(plan: Plan, linework: FloorPlan['linework'], floor: Floor): FindingFact[] {
-  const { subdivision } = floor;
-  const perMm2 = GRID_PER_MM * GRID_PER_MM;
-  const evenOdd = new Map<number, number>();
-  const overlaps = new Map<string, { a: number; b: number; area: number; face: number; largest: number }>();
-  subdivision.faces.forEach((face, f) => {
-    if (f === 0) return;
-    const rooms: number[] = [];
-    for (const chain of face.inside) {
-      evenOdd.set(chain, (evenOdd.get(chain) ?? 0) + face.area);
-      const role = linework.roles[chain];
-      if (role?.kind === 'room' && !holeOf(face.inside, linework.roles, role.room)) rooms.push(role.room);
-    }
-    rooms.sort((a, b) => a - b);
-    for (let i = 0; i < rooms.length; i++) {
-      for (let j = i + 1; j < rooms.length; j++) {
-        const [a, b] = [rooms[i] as number, rooms[j] as number];
-        const known = overlaps.get(`${a},${b}`) ?? { a, b, area: 0, face: f, largest: 0 };
-        known.area += face.area / perMm2;
-        if (face.area > known.largest) Object.assign(known, { face: f, largest: face.area });
-        overlaps.set(`${a},${b}`, known);
-      }
-    }
-  });
-  const findings: FindingFact[] = [];
-  linework.roles.forEach((role, chain) => {
-    if (role.kind !== 'room') return;
-    const room = plan.rooms[role.room];
-    if (!room) return;
-    const drawn = ringArea(linework.chains[chain]?.points ?? []) / perMm2;
-    const inside = (evenOdd.get(chain) ?? 0) / perMm2;
-    const at = room.outline[0] ?? null;
-    const walk = subdivision.walks[chain] ?? [];
-    const slack = CRUMB_MM2 + walk.length * CRUMB_MM2;
-    if (Math.abs(drawn - inside) > Math.max(slack, drawn * 0.001)) {
-      findings.push({
-        code: 'outline-crossing',
-        name: room.name,
-        at: crossingPlace(subdivision, walk) ?? at,
-        refs: [room.id],
-      });
-    } else if (inside < CRUMB_MM2) findings.push({ code: 'room-too-thin', name: room.name, at, refs: [room.id] });
-  });
-  for (const { a, b, area, face } of overlaps.values()) {
-    const [p, q] = [plan.rooms[a], plan.rooms[b]];
-    if (!p || !q || area < CRUMB_MM2) continue;
-    findings.push({
-      code: 'rooms-overlap',
-      names: [p.name, q.name],
-      areaM2: area / 1e6,
-      at: faceCentre(subdivision, face),
-      refs: [p.id, q.id],
-    });
-  }
-  return findings;
-}
-
-function holeOf(inside: ReadonlySet<number>, roles: readonly Role[], room: number): boolean {
-  for (const chain of inside) {
-    const role = roles[chain];
-    if (role?.kind === 'room-hole' && role.room === room) return true;
-  }
-  return false;
-}
-
-/** The first point that the outline passes twice. */
-function crossingPlace(subdivision: Subdivision, walk: readonly number[]): Point | null {
-  const seen = new Set<number>();
-  for (const p of walk.slice(0, -1)) {
-    if (seen.has(p)) return [(subdivision.x[p] as number) / GRID_PER_MM, (subdivision.y[p] as number) / GRID_PER_MM];
-    seen.add(p);
-  }
-  return null;
-}
-
-function reachFindings(plan: Plan, floor: Floor, doorways: FloorPlan['doorways']): FindingFact[] {
-  if (plan.rooms.length < 2) return [];
-  const reached = new Set<number>();
-  doorways.forEach((joins) => {
-    if (joins && joins.rooms[0] !== joins.rooms[1]) for (const room of joins.rooms) reached.add(room);
-  });
-  for (const edge of floor.subdivision.edges) {
-    const [left, right] = [floor.faces[edge.left], floor.faces[edge.right]];
-    if (!left?.floor || !right?.floor || left.room < 0 || right.room < 0 || left.room === right.room) continue;
-    reached.add(left.room);
-    reached.add(right.room);
-  }
-  return plan.rooms.flatMap((room, i): FindingFact[] => {
-    const face = floor.faces.findIndex((f) => f.room === i && f.floor);
-    if (reached.has(i) || face < 0) return [];
-    return [{ code: 'room-unreached', name: room.name, at: faceCentre(floor.subdivision, face), refs: [room.id] }];
-  });
-}
-
 /** Boundary of a set of faces as regions in mm. */
-export function floorRegions(floor: Floor, has: (face: number) => boolean, edges: readonly number[]) {
+export function floorRegions(floor: Floor, has: (face: number) => boolean, edges: readonly number[]): Region[] {
   return facesBoundary(floor.subdivision, has, edges).map((loops) =>
     loopsRegion(floor.subdivision, loops, GRID_PER_MM),
   );

@@ -1,13 +1,14 @@
 import { type BoxIndex, boxIndexOf } from '../geometry/box-index.ts';
 import type { Chain } from '../geometry/noding.ts';
-import type { Point } from '../geometry/point.ts';
-import { boxOf, type Ring } from '../geometry/ring.ts';
-import { rayMeets, segmentNearest } from '../geometry/segment.ts';
+import { type Point, pointDirection } from '../geometry/point.ts';
+import { regionContains } from '../geometry/region.ts';
+import { type Box, boxOf, type Ring, ringContains } from '../geometry/ring.ts';
+import { rayMeets, segmentNearest, segmentsMeet } from '../geometry/segment.ts';
 import { GRID_PER_MM } from '../geometry/tolerance.ts';
 import type { FindingFact } from '../plan/finding.ts';
-import type { Lined, Pipe, Plan } from '../plan/plan.ts';
+import type { Lined, Pipe, Plan, Room } from '../plan/plan.ts';
+import { rules } from '../plan/reference.ts';
 import { type DoorwayFloor, doorwayReach, type RoomRings } from './doorways.ts';
-
 /** What a line of the plan stands for. Numbers are places in the plan's lists. */
 export type Role =
   | { readonly kind: 'room' | 'room-hole'; readonly room: number }
@@ -19,12 +20,12 @@ export interface Linework {
   readonly chains: readonly Chain[];
   readonly roles: readonly Role[];
   /** By doorway: what it joins. */
-  readonly doorways: readonly (DoorwayFloor | null)[];
+  readonly doorways: readonly (readonly DoorwayFloor[])[];
   readonly findings: readonly FindingFact[];
 }
 
-/** An end of a drawn joint within this of an edge or joint snaps to it, mm (contract, design section 2). */
-const SNAP_MM = 100;
+/** An end of a drawn joint within this of an edge or joint snaps to it, mm. */
+const SNAP_MM = rules.drawnJointReachMm.value;
 
 /** Sides of the polygon that stands for a round pipe. */
 const PIPE_SIDES = 24;
@@ -54,24 +55,38 @@ export function lineworkOf(plan: Plan): Linework {
   const doorways = doorwaysJoin(plan, findings);
   doorways.forEach((joins, i) => {
     const id = plan.doorways[i]?.id ?? '';
-    if (!joins) return;
-    add(joins.floor, true, { kind: 'doorway-floor', doorway: i });
-    add(joins.joint, false, { kind: 'joint', joint: 'doorway', id });
+    for (const join of joins) {
+      add(join.floor, true, { kind: 'doorway-floor', doorway: i });
+      if (!plan.structuralJoints.some(({ line }) => runsThrough(line, join))) {
+        add(join.joint, false, { kind: 'joint', joint: 'doorway', id });
+      }
+    }
   });
-  const targets = segmentsOf(chains);
+  const structure = targetsOf(plan, chains, roles, doorways);
   for (const joint of plan.structuralJoints) {
-    const { line, loose } = lineSnap(joint, targets);
+    const { line, loose } = lineSnap(joint, structure, 'ahead');
     if (loose) findings.push({ code: 'structural-joint-loose', id: joint.id, at: loose, refs: [joint.id] });
     add(line, false, { kind: 'joint', joint: 'structural', id: joint.id });
   }
-  const withStructure = segmentsOf([...chains, ...plan.drawnJoints.map((joint) => chainOf(joint.line))]);
+  const drawnRoles = plan.drawnJoints.map(({ id }): Role => ({ kind: 'joint', joint: 'drawn', id }));
+  const drawn = targetsOf(
+    plan,
+    [...chains, ...plan.drawnJoints.map(({ line }) => chainOf(line))],
+    [...roles, ...drawnRoles],
+    doorways,
+  );
   for (const joint of plan.drawnJoints) {
-    const { line, loose } = lineSnap(joint, withStructure);
+    const { line, loose } = lineSnap(joint, drawn, 'nearest');
     if (loose)
       findings.push({ code: 'drawn-joint-loose', id: joint.id, reachMm: SNAP_MM, at: loose, refs: [joint.id] });
     else add(line, false, { kind: 'joint', joint: 'drawn', id: joint.id });
   }
   return { chains, roles, doorways, findings };
+}
+
+/** Whether a line runs through an opening from jamb to jamb: it then is the doorway's joint. */
+function runsThrough(line: readonly Point[], { jambs }: DoorwayFloor): boolean {
+  return line.some((p, i) => i > 0 && jambs.every(([a, b]) => segmentsMeet(line[i - 1] as Point, p, a, b)));
 }
 
 function chainOf(line: readonly Point[]): Chain {
@@ -88,16 +103,14 @@ function pipeRing(pipe: Pipe): Ring {
   );
 }
 
-function doorwaysJoin(plan: Plan, findings: FindingFact[]): (DoorwayFloor | null)[] {
+function doorwaysJoin(plan: Plan, findings: FindingFact[]): (readonly DoorwayFloor[])[] {
   const rings: RoomRings[] = plan.rooms.map((room, i) => ({ room: i, rings: [room.outline, ...room.holes] }));
   const index = boxIndexOf(plan.rooms.map((room) => boxOf(room.outline)));
   return plan.doorways.map((doorway) => {
-    const reach = doorway.wallMm + SNAP_MM;
-    const box = boxOf(doorway.line);
-    const around = { minX: box.minX - reach, minY: box.minY - reach, maxX: box.maxX + reach, maxY: box.maxY + reach };
-    const near = index.near(around).map((i) => rings[i] as RoomRings);
+    const reach = doorway.wallMm + rules.doorwayReachMm.value;
+    const near = index.near(boxAround(boxOf(doorway.line), reach)).map((i) => rings[i] as RoomRings);
     const { joins, reached } = doorwayReach(doorway, near);
-    if (joins) return joins;
+    if (joins.length > 0) return joins;
     const [a, b] = doorway.line;
     const at: Point = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
     const room = plan.rooms[reached[0] ?? -1];
@@ -110,27 +123,57 @@ function doorwaysJoin(plan: Plan, findings: FindingFact[]): (DoorwayFloor | null
         at,
         refs: [doorway.id, room.id],
       });
-    return null;
+    return [];
   });
 }
 
+function boxAround({ minX, minY, maxX, maxY }: Box, by: number): Box {
+  return { minX: minX - by, minY: minY - by, maxX: maxX + by, maxY: maxY + by };
+}
+
+/** What the end of a joint may come to. */
 interface Targets {
-  readonly segments: readonly (readonly [Point, Point])[];
+  readonly segments: readonly { readonly ends: readonly [Point, Point]; readonly isJoint: boolean }[];
   readonly index: BoxIndex;
+  /** Whether a place is floor that an end would lie loose in. */
+  isFloor(p: Point): boolean;
+  /** Whether a place is floor of a doorway: an outline that crosses it is no edge. */
+  isOpening(p: Point): boolean;
 }
 
-function segmentsOf(chains: readonly Chain[]): Targets {
+function targetsOf(
+  plan: Plan,
+  chains: readonly Chain[],
+  roles: readonly Role[],
+  doorways: readonly (readonly DoorwayFloor[])[],
+): Targets {
   const mm = ([x, y]: Point): Point => [x / GRID_PER_MM, y / GRID_PER_MM];
-  const segments = chains.flatMap(({ points, closed }) =>
-    points
-      .slice(0, closed ? points.length : -1)
-      .map((p, i) => [mm(p), mm(points[(i + 1) % points.length] as Point)] as const),
+  const segments = chains.flatMap(({ points, closed }, c) =>
+    points.slice(0, closed ? points.length : -1).map((p, i) => ({
+      ends: [mm(p), mm(points[(i + 1) % points.length] as Point)] as const,
+      isJoint: roles[c]?.kind === 'joint',
+    })),
   );
-  return { segments, index: boxIndexOf(segments.map(boxOf)) };
+  const rooms = boxIndexOf(plan.rooms.map((room) => boxOf(room.outline)));
+  const openings = doorways.flatMap((joins) => joins.map((join) => join.floor));
+  const openingsNear = boxIndexOf(openings.map(boxOf));
+  const solid = [...plan.columns, ...plan.joinery.filter((item) => item.under === 'built-off-slab')].map(
+    (item) => item.outline,
+  );
+  const isOpening = (p: Point) => openingsNear.near(boxOf([p])).some((i) => ringContains(openings[i] as Ring, p));
+  return {
+    segments,
+    index: boxIndexOf(segments.map(({ ends }) => boxOf(ends))),
+    isOpening,
+    isFloor(p) {
+      const inRoom = rooms.near(boxOf([p])).some((i) => regionContains(plan.rooms[i] as Room, p));
+      return (inRoom || isOpening(p)) && !solid.some((ring) => ringContains(ring, p));
+    },
+  };
 }
 
-/** A joint line with its ends brought to what they nearly reach; `loose` is an end that reaches nothing. */
-function lineSnap(joint: Lined, targets: Targets): { line: Point[]; loose: Point | null } {
+/** A joint line with its ends brought to what they nearly reach; `loose` is an end that lies on floor and reaches nothing. */
+function lineSnap(joint: Lined, targets: Targets, how: 'ahead' | 'nearest'): { line: Point[]; loose: Point | null } {
   const line = [...joint.line];
   const own = new Set(joint.line.map(String));
   let loose: Point | null = null;
@@ -138,31 +181,42 @@ function lineSnap(joint: Lined, targets: Targets): { line: Point[]; loose: Point
     const tip = line[end] as Point;
     const before = line[end === 0 ? 1 : end - 1] as Point;
     const near = targets.index
-      .near({ minX: tip[0] - SNAP_MM, minY: tip[1] - SNAP_MM, maxX: tip[0] + SNAP_MM, maxY: tip[1] + SNAP_MM })
-      .map((i) => targets.segments[i] as readonly [Point, Point])
-      .filter(([a, b]) => !(own.has(String(a)) && own.has(String(b))));
-    const snapped = endSnap(tip, before, near);
+      .near(boxAround(boxOf([tip]), SNAP_MM))
+      .map((i) => targets.segments[i] as Targets['segments'][number])
+      .filter(({ ends: [a, b] }) => !(own.has(String(a)) && own.has(String(b))));
+    const snapped = aheadSnap(tip, before, near, targets) ?? (how === 'nearest' ? nearestSnap(tip, near) : null);
     if (snapped) line[end] = snapped;
-    else loose = tip;
+    else if (targets.isFloor(tip)) loose = tip;
   }
   return { line, loose };
 }
 
-/** Straight on if something is met within reach, else the nearest place within reach. */
-function endSnap(tip: Point, before: Point, near: readonly (readonly [Point, Point])[]): Point | null {
-  const length = Math.hypot(tip[0] - before[0], tip[1] - before[1]);
-  const direction: Point = length === 0 ? [1, 0] : [(tip[0] - before[0]) / length, (tip[1] - before[1]) / length];
-  let ahead = Infinity;
+/** Straight on to the first edge or joint within reach; an outline across an opening is neither. */
+function aheadSnap(tip: Point, before: Point, near: Targets['segments'], targets: Targets): Point | null {
+  const direction = pointDirection(before, tip);
+  if (direction[0] === 0 && direction[1] === 0) return null;
+  const along = (d: number): Point => [tip[0] + direction[0] * d, tip[1] + direction[1] * d];
+  const met = near
+    .map(({ ends: [a, b], isJoint }) => ({ isJoint, d: rayMeets(tip, direction, a, b) }))
+    .filter((hit): hit is { isJoint: boolean; d: number } => hit.d !== null && hit.d <= SNAP_MM)
+    .filter(({ d, isJoint }) => isJoint || !targets.isOpening(along(d + AHEAD_MM)))
+    .map(({ d }) => d);
+  return met.length > 0 ? along(Math.min(...met)) : null;
+}
+
+/** Far enough past a line to be beyond it, mm. */
+const AHEAD_MM = 1;
+
+function nearestSnap(tip: Point, near: Targets['segments']): Point | null {
   let nearest: Point | null = null;
   let least = SNAP_MM;
-  for (const [a, b] of near) {
-    const met = rayMeets(tip, direction, a, b);
-    if (met !== null && met <= SNAP_MM) ahead = Math.min(ahead, met);
+  for (const {
+    ends: [a, b],
+  } of near) {
     const { at, distance } = segmentNearest(a, b, tip);
-    if (distance <= least) {
-      least = distance;
-      nearest = at;
-    }
+    if (distance > least) continue;
+    least = distance;
+    nearest = at;
   }
-  return ahead < Infinity ? [tip[0] + direction[0] * ahead, tip[1] + direction[1] * ahead] : nearest;
+  return nearest;
 }

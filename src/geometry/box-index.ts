@@ -6,11 +6,14 @@ export interface BoxIndex {
   near(box: Box): number[];
 }
 
+/** Cells no smaller than this, in the unit of the boxes: points and empty lists have no size to go by. */
+const LEAST_CELL = 1;
+
 export function boxIndexOf(boxes: readonly Box[]): BoxIndex {
   const usable = boxes.filter((b) => b.maxX >= b.minX);
   const mean =
     usable.reduce((sum, b) => sum + (b.maxX - b.minX) + (b.maxY - b.minY), 0) / Math.max(1, 2 * usable.length);
-  const cell = Math.max(mean, Number.MIN_VALUE);
+  const cell = Math.max(mean, LEAST_CELL);
   const cells = new Map<string, number[]>();
   const wide: number[] = [];
   boxes.forEach((box, i) => {

@@ -33,3 +33,11 @@ export function rayMeets(from: Point, direction: Point, a: Point, b: Point): num
   const share = (wx * direction[1] - wy * direction[0]) / denominator;
   return share >= 0 && share <= 1 && distance >= 0 ? distance : null;
 }
+
+/** Whether two stretches have a point in common. */
+export function segmentsMeet(a: Point, b: Point, c: Point, d: Point): boolean {
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  if (length === 0) return segmentDistance(c, d, a) === 0;
+  const met = rayMeets(a, [(b[0] - a[0]) / length, (b[1] - a[1]) / length], c, d);
+  return met !== null && met <= length;
+}

@@ -17,7 +17,7 @@ export function findingDescribe(fact: FindingFact): Finding {
 }
 
 const mm = (value: number) => `${roundedText(value, 1)} mm`;
-const m2 = (value: number) => `${roundedText(value, value < 0.1 ? 3 : 1)} m2`;
+const m2 = (value: number) => `${roundedText(value, value < 0.1 ? 3 : 1)} m\u00b2`;
 
 /** The one place where a finding gets its words: plain trade English with the figure and the limit. */
 function findingMessage(f: FindingValues): string {
@@ -41,7 +41,7 @@ function findingMessage(f: FindingValues): string {
     case 'structural-joint-loose':
       return `Structural joint ${f.id} ends inside the floor; it has to be carried through.`;
     case 'bay-area':
-      return `Bay ${f.bay} is ${overText(f.value, f.limit, 1)} m2; the limit is ${roundedText(f.limit, 2)} m2.`;
+      return `Bay ${f.bay} is ${overText(f.value, f.limit, 1)} m\u00b2; the limit is ${roundedText(f.limit, 2)} m\u00b2.`;
     case 'bay-length':
       return `Bay ${f.bay} is ${overText(f.value, f.limit, 1)} m long; the limit is ${roundedText(f.limit, 2)} m.`;
     case 'bay-aspect':
@@ -67,7 +67,7 @@ function findingMessage(f: FindingValues): string {
     case 'slab-contact':
       return `Bay ${f.bay} is held to the slab ${heldWords(f)} over ${m2(f.areaM2)}; it cannot move with the rest there.`;
     case 'held-twice':
-      return `Bay ${f.bay} is held in ${f.names.length === 2 ? 'two' : f.names.length} places, ${namesText(f.names)}: ${overText(f.stressNPerMm2, f.strengthNPerMm2, 1)} N/mm2 of ${f.stress} against a strength of ${roundedText(f.strengthNPerMm2, 1)} N/mm2, creep ignored.`;
+      return `Bay ${f.bay} is held in ${f.names.length === 2 ? 'two' : f.names.length} places, ${namesText(f.names)}: ${overText(f.stressNPerMm2, f.strengthNPerMm2, 1)} N/mm\u00b2 of ${f.stress} against a strength of ${roundedText(f.strengthNPerMm2, 1)} N/mm\u00b2, creep ignored.`;
     case 'profile-overrun':
       return `Joint ${f.joint} closes by ${overText(f.needsMm, f.takesMm, 1)} mm; its profile takes ${mm(f.takesMm)}.`;
     case 'profile-worst-case':
@@ -85,7 +85,7 @@ function findingMessage(f: FindingValues): string {
     case 'cover-thin':
       return `The screed covers the pipe by ${mm(f.coverMm)}; it has to by at least ${mm(f.leastMm)}.`;
     case 'screed-thick':
-      return `The screed weighs ${overText(f.deadKPa, f.allowanceKPa, 2)} kN/m2 at ${mm(f.thicknessMm)}; the floor was designed for ${roundedText(f.allowanceKPa, 2)} kN/m2. Ask the structural engineer.`;
+      return `The screed weighs ${overText(f.deadKPa, f.allowanceKPa, 2)} kN/m\u00b2 at ${mm(f.thicknessMm)}; the floor was designed for ${roundedText(f.allowanceKPa, 2)} kN/m\u00b2. Ask the structural engineer.`;
     case 'screed-hot':
       return `The screed is planned for ${roundedText(f.highestC, 1)} C; next to the pipes it takes ${roundedText(f.limitC, 1)} C at most.`;
     case 'rule-set-other-screed':

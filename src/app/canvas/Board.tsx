@@ -1,4 +1,5 @@
 import { type KeyboardEvent, useEffect, useMemo, useRef } from 'react';
+import type { Point } from '../../geometry/point.ts';
 import { Card } from '../card/Card.tsx';
 import { Begin } from '../panels/Begin.tsx';
 import { Notice } from '../panels/Notice.tsx';
@@ -12,7 +13,7 @@ import { boardChoose, boardFit, boardPan, boardZoom, zoomStep } from './boardVie
 import { type BoardDrawing, useLabels } from './drawing.ts';
 import { type BoardHand, useGestures } from './gestures.ts';
 import { itemsHit, itemsOf, type PlacedItem } from './hit.ts';
-import { pinsCluster } from './pins.ts';
+import { pinMembers, pinsCluster } from './pins.ts';
 import { type Lit, Sheet } from './Sheet.tsx';
 import { thingItems } from './thingItems.ts';
 
@@ -20,13 +21,14 @@ interface BoardProps {
   readonly drawing: BoardDrawing;
   readonly changed: readonly Thing[];
   readonly cautions: readonly string[];
+  readonly onChoose: (thing: Thing) => void;
 }
 
 /** An arrow key moves the board by so much, px. */
 const arrowPx = 64;
 
 /** The drawing board: the sheet, and what lies on it beside the drawing. */
-export function Board({ drawing, changed, cautions }: BoardProps) {
+export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
   const board = useRef<HTMLDivElement>(null);
   const surface = useRef<HTMLDivElement>(null);
   const view = useBoard((state) => state.view);
@@ -36,13 +38,13 @@ export function Board({ drawing, changed, cautions }: BoardProps) {
   const empty = usePlan((state) => state.history.present.file.rooms.length === 0);
   const pxPerMm = view?.pxPerMm ?? null;
   const items = useMemo(() => (pxPerMm === null ? [] : pinsCluster(drawing.items, { pxPerMm })), [drawing, pxPerMm]);
-  const labels = useLabels(drawing, pxPerMm);
+  const labels = useLabels(drawing, view, size);
   const accent = useMemo(() => accentOf(theme), [theme]);
   const lit = useLit(drawing, changed);
 
   useBoardSize(board);
   useFirstFit(drawing);
-  useGestures(surface, useHand(items));
+  useGestures(surface, useHand(items, drawing));
 
   return (
     <main className="board" ref={board}>
@@ -60,7 +62,7 @@ export function Board({ drawing, changed, cautions }: BoardProps) {
       {empty ? <Begin /> : <BoardKey legend={drawing.legend} />}
       <BoardCorner onFit={() => boardFit(drawing.box)} />
       <p className="caution-line">{cautions[0]}</p>
-      {view !== null && size !== null && <Card drawing={drawing} view={view} size={size} />}
+      {view !== null && size !== null && <Card {...{ drawing, view, size, onChoose }} />}
       <Working />
       <Notice />
     </main>
@@ -97,21 +99,28 @@ function useFirstFit(drawing: BoardDrawing): void {
   }, [sized, sheet, drawing]);
 }
 
-function useHand(items: readonly PlacedItem[]): BoardHand {
+function useHand(items: readonly PlacedItem[], drawing: BoardDrawing): BoardHand {
   const analysis = useAnalysis((state) => state.result?.analysis ?? null);
   return useMemo(() => {
-    const thingAt = (atPx: readonly [number, number], reachPx: number): Thing | null => {
+    /** What lies there: one thing, or the findings that one pin stands for. */
+    const thingsAt = (atPx: Point, reachPx: number): readonly Thing[] => {
       const { view } = boardStore.getState();
       const ref = view === null ? null : itemsHit(items, view, atPx, reachPx);
-      return ref === null || analysis === null ? null : thingOf(ref, analysis);
+      if (ref === null || view === null || analysis === null) return [];
+      const refs = ref.kind === 'finding' ? pinMembers(drawing.items, view, ref) : [ref];
+      return refs.map((each) => thingOf(each, analysis)).filter((thing) => thing !== null);
     };
     return {
       view: () => boardStore.getState().view,
       look: (view) => boardStore.setState({ view }),
-      press: (atPx, reachPx) => boardChoose(thingAt(atPx, reachPx), null),
-      hover: (atPx, reachPx) => boardHover(atPx === null ? null : thingAt(atPx, reachPx)),
+      press: (atPx, reachPx) => {
+        const things = thingsAt(atPx, reachPx);
+        if (things.length > 1) boardStore.setState({ chosen: null, opened: things });
+        else boardChoose(things[0] ?? null, null);
+      },
+      hover: (atPx, reachPx) => boardHover(atPx === null ? null : (thingsAt(atPx, reachPx)[0] ?? null)),
     };
-  }, [items, analysis]);
+  }, [items, drawing, analysis]);
 }
 
 function useLit(drawing: BoardDrawing, changed: readonly Thing[]): readonly Lit[] {

@@ -40,5 +40,5 @@ export function boardChoose(thing: Thing | null, box: Box | null): void {
   const size = boardFree(boardStore.getState());
   const revealed =
     view === null || size === null || box === null ? view : viewportReveal(view, box, size, revealMarginPx);
-  boardStore.setState({ chosen: thing, view: revealed });
+  boardStore.setState({ chosen: thing, opened: [], view: revealed });
 }

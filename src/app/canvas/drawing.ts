@@ -7,13 +7,14 @@ import type { Box } from '../../geometry/ring.ts';
 import { decimalMark } from '../parts/format.ts';
 import type { Result } from '../state/analysisStore.ts';
 import { itemsPlace, type PlacedItem } from './hit.ts';
-import { viewportPaperPerPlan } from './viewport.ts';
+import { type SizePx, type Viewport, viewportBox, viewportPaperPerPlan } from './viewport.ts';
 
 export interface BoardDrawing {
   readonly items: readonly PlacedItem[];
   readonly box: Box | null;
   readonly legend: readonly LegendRow[];
-  readonly place: (pxPerMm: number) => readonly PlacedLabel[];
+  /** Seats the labels of what lies in the box. */
+  readonly place: (pxPerMm: number, within: Box) => readonly PlacedLabel[];
 }
 
 const nothing: BoardDrawing = { items: [], box: null, legend: [], place: () => [] };
@@ -27,20 +28,49 @@ export function useBoardDrawing(result: Result | null): BoardDrawing {
       items: itemsPlace(drawing.items),
       box: drawing.box,
       legend: legendOf(drawing),
-      place: (pxPerMm: number) => labelsPlace(drawing, { paperPerPlan: viewportPaperPerPlan({ pxPerMm }) }),
+      place: (pxPerMm: number, within: Box) =>
+        labelsPlace(drawing, { paperPerPlan: viewportPaperPerPlan({ pxPerMm }), within }),
     };
   }, [result]);
 }
 
-/** A zoom that has not changed for so long is done, ms: labels are seated again then, not at each step of it. */
-const zoomRestMs = 80;
+/** A view that has not changed for so long is at rest, ms: labels are seated again then, not at each step of a gesture. */
+const restMs = 80;
+/** Beyond the view by so many of its own sides things are lettered too, so that a pan finds its labels in place. */
+const marginViews = 1;
 
-export function useLabels(drawing: BoardDrawing, pxPerMm: number | null): readonly PlacedLabel[] {
-  const [rested, setRested] = useState(pxPerMm);
+interface Lettered {
+  readonly pxPerMm: number;
+  readonly within: Box;
+}
+
+export function useLabels(drawing: BoardDrawing, view: Viewport | null, size: SizePx | null): readonly PlacedLabel[] {
+  const [lettered, setLettered] = useState<Lettered | null>(null);
   useEffect(() => {
-    const timer = setTimeout(() => setRested(pxPerMm), zoomRestMs);
+    if (view === null || size === null) return;
+    const letter = () => setLettered((last) => (last !== null && serves(last, view, size) ? last : anew(view, size)));
+    const timer = setTimeout(letter, restMs);
     return () => clearTimeout(timer);
-  }, [pxPerMm]);
-  const scale = rested ?? pxPerMm;
-  return useMemo(() => (scale === null ? [] : drawing.place(scale)), [drawing, scale]);
+  }, [view, size]);
+  const shown = lettered ?? (view === null || size === null ? null : anew(view, size));
+  const [pxPerMm, within] = [shown?.pxPerMm, shown?.within];
+  return useMemo(
+    () => (pxPerMm === undefined || within === undefined ? [] : drawing.place(pxPerMm, within)),
+    [drawing, pxPerMm, within],
+  );
+}
+
+function anew(view: Viewport, size: SizePx): Lettered {
+  return { pxPerMm: view.pxPerMm, within: viewportBox(view, size, marginViews) };
+}
+
+function serves({ pxPerMm, within }: Lettered, view: Viewport, size: SizePx): boolean {
+  const seen = viewportBox(view, size, 0);
+  return (
+    pxPerMm === view.pxPerMm &&
+    seen.minX >= within.minX &&
+    seen.maxX <= within.maxX &&
+    seen.minY >= within.minY &&
+    seen.maxY <= within.maxY
+  );
 }

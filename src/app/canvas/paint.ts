@@ -1,5 +1,5 @@
 import type { DrawingItem, PlacedLabel } from '../../documents/drawing.ts';
-import { formInks, type Ink, itemInks, type PathInk } from '../../documents/ink.ts';
+import { type Ink, itemInks, labelInks, type PathInk } from '../../documents/ink.ts';
 import { colours, haloMm, type Stroke, type Theme, textFontMm, textStyles } from '../../documents/styles.ts';
 import { marks } from '../../documents/symbols.ts';
 import type { Point } from '../../geometry/point.ts';
@@ -18,8 +18,8 @@ export function itemInksAt(item: DrawingItem, paperPerPlan: number): readonly In
   return itemInks(item, { paperPerPlan, offsetMm: [0, 0] });
 }
 
-export function labelInksAt({ form, at, angleDeg }: PlacedLabel, paperPerPlan: number): readonly Ink[] {
-  return formInks(form, [at[0] * paperPerPlan, at[1] * paperPerPlan], angleDeg);
+export function labelInksAt(label: PlacedLabel, paperPerPlan: number): readonly Ink[] {
+  return labelInks(label, [label.at[0] * paperPerPlan, label.at[1] * paperPerPlan]);
 }
 
 export function inkPaint(pen: Pen, ink: Ink): void {
@@ -67,11 +67,11 @@ function textPaint({ context, theme }: Pen, ink: Extract<Ink, { ink: 'text' }>):
   context.textAlign = ink.anchor === 'middle' ? 'center' : ink.anchor;
   context.textBaseline = 'alphabetic';
   const baselineMm = style.capMm / 2;
-  if (ink.halo) {
+  if (ink.halo !== null) {
     context.setLineDash([]);
     context.lineJoin = 'round';
     context.lineWidth = 2 * haloMm;
-    context.strokeStyle = colours.paper[theme];
+    context.strokeStyle = colours[ink.halo][theme];
     context.strokeText(ink.text, 0, baselineMm);
   }
   context.fillStyle = colours[ink.colour][theme];

@@ -78,6 +78,13 @@ export function viewportBoxToScreen(view: Viewport, box: Box): BoxPx {
   return { leftPx, topPx, rightPx, bottomPx };
 }
 
+/** What the board shows, mm, and so many times its own sides beyond. */
+export function viewportBox(view: Viewport, { widthPx, heightPx }: SizePx, beyond: number): Box {
+  const [minX, minY] = viewportToPlan(view, [-beyond * widthPx, -beyond * heightPx]);
+  const [maxX, maxY] = viewportToPlan(view, [(1 + beyond) * widthPx, (1 + beyond) * heightPx]);
+  return { minX, minY, maxX, maxY };
+}
+
 /** The view moved so that the box can be seen; the same view where some of it can be seen already. */
 export function viewportReveal(view: Viewport, box: Box, size: SizePx, marginPx: number): Viewport {
   const seen = viewportBoxToScreen(view, box);

@@ -3,11 +3,13 @@ import { jointKindNames, namesOf } from '../../documents/words.ts';
 import type { BoardDrawing } from '../canvas/drawing.ts';
 import { thingBox } from '../canvas/thingItems.ts';
 import { type SizePx, type Viewport, viewportBoxToScreen } from '../canvas/viewport.ts';
+import { findingRows } from '../panels/finding-rows.tsx';
 import { Icon } from '../parts/Icon.tsx';
+import { ThingList } from '../parts/ThingList.tsx';
 import type { Result } from '../state/analysisStore.ts';
-import { boardFree, boardStore } from '../state/boardStore.ts';
+import { boardFree, boardLetGo } from '../state/boardStore.ts';
 import { useAnalysis, useBoard } from '../state/hooks.ts';
-import { findingKey, type Thing } from '../state/thing.ts';
+import { findingKey, type Thing, thingEquals } from '../state/thing.ts';
 import { BayFigures } from './BayFigures.tsx';
 import { cardPlace } from './cardPlace.ts';
 import { EdgeFigures } from './EdgeFigures.tsx';
@@ -20,11 +22,13 @@ interface CardProps {
   readonly drawing: BoardDrawing;
   readonly view: Viewport;
   readonly size: SizePx;
+  readonly onChoose: (thing: Thing) => void;
 }
 
 /** The figures of the chosen thing, beside it on the drawing. */
-export function Card({ drawing, view, size }: CardProps) {
+export function Card({ drawing, view, size, onChoose }: CardProps) {
   const chosen = useBoard((state) => state.chosen);
+  const opened = useBoard((state) => state.opened);
   const trayOpen = useBoard((state) => state.trayOpen);
   const free = boardFree({ size, trayOpen }) ?? size;
   const result = useAnalysis((state) => state.result);
@@ -35,13 +39,14 @@ export function Card({ drawing, view, size }: CardProps) {
     observer.observe(element);
     return () => observer.disconnect();
   }, []);
-  const content = chosen === null || result === null ? null : cardContent(chosen, result);
-
-  if (content === null || result === null || chosen === null) return null;
-  const box = thingBox(chosen, result, drawing.items);
+  if (result === null) return null;
+  const about = chosen ?? opened[0] ?? null;
+  const content = chosen === null ? pinContent(opened, result, onChoose) : cardContent(chosen, result);
+  if (content === null || about === null) return null;
+  const box = thingBox(about, result, drawing.items);
   const place = cardPlace(box === null ? null : viewportBoxToScreen(view, box), free, heightPx);
   return (
-    <section ref={measure} className="card" aria-label={content.title} style={place}>
+    <section ref={measure} className="card" data-scrolls aria-label={content.title} style={place}>
       <div className="card-head">
         <h2>{content.title}</h2>
         <button
@@ -49,7 +54,7 @@ export function Card({ drawing, view, size }: CardProps) {
           className="button bare"
           aria-label="Let go of it"
           title="Let go of it (Escape)"
-          onClick={() => boardStore.setState({ chosen: null })}
+          onClick={boardLetGo}
         >
           <Icon name="close" />
         </button>
@@ -57,6 +62,16 @@ export function Card({ drawing, view, size }: CardProps) {
       {content.body}
     </section>
   );
+}
+
+/** What a pin that stands for several findings stands for. */
+function pinContent(things: readonly Thing[], result: Result, onChoose: CardProps['onChoose']): CardContent | null {
+  const rows = findingRows(result).filter((row) => things.some((thing) => thingEquals(thing, row.thing)));
+  if (rows.length === 0) return null;
+  return {
+    title: `${rows.length} findings here`,
+    body: <ThingList label="Findings here" rows={rows} onChoose={onChoose} />,
+  };
 }
 
 interface CardContent {
@@ -87,8 +102,11 @@ function cardContent(thing: Thing, result: Result): CardContent | null {
         : null;
     }
     case 'finding': {
-      const finding = analysis.findings.find((each) => findingKey(each) === thing.key);
-      return finding ? { title: 'Finding', body: <FindingFigures finding={finding} result={result} /> } : null;
+      const at = analysis.findings.findIndex((each) => findingKey(each) === thing.key);
+      const finding = analysis.findings[at];
+      return finding
+        ? { title: `Finding ${at + 1}`, body: <FindingFigures finding={finding} result={result} /> }
+        : null;
     }
     case 'room': {
       const room = plan.rooms.find((each) => each.id === thing.key);

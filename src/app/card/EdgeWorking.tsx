@@ -1,10 +1,10 @@
 import type { Edge } from '../../plan/analysis.ts';
-import { length, movement } from '../parts/format.ts';
+import { movement } from '../parts/format.ts';
 import { SourceText } from '../parts/SourceNote.tsx';
 import type { Result } from '../state/analysisStore.ts';
 import { FiguresTable } from './FiguresTable.tsx';
 import { MovementInputs } from './MovementInputs.tsx';
-import { bayShare } from './working.ts';
+import { bayShare, shareFormula } from './working.ts';
 
 /** Formula, inputs and source of the movement at an edge. */
 export default function EdgeWorking({ edge, result }: { readonly edge: Edge; readonly result: Result }) {
@@ -20,7 +20,11 @@ export default function EdgeWorking({ edge, result }: { readonly edge: Edge; rea
       <MovementInputs plan={result.plan} shares={[share]} />
       <FiguresTable
         rows={[
-          { name: `${share.bay} over ${length(share.reachM)}`, value: movement(share.reachM * share.growingMmPerM) },
+          {
+            name: share.bay,
+            value: movement(share.reachM * share.growingMmPerM),
+            limit: shareFormula(share, result),
+          },
         ]}
       />
       <SourceText source="linear-expansion" />

@@ -30,12 +30,7 @@ export function JointFigures({ joint, kind, result }: JointFiguresProps) {
       <TravelBar joint={joint} over={over} />
       <FiguresTable
         rows={[
-          {
-            name: 'Closes',
-            value: movement(joint.closingMm),
-            limit: `profile takes ${movement(joint.profileTakesMm)}`,
-            strong: true,
-          },
+          { name: 'Closes', value: movement(joint.closingMm), strong: true },
           { name: 'Closes at worst', value: movement(joint.worstClosingMm), limit: 'bays stopped at their far side' },
           { name: 'Opens', value: movement(joint.openingMm) },
           { name: 'Slides along the joint', value: movement(joint.slidingMm) },
@@ -62,10 +57,18 @@ export function JointFigures({ joint, kind, result }: JointFiguresProps) {
 function TravelBar({ joint, over }: { readonly joint: Joint; readonly over: boolean }) {
   const share = (valueMm: number) => `${Math.min(100, (100 * valueMm) / joint.profileMm)}%`;
   return (
-    <div className={over ? 'travel over' : 'travel'} aria-hidden="true">
+    <div
+      className={over ? 'travel over' : 'travel'}
+      role="img"
+      aria-label={`The profile is ${movement(joint.profileMm)} wide and takes ${movement(joint.profileTakesMm)}.`}
+    >
       <div className="worst" style={{ width: share(joint.worstClosingMm) }} />
       <div className="centred" style={{ width: share(joint.closingMm) }} />
       <div className="stop" style={{ left: share(joint.profileTakesMm) }} />
+      <span className="stop-word" style={{ left: share(joint.profileTakesMm) }}>
+        takes {movement(joint.profileTakesMm)}
+      </span>
+      <span className="end-word">profile {movement(joint.profileMm)}</span>
     </div>
   );
 }

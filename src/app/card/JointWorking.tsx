@@ -1,10 +1,10 @@
 import type { Joint } from '../../plan/analysis.ts';
-import { length, movement } from '../parts/format.ts';
+import { movement } from '../parts/format.ts';
 import { SourceText } from '../parts/SourceNote.tsx';
 import type { Result } from '../state/analysisStore.ts';
 import { FiguresTable } from './FiguresTable.tsx';
 import { MovementInputs } from './MovementInputs.tsx';
-import { bayShare } from './working.ts';
+import { bayShare, shareFormula } from './working.ts';
 
 /** Formula, inputs and source of a joint's movement. */
 export default function JointWorking({ joint, result }: { readonly joint: Joint; readonly result: Result }) {
@@ -20,9 +20,10 @@ export default function JointWorking({ joint, result }: { readonly joint: Joint;
       </p>
       <MovementInputs plan={result.plan} shares={shares} />
       <FiguresTable
-        rows={shares.map(({ bay, reachM, growingMmPerM }) => ({
-          name: `${bay} over ${length(reachM)}`,
-          value: movement(reachM * growingMmPerM),
+        rows={shares.map((share) => ({
+          name: share.bay,
+          value: movement(share.reachM * share.growingMmPerM),
+          limit: shareFormula(share, result),
         }))}
       />
       <SourceText source="linear-expansion" />

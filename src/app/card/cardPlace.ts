@@ -1,7 +1,7 @@
 import type { BoxPx, SizePx } from '../canvas/viewport.ts';
 
 /** Width of the card as its style gives it, its distance from the thing and from the board's edges, px. */
-const widthPx = 288;
+const widthPx = 320;
 const gapPx = 20;
 const edgePx = 12;
 /** The line of cautions along the foot of the board. */

@@ -3,6 +3,7 @@ import { bayBody } from '../../movement/bay-body.ts';
 import { bayStrain, bayTemperatures, planClimate } from '../../movement/bay-strain.ts';
 import { bayOutward } from '../../movement/outward.ts';
 import type { Bay } from '../../plan/analysis.ts';
+import { expansionFigure, figureShort, length } from '../parts/format.ts';
 import type { Result } from '../state/analysisStore.ts';
 
 /** What one bay brings to a joint or an edge: the inputs of its movement. */
@@ -14,6 +15,14 @@ export interface BayShare {
   readonly growingMmPerM: number;
   /** From its still point to the line, square to it, at the end that is further. */
   readonly reachM: number;
+}
+
+/** The arithmetic of a share as a person would write it: expansion x warming x distance. */
+export function shareFormula({ warmingK, reachM }: BayShare, { plan }: Result): string {
+  const warmed = `${expansionFigure(plan.screed.expansionPerK)} × ${figureShort(warmingK, 1)} K`;
+  const swelling = plan.screed.swellingMmPerM;
+  const grown = swelling === 0 ? warmed : `(${warmed} + ${figureShort(swelling, 2)})`;
+  return `${grown} × ${length(reachM)}`;
 }
 
 export function bayShare(bay: Bay, line: readonly Point[], { plan }: Result): BayShare {

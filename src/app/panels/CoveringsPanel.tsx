@@ -2,6 +2,7 @@ import { planCoveringLaid } from '../../plan/edits.ts';
 import type { Covering } from '../../plan/plan.ts';
 import { ChoiceField } from '../parts/ChoiceField.tsx';
 import { SourceText } from '../parts/SourceNote.tsx';
+import { Stretches } from '../parts/Stretches.tsx';
 import { usePlanResolved } from '../state/hooks.ts';
 import { commit } from '../state/planStore.ts';
 
@@ -14,6 +15,9 @@ export const coveringWords: Readonly<Record<Covering, string>> = {
 };
 
 const choices = (Object.keys(coveringWords) as Covering[]).map((value) => ({ value, words: coveringWords[value] }));
+
+/** About the height of a room's choice, px. */
+const roomRowPx = 36;
 
 /** What lies on the screed: for the whole floor at once, or room by room. */
 export function CoveringsPanel() {
@@ -46,9 +50,12 @@ export function CoveringsPanel() {
       </section>
       <section className="group">
         <h3>Room by room</h3>
-        {rooms.map((room) => (
-          <RoomCovering key={room.id} id={room.id} name={room.name} covering={room.covering} />
-        ))}
+        <Stretches count={rooms.length} rowPx={roomRowPx}>
+          {(i) => {
+            const room = rooms[i];
+            return room && <RoomCovering key={room.id} id={room.id} name={room.name} covering={room.covering} />;
+          }}
+        </Stretches>
       </section>
     </>
   );

@@ -99,9 +99,10 @@ function expansionRange(range: readonly number[] | null): string | null {
 function RoomsGroup({ result, onChoose }: PanelProps) {
   const rooms = result?.plan.rooms ?? [];
   const areas = new Map(result?.analysis.quantities.rooms.map((room) => [room.room, room.floorM2]));
+  const zoned = rooms.some((room) => room.zone !== null);
   const rows = rooms.map((room) => ({
     thing: { kind: 'room', key: room.id } as const,
-    lead: room.zone ?? '',
+    lead: zoned ? (room.zone ?? '') : null,
     name: room.name,
     value: areas.has(room.id) ? area(areas.get(room.id) ?? 0) : '',
     more: room.heated ? null : 'Not heated',

@@ -5,7 +5,9 @@ import { demoLay, demos } from '../files/demos.ts';
 import { filePick, planSave } from '../files/files.ts';
 import { area, countOf } from '../parts/format.ts';
 import { Icon, type IconName } from '../parts/Icon.tsx';
+import { SeverityCounts } from '../parts/SeverityCounts.tsx';
 import { redoTell, undoTell } from '../state/actions.ts';
+import { boardStore } from '../state/boardStore.ts';
 import { useAnalysis, useBoard, usePlan } from '../state/hooks.ts';
 import { commit, planIsKept, sheetLay } from '../state/planStore.ts';
 import { themeTurn } from '../state/theme.ts';
@@ -18,10 +20,15 @@ export function Head() {
   const theme = useBoard((state) => state.theme);
   return (
     <header className="head">
+      <p className="maker">
+        <strong>Screed bays</strong>
+        <span className="small quiet">Bays and joints of heated screeds</span>
+      </p>
       <div className="title">
         <PlanName />
         <OnBoard />
       </div>
+      <Verdict />
       <fieldset className="actions" aria-label="Sheet">
         <Action icon="empty" words="Empty sheet" onAct={() => sheetLay('Empty sheet', planEmpty('New floor'), 'new')} />
         <DemoMenu />
@@ -106,14 +113,39 @@ function PlanName() {
   );
 }
 
+/** What is wrong with the floor, in a word; opens the list. */
+function Verdict() {
+  const { number: sheet, file } = usePlan((state) => state.history.present);
+  const findings = useAnalysis(({ result }) => (result?.sheet === sheet ? result.analysis.findings : null));
+  if (findings === null || file.rooms.length === 0) return null;
+  const grave = findings.filter(({ severity }) => severity !== 'note');
+  return (
+    <button
+      type="button"
+      className="button framed verdict"
+      title="Show the findings"
+      onClick={() => boardStore.setState({ trayOpen: true, findingsOpen: true })}
+    >
+      {grave.length === 0 ? (
+        <span className="tone small tone-within">
+          <Icon name="within" />
+          <span className="count-word">No fault found</span>
+        </span>
+      ) : (
+        <SeverityCounts findings={grave} worded />
+      )}
+    </button>
+  );
+}
+
 /** "Demo: 12 rooms, 118.0 m², 14 bays, 17 joints." */
 function OnBoard() {
   const { origin, number: sheet } = usePlan((state) => state.history.present);
   const analysis = useAnalysis(({ result }) => (result?.sheet === sheet ? result.analysis : null));
   const rooms = usePlan((state) => state.history.present.file.rooms.length);
   const unsaved = !usePlan(planIsKept);
-  if (rooms === 0) return <p className="on-board">An empty sheet.</p>;
-  if (analysis === null) return <p className="on-board">{countOf(rooms, 'room', 'rooms')}.</p>;
+  if (rooms === 0) return <p className="on-board small">An empty sheet.</p>;
+  if (analysis === null) return <p className="on-board small">{countOf(rooms, 'room', 'rooms')}.</p>;
   const parts = [
     countOf(rooms, 'room', 'rooms'),
     area(analysis.quantities.floorM2),
@@ -121,7 +153,7 @@ function OnBoard() {
     countOf(analysis.joints.length, 'joint', 'joints'),
   ];
   return (
-    <p className="on-board">
+    <p className="on-board small">
       {origin === 'demo' ? 'Demo floor: ' : ''}
       {parts.join(', ')}.{unsaved ? ' Not saved.' : ''}
     </p>

@@ -2,6 +2,7 @@ import { cautionLines, jointKindNames } from '../../documents/words.ts';
 import { jointKinds, type Quantities } from '../../plan/analysis.ts';
 import { paperDownload } from '../files/files.ts';
 import { area, figure, length } from '../parts/format.ts';
+import { Icon } from '../parts/Icon.tsx';
 import type { PanelProps } from './panel.ts';
 
 /** Quantities, and the papers to hand over. */
@@ -20,6 +21,7 @@ export function PapersPanel({ result }: PanelProps) {
                 className="button framed"
                 onClick={() => void paperDownload(result, name)}
               >
+                <Icon name="save" />
                 {words}
               </button>
             ))}

@@ -27,11 +27,12 @@ export function Tray(props: PanelProps) {
   const open = useBoard((state) => state.trayOpen);
   // What was half typed for one sheet is not carried over to another.
   const sheet = usePlan((state) => state.history.present.number);
+  const drawn = usePlan((state) => state.history.present.file.rooms.length > 0);
   if (!open) return null;
   const Panel = panels[step];
   return (
     <aside className="tray" id="tray" aria-label="Settings and lists">
-      <section key={`${step} ${sheet}`} className="part" aria-labelledby="tray-step">
+      <section key={`${step} ${sheet}`} className="part" data-scrolls aria-labelledby="tray-step">
         <div className="part-head">
           <h2 id="tray-step">{stepNames[step]}</h2>
           <button
@@ -46,7 +47,7 @@ export function Tray(props: PanelProps) {
         </div>
         <Panel {...props} />
       </section>
-      <FindingsPanel {...props} />
+      {drawn && <FindingsPanel {...props} />}
     </aside>
   );
 }

@@ -1,3 +1,4 @@
+import { circle } from '../../documents/circle.ts';
 import { fillInks, type Ink, lineInks, markInks } from '../../documents/ink.ts';
 import type { LegendRow } from '../../documents/legend.ts';
 import { colours, type Theme } from '../../documents/styles.ts';
@@ -40,6 +41,8 @@ function sampleInks(of: SampleOf): readonly Ink[] {
       ] satisfies Point[]);
     }
     case 'fill': {
+      // a pipe is known by being round
+      if (of.style === 'pipe') return fillInks(of.style, circle([0, 0], heightMm / 2 - 0.3), []);
       const [x, y] = [2.6, heightMm / 2 - 0.3];
       return fillInks(
         of.style,

@@ -1,7 +1,8 @@
-import { type KeyboardEvent, memo, type ReactNode, useEffect, useId, useRef } from 'react';
+import { type KeyboardEvent, memo, type ReactNode, useEffect, useId } from 'react';
 import { boardHover } from '../state/boardStore.ts';
 import { useBoard } from '../state/hooks.ts';
 import { type Thing, thingEquals } from '../state/thing.ts';
+import { Stretches } from './Stretches.tsx';
 
 export interface ThingRow {
   readonly thing: Thing;
@@ -17,18 +18,20 @@ interface ThingListProps {
   readonly onChoose: (thing: Thing) => void;
 }
 
+/** About the height of a row, px. */
+const rowPx = 46;
+
 /** A list whose rows stand for things on the drawing: choosing or hovering a row lights the thing, and the other way
  *  round. One stop for the Tab key; arrow keys, Home and End choose within it. */
 export function ThingList({ label, rows, onChoose }: ThingListProps) {
   const id = useId();
-  const list = useRef<HTMLDivElement>(null);
   const chosen = useBoard((state) => state.chosen);
   const hovered = useBoard((state) => state.hovered);
   const at = rows.findIndex((row) => thingEquals(row.thing, chosen));
 
   useEffect(() => {
-    if (at >= 0) list.current?.children[at]?.scrollIntoView({ block: 'nearest' });
-  }, [at]);
+    if (at >= 0) document.getElementById(`${id}-${at}`)?.scrollIntoView({ block: 'nearest' });
+  }, [id, at]);
 
   const onKeyDown = (event: KeyboardEvent) => {
     const last = rows.length - 1;
@@ -48,7 +51,6 @@ export function ThingList({ label, rows, onChoose }: ThingListProps) {
   if (rows.length === 0) return null;
   return (
     <div
-      ref={list}
       className="list"
       role="listbox"
       aria-label={label}
@@ -57,16 +59,23 @@ export function ThingList({ label, rows, onChoose }: ThingListProps) {
       onKeyDown={onKeyDown}
       onPointerLeave={() => boardHover(null)}
     >
-      {rows.map((row, i) => (
-        <Row
-          key={row.thing.key}
-          id={`${id}-${i}`}
-          row={row}
-          chosen={i === at}
-          lit={thingEquals(row.thing, hovered)}
-          onChoose={onChoose}
-        />
-      ))}
+      <Stretches count={rows.length} rowPx={rowPx} wanted={at}>
+        {(i) => {
+          const row = rows[i];
+          return row === undefined ? null : (
+            <Row
+              key={row.thing.key}
+              id={`${id}-${i}`}
+              row={row}
+              place={i + 1}
+              of={rows.length}
+              chosen={i === at}
+              lit={thingEquals(row.thing, hovered)}
+              onChoose={onChoose}
+            />
+          );
+        }}
+      </Stretches>
     </div>
   );
 }
@@ -74,24 +83,29 @@ export function ThingList({ label, rows, onChoose }: ThingListProps) {
 interface RowProps {
   readonly id: string;
   readonly row: ThingRow;
+  /** From 1, and how many rows there are: not all of them are in the page. */
+  readonly place: number;
+  readonly of: number;
   readonly chosen: boolean;
   readonly lit: boolean;
   readonly onChoose: (thing: Thing) => void;
 }
 
-const Row = memo(function Row({ id, row, chosen, lit, onChoose }: RowProps) {
+const Row = memo(function Row({ id, row, place, of, chosen, lit, onChoose }: RowProps) {
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: the keys are the list's, which has the focus
     // biome-ignore lint/a11y/useFocusableInteractive: the list has the focus and names the row as active
     <div
       id={id}
-      className={lit ? 'row lit' : 'row'}
+      className={`row${lit ? ' lit' : ''}${row.lead === null ? ' unled' : ''}`}
       role="option"
       aria-selected={chosen}
+      aria-posinset={place}
+      aria-setsize={of}
       onClick={() => onChoose(row.thing)}
       onPointerEnter={() => boardHover(row.thing)}
     >
-      <span className="lead">{row.lead}</span>
+      {row.lead !== null && <span className="lead">{row.lead}</span>}
       <span className="name">{row.name}</span>
       <span className="value">{row.value}</span>
       {row.more !== null && <span className="more">{row.more}</span>}

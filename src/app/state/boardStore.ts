@@ -23,6 +23,8 @@ export interface NoticeDetail {
 /** The passing state: what is looked at and pointed at. Nothing here is saved or undone. */
 export interface BoardState {
   readonly chosen: Thing | null;
+  /** The findings under a pin that was pressed and stands for several: listed beside it until one is chosen. */
+  readonly opened: readonly Thing[];
   readonly hovered: Thing | null;
   /** Null until the board has a size and a drawing to fit. */
   readonly view: Viewport | null;
@@ -42,6 +44,7 @@ const slidPx = 360;
 
 export const boardStore = createStore<BoardState>(() => ({
   chosen: null,
+  opened: [],
   hovered: null,
   view: null,
   size: null,
@@ -55,6 +58,11 @@ export const boardStore = createStore<BoardState>(() => ({
 
 export function boardHover(thing: Thing | null): void {
   if (!thingEquals(boardStore.getState().hovered, thing)) boardStore.setState({ hovered: thing });
+}
+
+/** Lets go of what is chosen and of the pin that is open. */
+export function boardLetGo(): void {
+  boardStore.setState({ chosen: null, opened: [] });
 }
 
 /** Opens the tray at a step of the work; folds it where it stands open there. */
