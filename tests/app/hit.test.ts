@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { itemsHit, itemsPlace } from '../../src/app/canvas/hit.ts';
-import { pinsCluster } from '../../src/app/canvas/pins.ts';
+import { pinMembers, pinsCluster } from '../../src/app/canvas/pins.ts';
 import type { DrawingItem } from '../../src/documents/drawing.ts';
 
 const view = { pxPerMm: 0.1, offsetPx: [0, 0] } as const;
@@ -88,5 +88,10 @@ test('pins that would hide each other are one pin with their count, until the bo
   const texts = (pxPerMm: number) =>
     pinsCluster(pins, { pxPerMm }).map(({ item }) => item.shape === 'mark' && item.text);
   expect(texts(0.1)).toEqual(['×2', '2']);
+  const members = (pxPerMm: number, id: string) =>
+    pinMembers(pins, { pxPerMm }, { kind: 'finding', id }).map((ref) => ref.id);
+  expect(members(0.1, '1')).toEqual(['1', '0']);
+  expect(members(0.1, '2')).toEqual(['2']);
+  expect(members(1, '1')).toEqual(['1']);
   expect(texts(1)).toEqual(['0', '1', '2']);
 });

@@ -56,6 +56,26 @@ describe('the drawing list', () => {
     expect(pins.map((pin) => (pin.shape === 'mark' ? pin.text : null))).toEqual(['4', '2', '1']);
   });
 
+  it('marks the ends of a run of joints and not where one joint of it goes on as the next', () => {
+    const xs = [0, 3000, 3600, 6000, 9000];
+    const joints = xs.slice(1).map((x, i) => ({
+      ...joint(
+        `J${i}`,
+        'field',
+        [
+          [xs[i] as number, 0],
+          [x, 0],
+        ],
+        ['B1', 'B2'],
+      ),
+      run: 'R1',
+    }));
+    const bare = drawingOf(planOf(), analysisOf({ joints })).items.flatMap((item) =>
+      item.layer === 'joints' && item.shape === 'line' ? [item.bareEnds] : [],
+    );
+    expect(bare).toEqual(['last', 'both', 'both', 'first']);
+  });
+
   it('knows a style for every kind of joint', () => {
     const joints = jointKinds.map((kind, i) =>
       joint(

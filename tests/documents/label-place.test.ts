@@ -155,7 +155,8 @@ describe('labels', () => {
       const placed = labelsPlace(drawing, { paperPerPlan: 1 / scale });
       return placed.filter(({ label }) => label.ref.kind === 'bay').reduce((sum, { form }) => sum + form.length, 0);
     });
-    expect(lines[0]).toBe(8);
+    // Number, area and sides of two bays; the only room needs no name.
+    expect(lines[0]).toBe(6);
     expect(lines).toEqual([...lines].sort((a, b) => b - a));
     expect(labelsPlace(drawing, { paperPerPlan: 1 / 5000 })).toEqual([]);
   });
@@ -164,6 +165,61 @@ describe('labels', () => {
     const small = gridDrawing(2, 1, 900, 1500, 0);
     const named = labelsPlace(small, { paperPerPlan: 1 / 50 }).filter(({ label }) => label.ref.kind === 'bay');
     expect(named).toHaveLength(2);
+  });
+
+  it('beside an intermediate joint stand nowhere but right beside it, and no longer than it is', () => {
+    let seated = 0;
+    fc.assert(
+      fc.property(grids, ({ columns, rows, widthMm, heightMm, turnDeg, scale }) => {
+        const drawing = gridDrawing(columns, rows, widthMm, heightMm, turnDeg);
+        for (const label of labelsPlace(drawing, { paperPerPlan: 1 / scale })) {
+          const { seat } = label.label;
+          if (seat.kind !== 'beside' || seat.inOpening) continue;
+          seated++;
+          const ends = seat.line.map((point) => seenFrom(label, point, scale));
+          const along = ends.map(([x]) => x);
+          expect(Math.min(...along)).toBeLessThanOrEqual(-label.widthMm / 2 + 1e-6);
+          expect(Math.max(...along)).toBeGreaterThanOrEqual(label.widthMm / 2 - 1e-6);
+          for (const [, y] of ends) expect(Math.abs(y) - label.heightMm / 2).toBeLessThanOrEqual(5);
+        }
+      }),
+      { seed: 13, numRuns: 40 },
+    );
+    expect(seated).toBeGreaterThan(50);
+  });
+
+  it('never belong to an object other than the one that they stand on', () => {
+    const counter = {
+      id: 'j9',
+      name: '',
+      outline: box(500, 500, 5000, 3000),
+      under: 'insulated',
+      fixedThrough: false,
+    } as const;
+    const plan = planOf({ joinery: [counter], columns: [], pipes: [], sunZones: [], keepClear: [], doorways: [] });
+    const placed = labelsPlace(drawingOf(plan, analysisOf({ findings: [] })), { paperPerPlan: 1 / 20 });
+    expect(placed.length).toBeGreaterThan(0);
+    for (const { at } of placed) expect(regionContains({ outline: counter.outline, holes: [] }, at)).toBe(false);
+  });
+
+  it('have the ground that they stand on, and a clear one on a hatch', () => {
+    const placed = labelsPlace(drawingOf(planOf(), analysisOf()), { paperPerPlan: 1 / 50 });
+    const bays = placed.filter(({ label }) => label.ref.kind === 'bay');
+    expect(bays.length).toBeGreaterThan(0);
+    for (const { ground } of bays) expect(ground.colour).toMatch(/^tint/);
+    const sun = placed.find(({ label }) => label.ref.id === 'u1');
+    expect(sun?.ground.hatched).toBe(true);
+  });
+
+  it('of what lies in view stand there whether the rest is lettered or not', () => {
+    const drawing = gridDrawing(4, 4, 5000, 4000, 0);
+    const all = labelsPlace(drawing, { paperPerPlan: 1 / 50 });
+    const within = { minX: -100, minY: -100, maxX: 9900, maxY: 7900 };
+    const some = labelsPlace(drawing, { paperPerPlan: 1 / 50, within });
+    expect(some.length).toBeGreaterThan(0);
+    expect(some.length).toBeLessThan(all.length);
+    const bay = (labels: readonly PlacedLabel[]) => labels.find(({ label }) => label.ref.id === 'B1');
+    expect(bay(some)).toEqual(bay(all));
   });
 
   it('stand in the same places every time', () => {
