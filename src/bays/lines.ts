@@ -1,4 +1,4 @@
-import type { Point } from '../geometry/point.ts';
+import { type Point, pointDistance } from '../geometry/point.ts';
 import { boxOf, type Region, type Ring } from '../geometry/ring.ts';
 import { onGrid, SAME_LINE_MM } from '../geometry/tolerance.ts';
 import { cornerTurn, NOTCH_RAD } from './notch.ts';
@@ -59,6 +59,8 @@ function longestBay(across: readonly number[], { limits }: Part): number {
   return Math.min(limits.lengthM * 1000, longOnce(limits), (limits.areaM2 * 1e6) / breadth);
 }
 
+const WIDE_PIER_MM = 1000;
+
 function hardLines(region: Region, part: Part, axis: 0 | 1): number[] {
   const box = boxOf(region.outline);
   const [from, to] = axis === 0 ? [box.minX, box.maxX] : [box.minY, box.maxY];
@@ -67,8 +69,13 @@ function hardLines(region: Region, part: Part, axis: 0 | 1): number[] {
     ring.forEach((p, i) => {
       const before = ring[(i + ring.length - 1) % ring.length] as Point;
       const after = ring[(i + 1) % ring.length] as Point;
+      const beyond = ring[(i + 2) % ring.length] as Point;
       const onWall = before[axis] === p[axis] || after[axis] === p[axis];
-      if (onWall || cornerTurn(before, p, after) < -NOTCH_RAD) values.push(p[axis]);
+      const turns = cornerTurn(before, p, after) < -NOTCH_RAD;
+      if (onWall || turns) values.push(p[axis]);
+      // The middle of a pier: half the notch on either side of a joint there may be no corner of either bay.
+      const isPier = turns && cornerTurn(p, after, beyond) < -NOTCH_RAD && pointDistance(p, after) <= WIDE_PIER_MM;
+      if (isPier) values.push((p[axis] + after[axis]) / 2);
     });
   }
   for (const column of part.columns) {

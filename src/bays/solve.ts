@@ -3,6 +3,7 @@ import { regionArea } from '../geometry/region.ts';
 import { boxOf, type Region, type Ring } from '../geometry/ring.ts';
 import { cutsCarry } from './carry.ts';
 import { type Frame, frameOf, frameSettled, mainDirections } from './frame.ts';
+import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
 import type { Layout } from './guillotine.ts';
 import { layoutImprove, layoutPrice } from './improve.ts';
 import { regionLayout } from './layout.ts';
@@ -28,8 +29,15 @@ interface Effort {
   readonly mostSteps: number;
 }
 
+type EffortKey = 'usual' | 'patient';
+
 const plainEffort: Effort = { lines: 40, groupLines: 16, rounds: 3, starts: 16, stepsPerBay: 6, mostSteps: 160 };
-const carefulEffort: Effort = { lines: 14, groupLines: 9, rounds: 0, starts: 0, stepsPerBay: 2, mostSteps: 40 };
+
+/** For regions that are not plain: as usual, and for what that leaves over a limit. */
+const carefulEfforts: Readonly<Record<EffortKey, Effort>> = {
+  usual: { lines: 14, groupLines: 9, rounds: 0, starts: 0, stepsPerBay: 2, mostSteps: 40 },
+  patient: { lines: 22, groupLines: 10, rounds: 1, starts: 4, stepsPerBay: 2, mostSteps: 40 },
+};
 
 export interface Solved {
   readonly cuts: readonly PartCut[];
@@ -57,20 +65,25 @@ export function partSolve(part: Part): Solved {
       queue.push(...pieces);
     } else whole.push(region);
   }
-  const cuts = whole.flatMap((region) => regionSolve({ ...part, region }, necks));
+  const cuts = whole.flatMap((region) => regionSolve({ ...part, region }, necks).cuts);
   return { cuts: [...necks, ...cuts], barredNecks: barred };
 }
 
-function regionSolve(part: Part, necks: readonly PartCut[]): readonly PartCut[] {
-  const inside = columnsInside(part, necks);
-  const own: Part = { ...part, columns: inside };
-  if (priceOfWhole(own) === 0) return [];
-  let best: Layout | null = null;
+/** A region split along its main wall directions, the best of them kept. Pieces that still break a rule, such as wings at another angle, are
+ *  split once more by themselves, along their own walls. */
+function regionSolve(part: Part, cutsRound: readonly PartCut[], effort: EffortKey = 'usual'): Layout {
+  const own: Part = { ...part, columns: columnsInside(part, cutsRound) };
+  const whole = priceOfWhole(own);
+  let best: Layout = { cuts: [], cost: whole, uneven: 0 };
+  if (whole === 0) return best;
   for (const angle of mainDirections([part.region])) {
-    const layout = frameSolve(own, frameSettled(frameOf(angle), part.region));
-    if (!best || layout.cost < best.cost - 1) best = layout;
+    const layout = frameSolve(own, frameSettled(frameOf(angle), part.region), effort);
+    if (layout.cost < best.cost - EQUAL_LENGTH_MM) best = layout;
   }
-  return best?.cuts ?? [];
+  if (best.cost < BREACH_PRICE || effort === 'patient') return best;
+  const pieces = best.cuts.length > 0 ? regionSplit(part.region, best.cuts) : [part.region];
+  const mended = pieces.flatMap((region) => regionSolve({ ...part, region }, [...cutsRound, ...best.cuts], 'patient').cuts);
+  return { ...best, cuts: [...best.cuts, ...mended] };
 }
 
 /** Columns of the region; those that a neck joint touches have theirs. */
@@ -97,11 +110,11 @@ function priceOfWhole(part: Part): number {
 const FLAT_SHARE = 0.95;
 
 /** The part split along the axes of a frame. Where the straightened corners promise what the real ones do not keep, again with a margin. */
-function frameSolve(part: Part, frame: Frame): Layout {
+function frameSolve(part: Part, frame: Frame, patience: EffortKey): Layout {
   const turned = partTurn(part, frame);
   const [straight] = regionsStraighten([turned.region], FLAT_SHARE * part.layout.reentrantMm);
   if (!straight) return { cuts: [], cost: Infinity, uneven: Infinity };
-  const effort = isPlain(straight.region, part.layout) ? plainEffort : carefulEffort;
+  const effort = isPlain(straight.region, part.layout) ? plainEffort : carefulEfforts[patience];
   let best: Layout = { cuts: [], cost: Infinity, uneven: Infinity };
   for (const marginMm of straight.movedMm > 0 ? [0, straight.movedMm, 2 * straight.movedMm] : [0]) {
     const own: Part = { ...turned, region: straight.region };
