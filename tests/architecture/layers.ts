@@ -11,7 +11,7 @@ interface Layer {
 
 /** The table of docs/decisions/0001: a folder imports from lower levels and from itself, never from a neighbour. */
 export const layers: Readonly<Record<string, Layer>> = {
-  geometry: { level: 0, packages: ['@turf/turf', 'polygon-clipping', 'robust-predicates'], data: [] },
+  geometry: { level: 0, packages: ['polygon-clipping'], data: [] },
   plan: { level: 1, packages: ['zod'], data: ['shared'] },
   floor: { level: 2, packages: [], data: [] },
   bays: { level: 3, packages: [], data: [] },

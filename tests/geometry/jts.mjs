@@ -3,6 +3,7 @@
 import Coordinate from 'jsts/org/locationtech/jts/geom/Coordinate.js';
 import GeometryFactory from 'jsts/org/locationtech/jts/geom/GeometryFactory.js';
 import SnapIfNeededOverlayOp from 'jsts/org/locationtech/jts/operation/overlay/snap/SnapIfNeededOverlayOp.js';
+import Polygonizer from 'jsts/org/locationtech/jts/operation/polygonize/Polygonizer.js';
 
 const factory = new GeometryFactory();
 
@@ -25,4 +26,15 @@ const operations = {
 
 export function jtsArea(operation, a, b) {
   return operations[operation](geometryOf(a), geometryOf(b)).getArea();
+}
+
+export function jtsFaceAreas(segments) {
+  const polygonizer = new Polygonizer();
+  for (const ends of segments) {
+    polygonizer.add(factory.createLineString(ends.map(([x, y]) => new Coordinate(x, y))));
+  }
+  return polygonizer
+    .getPolygons()
+    .toArray()
+    .map((polygon) => polygon.getArea());
 }
