@@ -10,7 +10,9 @@ import { planIsKept, planStore } from './state/planStore.ts';
 import { themeFollow } from './state/theme.ts';
 import './style/tokens.css';
 import './style/app.css';
+import './style/parts.css';
 import './style/board.css';
+import './style/narrow.css';
 
 /** The screen. Accepts: what a person does. Guarantees: the plan changes by `commit` alone and every change can be undone;
  *  the analysis runs off the screen's thread and never stands in the saved state. Steps: stores (`state`), the board that

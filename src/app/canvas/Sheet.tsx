@@ -47,6 +47,10 @@ export function Sheet({ items, labels, view, size, theme, accent, lit }: SheetPr
       for (const each of lit) {
         for (const { item } of each.items) litPaint(pen, item, paperPerPlan, accent, each.strength);
       }
+      // What is lit about a finding may run through its pin: the number stays on top.
+      for (const { item } of lit.flatMap((each) => each.items)) {
+        if (item.layer === 'findings') for (const ink of itemInksAt(item, paperPerPlan)) inkPaint(pen, ink);
+      }
     },
     [lit, view, paperPerPlan, theme, accent],
   );
