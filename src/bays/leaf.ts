@@ -4,7 +4,7 @@ import { regionInBox } from '../geometry/region-clip.ts';
 import { type Box, boxOf, type Region, ringArea } from '../geometry/ring.ts';
 import { CRUMB_MM2, NEAR_LIMIT } from '../geometry/tolerance.ts';
 import type { Lattice } from './lattice.ts';
-import { type BayRules, bayMeasure, isBox } from './measure.ts';
+import { type BayRules, type Breach, bayMeasure, isBox } from './measure.ts';
 import { cornerTurn, NOTCH_RAD } from './notch.ts';
 import type { Part } from './part.ts';
 import { isPlain } from './plain.ts';
@@ -69,7 +69,7 @@ export function leafJudge(region: Region, part: Part, lattice: Lattice, marginMm
       const net = lattice.netArea(i1, i2, j1, j2);
       const uneven = (net / 1e6) ** 2;
       // Floor that falls apart is parted by a cut that costs nothing, so a rectangle over the limit is judged as one bay.
-      if (net > areaMost) return { price: BREACH_PRICE * excess(net, areaMost), uneven };
+      if (net > areaMost) return { price: BREACH_PRICE * SIZE_WEIGHT * excess(net, areaMost), uneven };
       if (plain) return { price: BREACH_PRICE, uneven };
       const box = boxAt(i1, i2, j1, j2);
       if (notches.some((notch) => notchDepth(notch, box) > notch.most)) return { price: BREACH_PRICE, uneven };
@@ -92,12 +92,11 @@ function boxExcess(w: number, h: number, netMm2: number, limits: Part['limits'],
   const long = Math.max(w, h) + marginMm;
   const narrow = Math.min(w, h) - marginMm;
   const tooLong = long / narrow > limits.aspect * (1 + NEAR_LIMIT);
-  const aspect =
-    long > limits.aspectFromM * 1000 * (1 + NEAR_LIMIT) && tooLong ? excess(long / narrow, limits.aspect) : 0;
+  const aspect = long > limits.aspectFromM * 1000 * (1 + NEAR_LIMIT) && tooLong ? 1 : 0;
   if (limits.rectangleMayPass && !tooLong) return 0;
   return (
-    excess(netMm2, limits.areaM2 * 1e6 * (1 + NEAR_LIMIT)) +
-    excess(long, limits.lengthM * 1000 * (1 + NEAR_LIMIT)) +
+    SIZE_WEIGHT * excess(netMm2, limits.areaM2 * 1e6 * (1 + NEAR_LIMIT)) +
+    SIZE_WEIGHT * excess(long, limits.lengthM * 1000 * (1 + NEAR_LIMIT)) +
     aspect
   );
 }
@@ -108,19 +107,11 @@ export function pieceExcess(piece: Region, netMm2: number, rules: BayRules, marg
   const lengthMost = limits.lengthM * 1000 * (1 + NEAR_LIMIT);
   if (isBox(piece)) {
     const { minX, minY, maxX, maxY } = boxOf(piece.outline);
-    const long = Math.max(maxX - minX, maxY - minY) + marginMm;
-    const narrow = Math.min(maxX - minX, maxY - minY) - marginMm;
-    const over = excess(netMm2, limits.areaM2 * 1e6 * (1 + NEAR_LIMIT)) + excess(long, lengthMost);
-    return (
-      over +
-      (long > limits.aspectFromM * 1000 * (1 + NEAR_LIMIT)
-        ? excess(long / narrow, limits.aspect * (1 + NEAR_LIMIT))
-        : 0)
-    );
+    return boxExcess(maxX - minX, maxY - minY, netMm2, limits, marginMm);
   }
   const figures = bayMeasure(piece, piece.outline, rules, netMm2);
-  const over = figures.breaches.reduce((sum, breach) => sum + (excess(breach.value, breach.limit) || 1), 0);
-  return over + (marginMm > 0 ? excess(figures.lengthM * 1000 + marginMm, lengthMost) : 0);
+  const over = figures.breaches.reduce((sum, breach) => sum + breachExcess(breach), 0);
+  return over + (marginMm > 0 ? SIZE_WEIGHT * excess(figures.lengthM * 1000 + marginMm, lengthMost) : 0);
 }
 
 /** A corner of the floor that turns in, with both its walls. */
@@ -162,12 +153,22 @@ function shareInside(from: number, to: number, low: number, high: number): numbe
   return 1;
 }
 
-/** 0 within the limit, else 1 and a little more the further it is over: worth some metres of joint, not a cut that mends nothing. */
-function excess(value: number, most: number): number {
-  if (value <= most) return 0;
-  return 1 + Math.min(1, value / most - 1) * OVER_SHARE;
+function breachExcess({ rule, value, limit }: Breach): number {
+  if (rule === 'area' || rule === 'length') return SIZE_WEIGHT * Math.max(1, excess(value, limit));
+  return 1;
 }
 
+/** 0 within the limit, else how often the limit goes into the figure, and a little for what is left over: a bay twice too large is worth
+ *  splitting even where neither half is right, but no cut that mends nothing. */
+function excess(value: number, most: number): number {
+  if (value <= most) return 0;
+  const times = Math.min(MOST_TIMES, value / most);
+  return Math.floor(times) + (times % 1) * OVER_SHARE;
+}
+
+/** An area or a side over its limit weighs as much as two corners: it concerns the whole bay. */
+const SIZE_WEIGHT = 2;
+const MOST_TIMES = 1e4;
 const OVER_SHARE = 1e-5;
 
 /** 1 where a column that needs a joint stands in the rectangle without touching one of its sides that is a joint, else 0. */

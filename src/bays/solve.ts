@@ -1,9 +1,9 @@
 import type { Point } from '../geometry/point.ts';
 import { regionArea } from '../geometry/region.ts';
 import { boxOf, type Region, type Ring } from '../geometry/ring.ts';
+import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
 import { cutsCarry } from './carry.ts';
 import { type Frame, frameOf, frameSettled, mainDirections } from './frame.ts';
-import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
 import type { Layout } from './guillotine.ts';
 import { layoutImprove, layoutPrice } from './improve.ts';
 import { regionLayout } from './layout.ts';
@@ -82,7 +82,9 @@ function regionSolve(part: Part, cutsRound: readonly PartCut[], effort: EffortKe
   }
   if (best.cost < BREACH_PRICE || effort === 'patient') return best;
   const pieces = best.cuts.length > 0 ? regionSplit(part.region, best.cuts) : [part.region];
-  const mended = pieces.flatMap((region) => regionSolve({ ...part, region }, [...cutsRound, ...best.cuts], 'patient').cuts);
+  const mended = pieces.flatMap(
+    (region) => regionSolve({ ...part, region }, [...cutsRound, ...best.cuts], 'patient').cuts,
+  );
   return { ...best, cuts: [...best.cuts, ...mended] };
 }
 
