@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import type { Ring } from '../../src/geometry/ring.ts';
 import type { Analysis, Bay, Joint } from '../../src/plan/analysis.ts';
 import { planJson } from '../floors/plan-json.ts';
 import { planOf } from '../floors/read.ts';
 import { analysisFaults } from '../oracle/check-analysis.ts';
+import { ringWithoutNotches } from '../oracle/measures.ts';
 
 /** The checker itself: a right answer written by hand passes, and each way of spoiling it is told. */
 
@@ -206,6 +208,7 @@ describe('the checker', () => {
       'names B9',
     ],
     ['a number that is none', withJoint({ slidingMm: Number.NaN }), 'slidingMm is no number'],
+    ['wrong litres of sealant', { ...right, quantities: { ...right.quantities, sealantLitres: 0.5 } }, 'sealantLitres'],
     ['a wrong total', { ...right, proof: { fieldJointM: 5, atLeastM: null } }, 'proof gives 5 m'],
   ])('tells %s', (_, spoiled, told) => {
     expect(analysisFaults(plan, spoiled).join('; ')).toContain(told);
@@ -250,4 +253,36 @@ describe('the checker', () => {
     ] as const;
     expect(analysisFaults(plan, withBay({ outline: l, measured: l })).join('; ')).toContain('breaks reentrant');
   });
+
+  it('cuts off the notch of a column and leaves the walls from column to column', () => {
+    const columns = [0, 7000].flatMap((x) => [0, 4000].map((y) => square(x, y)));
+    // between four columns of 600 mm, whose corners reach 300 mm into the bay
+    const between = [
+      [300, 0],
+      [6700, 0],
+      [6700, 300],
+      [7000, 300],
+      [7000, 3700],
+      [6700, 3700],
+      [6700, 4000],
+      [300, 4000],
+      [300, 3700],
+      [0, 3700],
+      [0, 300],
+      [300, 300],
+    ] as const;
+    const corners = ['300,300', '6700,300', '6700,3700', '300,3700'];
+    expect(ringWithoutNotches(between, columns).map(String)).toEqual(
+      between.map(String).filter((p) => !corners.includes(p)),
+    );
+  });
 });
+
+function square(x: number, y: number): Ring {
+  return [
+    [x - 300, y - 300],
+    [x + 300, y - 300],
+    [x + 300, y + 300],
+    [x - 300, y + 300],
+  ];
+}

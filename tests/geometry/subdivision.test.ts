@@ -13,6 +13,7 @@ import {
 // biome-ignore lint/correctness/useImportExtensions: the rule takes the declarations beside the file for the file itself
 import { jtsArea, jtsFaceAreas } from './jts.mjs';
 import { areaOf, moved, rectangle, region, shapes, ways } from './shapes.ts';
+import { turfCrossingsOf } from './turf.ts';
 
 const toGrid = ([x, y]: Point): Point => [Math.round(x * 10), Math.round(y * 10)];
 const ringChain = (outline: readonly Point[]): Chain => ({ points: outline.map(toGrid), closed: true });
@@ -71,6 +72,7 @@ describe.each(ways)('two pieces of floor in one plane, %s', (_, move) => {
           expect(areaOf(regions)).toBeCloseTo(right, 3);
           for (const { outline, holes } of regions) {
             expect(new Set(outline.map(String)).size).toBe(outline.length);
+            expect(turfCrossingsOf(outline)).toEqual([]);
             expect(ringSignedArea(outline)).toBeGreaterThan(0);
             for (const hole of holes) expect(ringSignedArea(hole)).toBeLessThan(0);
           }

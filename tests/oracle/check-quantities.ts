@@ -48,13 +48,15 @@ export function quantityFaults(scene: Scene): string[] {
   return faults;
 }
 
-/** Width x depth x length. Depth is half the width, 6 to 13 mm; under 12 mm of width also the width itself. A structural
- *  joint's line is its own affair. */
-function sealantFaults({ plan, analysis }: Scene): string[] {
-  if (analysis.joints.some((j) => j.kind === 'structural')) return [];
+/** Width x depth x length. Depth is half the width, 6 to 13 mm; under 12 mm of width also the width itself. Sealant closes what comes up
+ *  through stone or ceramic on either side; a structural joint takes a profile of its own (docs/decisions/0006). */
+function sealantFaults({ plan, analysis, floor, bayOf }: Scene): string[] {
+  if (floor.muddled.size > 0) return [];
   const { widthMm } = plan.sealant;
   const depths = [Math.min(13, Math.max(6, widthMm / 2)), Math.min(13, Math.max(6, widthMm))];
-  const lengthM = analysis.joints.reduce((sum, j) => sum + j.lengthM, 0);
+  const isHard = (bay: string) => bayOf.get(bay)?.rooms.some(({ room }) => room.covering === 'stone-or-ceramic');
+  const sealed = analysis.joints.filter((j) => j.kind !== 'structural' && j.bays.some(isHard));
+  const lengthM = sealed.reduce((sum, j) => sum + j.lengthM, 0);
   const given = analysis.quantities.sealantLitres;
   const right = depths.map((depth) => (lengthM * widthMm * depth) / 1000);
   if (right.some((litres) => Math.abs(litres - given) < 0.01 + litres * 0.001)) return [];

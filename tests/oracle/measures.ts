@@ -113,7 +113,10 @@ function gatheredTurns(pocket: readonly Point[]): readonly [number, number] {
 /** The ring with each stretch along a column replaced by the straight line that cuts the column's notch off. */
 export function ringWithoutNotches(ring: Ring, columns: readonly Ring[]): Ring {
   const touching = columns.map(segments);
-  const on = (p: Point) => touching.some((sides) => distanceToSegments(p, sides) < 0.5);
-  const keep = ring.filter((p, i) => !(on(p) && on(at(ring, i - 1)) && on(at(ring, i + 1))));
+  const on = (sides: readonly Segment[], p: Point) => distanceToSegments(p, sides) < 0.5;
+  // all three on one column: a wall from column to column has both its ends on columns as well
+  const keep = ring.filter(
+    (p, i) => !touching.some((sides) => on(sides, p) && on(sides, at(ring, i - 1)) && on(sides, at(ring, i + 1))),
+  );
   return keep.length >= 3 ? keep : ring;
 }
