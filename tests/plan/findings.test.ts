@@ -16,7 +16,7 @@ type Sample<C extends FindingCode> = readonly [
 /** A finding of every code; the compiler misses any that is left out. */
 const samples: { readonly [C in FindingCode]: Sample<C> } = {
   'outline-crossing': [{ name: 'Hall' }, 'fault', ['Hall', 'crosses']],
-  'rooms-overlap': [{ names: ['Hall', 'Bath'], areaM2: 1.24 }, 'fault', ['Hall and Bath', '1.2 m2']],
+  'rooms-overlap': [{ names: ['Hall', 'Bath'], areaM2: 1.24 }, 'fault', ['Hall and Bath', '1.2 m\u00b2']],
   'room-too-thin': [{ name: 'Shaft' }, 'caution', ['Shaft']],
   'room-unreached': [{ name: 'Store' }, 'caution', ['Store', 'doorway']],
   'doorway-joins-nothing': [{ doorway: 'd3' }, 'caution', ['d3', 'no room']],
@@ -24,7 +24,7 @@ const samples: { readonly [C in FindingCode]: Sample<C> } = {
   'object-off-floor': [{ what: 'column', id: 'c2' }, 'caution', ['column c2']],
   'drawn-joint-loose': [{ id: 'x1', reachMm: 100 }, 'fault', ['x1', '100 mm']],
   'structural-joint-loose': [{ id: 's1' }, 'fault', ['s1', 'carried through']],
-  'bay-area': [{ bay: 'B3', value: 44.2, limit: 40 }, 'fault', ['Bay B3 is 44.2 m2; the limit is 40 m2.']],
+  'bay-area': [{ bay: 'B3', value: 44.2, limit: 40 }, 'fault', ['Bay B3 is 44.2 m\u00b2; the limit is 40 m\u00b2.']],
   'bay-length': [{ bay: 'B3', value: 11.25, limit: 8 }, 'fault', ['B3', '11.3 m', '8 m']],
   'bay-aspect': [{ bay: 'B3', value: 2.31, limit: 2 }, 'fault', ['B3', '2.31 : 1', '2 : 1']],
   'bay-aspect-allowance': [{ bay: 'B3', value: 3.1, limit: 2, fromM: 5 }, 'note', ['B3', '3.1 : 1', '2 : 1', '5 m']],
@@ -43,12 +43,12 @@ const samples: { readonly [C in FindingCode]: Sample<C> } = {
   'slab-contact': [
     { name: 'Kitchen island', bay: 'B3', areaM2: 1.8, cause: 'no-insulation' },
     'fault',
-    ['B3', 'held to the slab (no insulation)', 'Kitchen island', '1.8 m2'],
+    ['B3', 'held to the slab (no insulation)', 'Kitchen island', '1.8 m\u00b2'],
   ],
   'held-twice': [
     { bay: 'B3', names: ['k1', 'k2'], stress: 'tension', stressNPerMm2: 5.1, strengthNPerMm2: 2 },
     'fault',
-    ['B3', 'held in two places', 'k1 and k2', '5.1 N/mm2 of tension', '2 N/mm2', 'creep ignored'],
+    ['B3', 'held in two places', 'k1 and k2', '5.1 N/mm\u00b2 of tension', '2 N/mm\u00b2', 'creep ignored'],
   ],
   'profile-overrun': [{ joint: 'J2', needsMm: 6.24, takesMm: 5 }, 'fault', ['J2', '6.2 mm', '5 mm']],
   'profile-worst-case': [{ joint: 'J2', needsMm: 5.5, takesMm: 5 }, 'caution', ['J2', '5.5 mm', '5 mm']],
@@ -58,7 +58,11 @@ const samples: { readonly [C in FindingCode]: Sample<C> } = {
   'sealant-least-width': [{ widthMm: 5, leastMm: 6 }, 'caution', ['5 mm', '6 mm']],
   'screed-thin': [{ thicknessMm: 55, leastMm: 61 }, 'fault', ['55 mm', '61 mm']],
   'cover-thin': [{ coverMm: 35, leastMm: 45 }, 'fault', ['35 mm', '45 mm']],
-  'screed-thick': [{ thicknessMm: 120, deadKPa: 2.35, allowanceKPa: 2 }, 'fault', ['120 mm', '2.35 kN/m2', '2 kN/m2']],
+  'screed-thick': [
+    { thicknessMm: 120, deadKPa: 2.35, allowanceKPa: 2 },
+    'fault',
+    ['120 mm', '2.35 kN/m\u00b2', '2 kN/m\u00b2'],
+  ],
   'screed-hot': [{ highestC: 60, limitC: 55 }, 'caution', ['60 C', '55 C']],
   'rule-set-other-screed': [
     { ruleSet: 'French', screed: 'CT-C25-F4', instead: 'EN' },
@@ -103,7 +107,7 @@ test('a figure just over its limit never reads as the limit', () => {
         value: limit * over,
         limit,
       });
-      const [value, least] = message.match(/[\d.]+(?= m2)/g) ?? [];
+      const [value, least] = message.match(/[\d.]+(?= m\u00b2)/g) ?? [];
       expect(Number(value)).toBeGreaterThan(Number(least));
     }),
   );
@@ -122,7 +126,7 @@ test('each way of holding a bay has words of its own', () => {
     return findingDescribe(fact).message;
   });
   expect(new Set(messages).size).toBe(3);
-  for (const message of messages) expect(message).toContain('0.04 m2');
+  for (const message of messages) expect(message).toContain('0.04 m\u00b2');
   expect(messages[1]).toContain('bolted through');
 });
 

@@ -17,7 +17,8 @@ import { worstOf } from '../state/worst.ts';
 import type { PanelProps } from './panel.ts';
 
 /** Profile and sealant; then the bays that the joints make, and the joints by kind with what they must take. */
-export function JointsPanel({ result, onChoose }: PanelProps) {
+export function JointsPanel({ result: last, onChoose }: PanelProps) {
+  const result = last !== null && last.analysis.bays.length > 0 ? last : null;
   return (
     <>
       <ProfileGroup />
