@@ -1,11 +1,11 @@
 import { type Floor, floorComponents } from '../floor/floor.ts';
 import { type Point, pointDistance } from '../geometry/point.ts';
 import { regionArea, regionCentroid, regionPerimeter } from '../geometry/region.ts';
-import type { Region, Ring } from '../geometry/ring.ts';
-import { facesBoundary, loopsRegion } from '../geometry/subdivision.ts';
+import type { Region } from '../geometry/ring.ts';
 import { CRUMB_MM2, GRID_PER_MM } from '../geometry/tolerance.ts';
 import type { BayPiece, BayShape } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
+import { columnEdgesOf, columnsFilled, isColumnLoop, regionsOf, type Traced } from './filled.ts';
 import { type BayFigures, type BayRules, bayMeasure } from './measure.ts';
 import { edgeEnds, strictest } from './parts.ts';
 
@@ -145,50 +145,6 @@ function faceAreaMm2(floor: Floor, face: number): number {
   return (floor.subdivision.faces[face]?.area ?? 0) / (GRID_PER_MM * GRID_PER_MM);
 }
 
-interface Traced {
-  readonly loops: readonly (readonly number[])[];
-  readonly region: Region;
-}
-
-export function regionsOf(floor: Floor, has: (face: number) => boolean, edges: readonly number[]): Traced[] {
-  return facesBoundary(floor.subdivision, has, edges).map((loops) => ({
-    loops,
-    region: loopsRegion(floor.subdivision, loops, GRID_PER_MM),
-  }));
-}
-
-/** Edges that run along a column or pipe, as keys of their two points. */
-function columnEdgesOf(floor: Floor): ReadonlySet<string> {
-  const found = new Set<string>();
-  for (const edge of floor.subdivision.edges) {
-    if ([edge.left, edge.right].some((f) => isColumn(floor, f))) {
-      found.add(`${edge.from},${edge.to}`);
-      found.add(`${edge.to},${edge.from}`);
-    }
-  }
-  return found;
-}
-
-function isColumn(floor: Floor, face: number): boolean {
-  const along = floor.faces[face]?.obstacle?.along;
-  return along === 'column' || along === 'pipe';
-}
-
-function isColumnLoop({ columnEdges }: FloorMap, loop: readonly number[]): boolean {
-  return loop.every((p, i) => columnEdges.has(`${p},${loop[(i + 1) % loop.length]}`));
-}
-
-/** The ring without the corners between two sides of a column: columns have a rule of their own and make no pockets. */
-export function columnsFilled({ columnEdges, floor }: FloorMap, loop: readonly number[]): Ring {
-  const { x, y } = floor.subdivision;
-  const kept = loop.filter((p, i) => {
-    const before = loop[(i + loop.length - 1) % loop.length];
-    const after = loop[(i + 1) % loop.length];
-    return !(columnEdges.has(`${before},${p}`) && columnEdges.has(`${p},${after}`));
-  });
-  return kept.map((p) => [(x[p] as number) / GRID_PER_MM, (y[p] as number) / GRID_PER_MM] as const);
-}
-
 /** Measures some faces as one bay. */
 export function facesMeasure(
   map: FloorMap,
@@ -202,7 +158,7 @@ export function facesMeasure(
 }
 
 function tracedMeasure(map: FloorMap, { loops, region }: Traced, rules: BayRules): BayFigures {
-  const cores = region.holes.filter((_, i) => !isColumnLoop(map, loops[i + 1] ?? []));
+  const cores = region.holes.filter((_, i) => !isColumnLoop(map.columnEdges, loops[i + 1] ?? []));
   const measured: Region = { outline: region.outline, holes: cores };
-  return bayMeasure(measured, columnsFilled(map, loops[0] ?? []), rules, regionArea(region));
+  return bayMeasure(measured, columnsFilled(map.floor, map.columnEdges, loops[0] ?? []), rules, regionArea(region));
 }

@@ -69,7 +69,8 @@ export function leafJudge(region: Region, part: Part, lattice: Lattice, marginMm
       const net = lattice.netArea(i1, i2, j1, j2);
       const uneven = (net / 1e6) ** 2;
       // Floor that falls apart is parted by a cut that costs nothing, so a rectangle over the limit is judged as one bay.
-      if (net > areaMost) return { price: BREACH_PRICE * SIZE_WEIGHT * excess(net, areaMost), uneven };
+      if (net > areaMost && !part.limits.rectangleMayPass)
+        return { price: BREACH_PRICE * SIZE_WEIGHT * excess(net, areaMost), uneven };
       if (plain) return { price: BREACH_PRICE, uneven };
       const box = boxAt(i1, i2, j1, j2);
       if (notches.some((notch) => notchDepth(notch, box) > notch.most)) return { price: BREACH_PRICE, uneven };

@@ -30,22 +30,47 @@ export function candidateLines(region: Region, part: Part, { most, keep, first }
     const kept = axis === 0 ? keep.x : keep.y;
     return thin(kept.length > 0 ? distinct([...corners, ...kept]) : corners, most);
   }) as [number[], number[]];
-  const [x, y] = ([0, 1] as const).map((axis) => {
-    const own = hard[axis];
-    const across = hard[axis === 0 ? 1 : 0];
-    const span = (own[own.length - 1] as number) - (own[0] as number);
-    const longest = longestBay(across, part);
-    const faces = columnFaces(part, axis, own);
-    if (span <= longest) return linesPick(own, faces, Math.min(most, own.length + faces.length));
-    const extras = edgesOfThings(part, axis, own).slice(0, MOST_EXTRAS);
-    // In a hall of columns the bays go by their rows.
-    const isCrowded = faces.length > MANY_FACES;
-    const things = isCrowded ? extras : [...faces, ...extras];
-    const bays = isCrowded ? 1 : Math.ceil(span / usualBay(across, part));
-    const wanted = own.length + things.length + SOFT_LEAST + SOFT_PER_BAY * bays;
-    return linesPick(own, [...things, ...softLines(own, across, part, longest, first)], Math.min(most, wanted));
-  }) as [number[], number[]];
+  const offers = ([0, 1] as const).map((axis) => offerOf(part, axis, hard[axis], hard[1 - axis] as number[], first));
+  const [forX, forY] = offers.map((offer) => Math.max(2, offer.wanted)) as [number, number];
+  // A long narrow region may have many lines across it, as it has few along it.
+  const room = most * most;
+  const scale = Math.min(1, Math.sqrt(room / (forX * forY)));
+  const caps = [forX, forY].map((wanted, axis) => {
+    const other = [forY, forX][axis] as number;
+    return Math.min(wanted, Math.max(Math.floor(wanted * scale), Math.min(most, Math.floor(room / other))));
+  });
+  const [x, y] = ([0, 1] as const).map((axis) =>
+    linesPick(hard[axis], (offers[axis] as Offer).soft, caps[axis] as number),
+  ) as [number[], number[]];
   return { x, y };
+}
+
+/** Soft lines of an axis, the more useful first, and how many lines it wants in all. */
+interface Offer {
+  readonly soft: readonly number[];
+  readonly wanted: number;
+}
+
+function offerOf(
+  part: Part,
+  axis: 0 | 1,
+  own: readonly number[],
+  across: readonly number[],
+  first: LineChoice['first'],
+): Offer {
+  const span = (own[own.length - 1] as number) - (own[0] as number);
+  const longest = longestBay(across, part);
+  const faces = columnFaces(part, axis, own);
+  if (span <= longest) return { soft: faces, wanted: own.length + faces.length };
+  const extras = edgesOfThings(part, axis, own).slice(0, MOST_EXTRAS);
+  // In a hall of columns the bays go by their rows.
+  const isCrowded = faces.length > MANY_FACES;
+  const things = isCrowded ? extras : [...faces, ...extras];
+  const bays = isCrowded ? 1 : Math.ceil(span / usualBay(across, part));
+  return {
+    soft: [...things, ...softLines(own, across, part, longest, first)],
+    wanted: own.length + things.length + SOFT_LEAST + SOFT_PER_BAY * bays,
+  };
 }
 
 const MANY_FACES = 8;
@@ -154,9 +179,14 @@ function softLines(
  *  or the narrowest gap. */
 function subdivisions(a: number, b: number, across: readonly number[], part: Part): number[] {
   const { areaM2, lengthM, aspect, aspectFromM } = part.limits;
-  const side = Math.min(lengthM * 1000, Math.sqrt(areaM2 * 1e6 * Math.max(1, aspect)));
+  const side = Math.min(lengthM * 1000, Math.sqrt(areaM2 * 1e6 * Math.max(1, aspect)), b - a);
   const least = Math.max(2, Math.ceil((b - a) / side - LESS_A_HAIR));
+  const area = areaM2 * 1e6;
   const counts = new Set([least, least + 1]);
+  // As square as the area allows, and as long as the side allows with the breadth that leaves.
+  for (const long of [Math.sqrt(area), area / side]) {
+    if (Number.isFinite(long)) counts.add(Math.max(2, Math.ceil((b - a) / long - LESS_A_HAIR)));
+  }
   const breadth = (across[across.length - 1] as number) - (across[0] as number);
   const narrowest = across.slice(1).reduce((m, v, i) => Math.min(m, v - (across[i] as number)), breadth);
   for (const width of [breadth, narrowest]) {
@@ -169,7 +199,7 @@ function subdivisions(a: number, b: number, across: readonly number[], part: Par
 
 /** A stretch this share of a bay over a whole number of bays is that number. */
 const LESS_A_HAIR = 1e-3;
-const MOST_PARTS = 30;
+const MOST_PARTS = 200;
 
 /** How far a bay may reach along the axis for the widths that hard lines across leave, the whole breadth first. */
 function reachesOf(across: readonly number[], { limits }: Part): number[] {

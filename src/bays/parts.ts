@@ -1,9 +1,10 @@
-import { type Cut, type Floor, floorComponents, floorRegions } from '../floor/floor.ts';
+import { type Cut, type Floor, floorComponents } from '../floor/floor.ts';
 import { type Point, pointDistance } from '../geometry/point.ts';
 import { type Box, boxOf, type Ring, ringArea } from '../geometry/ring.ts';
 import { rayMeets, segmentDistance } from '../geometry/segment.ts';
 import { GRID_PER_MM, onGrid, WELD_GRID } from '../geometry/tolerance.ts';
 import type { BayLimits, Plan, Room } from '../plan/plan.ts';
+import { columnEdgesOf, regionFilled, regionsOf } from './filled.ts';
 import { longerSide } from './measure.ts';
 import type { Part, PartColumn, PartCut } from './part.ts';
 
@@ -36,6 +37,7 @@ export function partsOf(plan: Plan, floor: Floor): PlacedPart[] {
   });
   const columns = plan.columns.map((column) => columnOf(column.outline, plan));
   const doorJoints = doorwayJoints(floor);
+  const columnEdges = columnEdgesOf(floor);
   const parts: PlacedPart[] = [];
   for (let c = 0; c < count; c++) {
     const rooms = [...(roomsOf[c] ?? [])].map((r) => plan.rooms[r] as Room);
@@ -43,7 +45,8 @@ export function partsOf(plan: Plan, floor: Floor): PlacedPart[] {
     const edges = edgesOf[c] as number[];
     const barriers = edges.filter((i) => floor.barriers[i]).map((i) => edgeEnds(floor, i));
     const mouths = mouthsOf(floor, edges, of, c, doorJoints);
-    for (const region of floorRegions(floor, (f) => bodyOf[f] === c, edges)) {
+    for (const traced of regionsOf(floor, (f) => bodyOf[f] === c, edges)) {
+      const region = regionFilled(floor, columnEdges, traced);
       parts.push(placePart(plan, rooms, region, columns, barriers, mouths));
     }
   }
@@ -105,33 +108,31 @@ export function strictest(limits: readonly BayLimits[]): BayLimits {
     lengthM: Math.min(...limits.map((l) => l.lengthM)),
     aspect: Math.min(...limits.map((l) => l.aspect)),
     aspectFromM: Math.min(...limits.map((l) => l.aspectFromM)),
+    ...(limits.every((l) => l.rectangleMayPass) ? { rectangleMayPass: true } : {}),
   };
 }
 
-/** By face the component whose body it belongs to: its rooms' floor, and the columns and pipes in it; -1 for doorways and the rest. */
+/** By face the component whose body it belongs to: its rooms' floor, and the columns and pipes that stand in it alone; -1 for doorways and the rest. */
 function bodiesOf(floor: Floor, of: readonly number[]): number[] {
   const { subdivision, faces } = floor;
   const body = faces.map((face, f) => (face.floor && face.doorway < 0 ? (of[f] as number) : -1));
-  const shared = new Map<number, Map<number, number>>();
+  const shared = new Map<number, Set<number>>();
   const isFilled = (f: number) => {
     const along = faces[f]?.obstacle?.along;
     return (along === 'column' || along === 'pipe') && (faces[f]?.room ?? -1) >= 0;
   };
-  subdivision.edges.forEach((edge, i) => {
+  for (const edge of subdivision.edges) {
     for (const [inner, outer] of [
       [edge.left, edge.right],
       [edge.right, edge.left],
     ] as const) {
       if (!isFilled(inner) || (body[outer] as number) < 0) continue;
-      const [a, b] = edgeEnds(floor, i);
-      const lengths = shared.get(inner) ?? new Map<number, number>();
-      const c = body[outer] as number;
-      lengths.set(c, (lengths.get(c) ?? 0) + pointDistance(a, b));
-      shared.set(inner, lengths);
+      shared.set(inner, (shared.get(inner) ?? new Set()).add(body[outer] as number));
     }
-  });
-  for (const [face, lengths] of shared) {
-    body[face] = [...lengths].sort((p, q) => q[1] - p[1] || p[0] - q[0])[0]?.[0] ?? -1;
+  }
+  for (const [face, components] of shared) {
+    const [only, ...more] = components;
+    if (only !== undefined && more.length === 0) body[face] = only;
   }
   return body;
 }

@@ -1,11 +1,13 @@
 import type { Point } from '../geometry/point.ts';
 import { regionArea } from '../geometry/region.ts';
 import { boxOf, type Region, type Ring } from '../geometry/ring.ts';
-import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
+import { lineInside } from '../geometry/scanline.ts';
+import { EQUAL_LENGTH_MM, onGrid } from '../geometry/tolerance.ts';
 import { cutsCarry } from './carry.ts';
 import { type Frame, frameOf, frameSettled, mainDirections } from './frame.ts';
 import type { Layout } from './guillotine.ts';
 import { layoutImprove, layoutPrice } from './improve.ts';
+import { cutBarred } from './lattice.ts';
 import { regionLayout } from './layout.ts';
 import { BREACH_PRICE, pieceExcess } from './leaf.ts';
 import { type Neck, neckBarred, regionNeck } from './necks.ts';
@@ -69,14 +71,21 @@ export function partSolve(part: Part): Solved {
   return { cuts: [...necks, ...cuts], barredNecks: barred };
 }
 
-/** A region split along its main wall directions, the best of them kept. Pieces that still break a rule, such as wings at another angle, are
- *  split once more by themselves, along their own walls. */
+/** A region split along its main wall directions, the best of them kept. A very large one is quartered first, until a search can see it
+ *  whole. Pieces that still break a rule, such as wings at another angle, are split once more by themselves, along their own walls. */
 function regionSolve(part: Part, cutsRound: readonly PartCut[], effort: EffortKey = 'usual'): Layout {
   const own: Part = { ...part, columns: columnsInside(part, cutsRound) };
   const whole = priceOfWhole(own);
   let best: Layout = { cuts: [], cost: whole, uneven: 0 };
   if (whole === 0) return best;
-  for (const angle of mainDirections([part.region])) {
+  const directions = mainDirections([part.region]);
+  const halving = halvingCut(own, directions[0] ?? 0);
+  if (halving.length > 0) {
+    const halves = regionSplit(part.region, halving);
+    const inner = halves.flatMap((region) => regionSolve({ ...part, region }, [...cutsRound, ...halving], effort).cuts);
+    if (halves.length > 1) return { ...best, cuts: [...halving, ...inner] };
+  }
+  for (const angle of directions) {
     const layout = frameSolve(own, frameSettled(frameOf(angle), part.region), effort);
     if (layout.cost < best.cost - EQUAL_LENGTH_MM) best = layout;
   }
@@ -86,6 +95,40 @@ function regionSolve(part: Part, cutsRound: readonly PartCut[], effort: EffortKe
     (region) => regionSolve({ ...part, region }, [...cutsRound, ...best.cuts], 'patient').cuts,
   );
   return { ...best, cuts: [...best.cuts, ...mended] };
+}
+
+/** A region of more bays than this is halved across its length. */
+const MOST_BAYS = 150;
+
+/** A joint across the middle of a region too large to be seen whole, along a row of columns where one stands near; none where it is not, or where
+ *  no joint may run there. */
+function halvingCut(part: Part, angle: number): PartCut[] {
+  if (regionArea(part.region) / 1e6 < MOST_BAYS * part.limits.areaM2) return [];
+  const frame = frameOf(angle);
+  const turned = partTurn(part, frame);
+  const box = boxOf(turned.region.outline);
+  const axis = box.maxX - box.minX >= box.maxY - box.minY ? 0 : 1;
+  const [from, to] = axis === 0 ? [box.minX, box.maxX] : [box.minY, box.maxY];
+  const rows = turned.columns.map((c) => (axis === 0 ? c.box.minX + c.box.maxX : c.box.minY + c.box.maxY) / 2);
+  const middle = (from + to) / 2;
+  const row = rows.reduce((near, v) => (Math.abs(v - middle) < Math.abs(near - middle) ? v : near), Infinity);
+  const at = onGrid(Math.abs(row - middle) < (to - from) / 8 ? row : middle);
+  const rings = [turned.region.outline, ...turned.region.holes];
+  const cuts = lineInside(rings, axis, at).map(([a, b]): PartCut => {
+    const ends: [Point, Point] =
+      axis === 0
+        ? [
+            [at, a],
+            [at, b],
+          ]
+        : [
+            [a, at],
+            [b, at],
+          ];
+    return { kind: 'field', from: ends[0], to: ends[1] };
+  });
+  if (cuts.some((cut) => cutBarred(cut, turned))) return [];
+  return cuts.map((cut) => ({ ...cut, from: frame.toSheet(cut.from), to: frame.toSheet(cut.to) }));
 }
 
 /** Columns of the region; those that a neck joint touches have theirs. */

@@ -1,14 +1,6 @@
 import type { Chain } from '../geometry/noding.ts';
 import type { Point } from '../geometry/point.ts';
-import type { Region } from '../geometry/ring.ts';
-import {
-  facesBoundary,
-  loopsRegion,
-  type Subdivision,
-  type SubdivisionEdge,
-  subdivisionOf,
-} from '../geometry/subdivision.ts';
-import { GRID_PER_MM } from '../geometry/tolerance.ts';
+import { type Subdivision, type SubdivisionEdge, subdivisionOf } from '../geometry/subdivision.ts';
 import type { FindingFact } from '../plan/finding.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { DoorwayFloor } from './doorways.ts';
@@ -127,11 +119,4 @@ export function floorComponents(floor: Floor): { readonly of: readonly number[];
     count++;
   });
   return { of, count };
-}
-
-/** Boundary of a set of faces as regions in mm. */
-export function floorRegions(floor: Floor, has: (face: number) => boolean, edges: readonly number[]): Region[] {
-  return facesBoundary(floor.subdivision, has, edges).map((loops) =>
-    loopsRegion(floor.subdivision, loops, GRID_PER_MM),
-  );
 }
