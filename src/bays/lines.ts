@@ -182,18 +182,15 @@ function subdivisions(a: number, b: number, across: readonly number[], part: Par
   const side = Math.min(lengthM * 1000, Math.sqrt(areaM2 * 1e6 * Math.max(1, aspect)), b - a);
   const least = Math.max(2, Math.ceil((b - a) / side - LESS_A_HAIR));
   const area = areaM2 * 1e6;
-  const counts = new Set([least, least + 1]);
-  // As square as the area allows, and as long as the side allows with the breadth that leaves.
-  for (const long of [Math.sqrt(area), area / side]) {
-    if (Number.isFinite(long)) counts.add(Math.max(2, Math.ceil((b - a) / long - LESS_A_HAIR)));
-  }
   const breadth = (across[across.length - 1] as number) - (across[0] as number);
   const narrowest = across.slice(1).reduce((m, v, i) => Math.min(m, v - (across[i] as number)), breadth);
-  for (const width of [breadth, narrowest]) {
-    const reach = Math.min(side, (areaM2 * 1e6) / width, Math.max(width * aspect, aspectFromM * 1000));
-    counts.add(Math.max(2, Math.ceil((b - a) / reach - LESS_A_HAIR)));
-  }
-  const parts = [...counts].filter((n) => n <= MOST_PARTS).sort((p, q) => p - q);
+  const reach = (width: number) => Math.min(side, area / width, Math.max(width * aspect, aspectFromM * 1000));
+  // Besides: as square as the area allows, and as long as the side allows with the breadth that leaves.
+  const others = [reach(breadth), Math.sqrt(area), area / side, reach(narrowest)]
+    .filter(Number.isFinite)
+    .map((long) => Math.max(2, Math.ceil((b - a) / long - LESS_A_HAIR)));
+  const counts = breadth <= side ? [others[0] as number, least, least + 1, ...others] : [least, least + 1, ...others];
+  const parts = [...new Set(counts)].filter((n) => n <= MOST_PARTS);
   return parts.flatMap((n) => Array.from({ length: n - 1 }, (_, k) => a + ((b - a) * (k + 1)) / n));
 }
 

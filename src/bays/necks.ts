@@ -1,6 +1,6 @@
 import { type Point, pointDistance } from '../geometry/point.ts';
 import type { Region, Ring } from '../geometry/ring.ts';
-import { type Interval, lineInside } from '../geometry/scanline.ts';
+import { edgesInside, type Interval } from '../geometry/scanline.ts';
 import { segmentDistance, segmentNearest } from '../geometry/segment.ts';
 import { frameOf } from './frame.ts';
 import { cornerTurn, NOTCH_RAD } from './notch.ts';
@@ -54,21 +54,29 @@ function cornersIn(ring: Ring): Point[] {
 }
 
 function chordsOf(rings: readonly Ring[], corners: readonly Point[]): Neck[] {
-  const chords: Neck[] = [];
-  const add = (from: Point, to: Point) => {
-    const widthMm = pointDistance(from, to);
-    if (widthMm >= LEAST_NECK_MM && chordInside(rings, from, to)) chords.push({ from, to, widthMm });
-  };
-  corners.forEach((corner, i) => {
-    for (let j = i + 1; j < corners.length; j++) add(corner, corners[j] as Point);
-    for (const ring of rings) {
-      ring.forEach((a, k) => {
-        const { at, share } = segmentNearest(a, ring[(k + 1) % ring.length] as Point, corner);
-        if (share > 0 && share < 1) add(corner, at);
-      });
+  const edges = ringEdges(rings);
+  return corners.flatMap((corner) => {
+    const ends = corners.filter((other) => other !== corner);
+    for (const [a, b] of edges) {
+      const { at, share } = segmentNearest(a, b, corner);
+      if (share > 0 && share < 1) ends.push(at);
     }
+    // A passage is narrow at the corner: of all that lies over against it only the nearest can be its other side.
+    return ends
+      .map((to): Neck => ({ from: corner, to, widthMm: pointDistance(corner, to) }))
+      .filter(({ widthMm }) => widthMm >= LEAST_NECK_MM)
+      .sort((p, q) => p.widthMm - q.widthMm)
+      .slice(0, NEAREST_ENDS)
+      .filter(({ from, to }) => chordInside(rings, from, to));
   });
-  return chords;
+}
+
+const NEAREST_ENDS = 10;
+
+type Edge = readonly [Point, Point];
+
+function ringEdges(rings: readonly Ring[]): Edge[] {
+  return rings.flatMap((ring) => ring.map((p, i): Edge => [p, ring[(i + 1) % ring.length] as Point]));
 }
 
 /** Whether the chord runs inside the rings all the way. */
@@ -76,34 +84,38 @@ function chordInside(rings: readonly Ring[], from: Point, to: Point): boolean {
   const frame = frameOf(Math.atan2(to[1] - from[1], to[0] - from[0]));
   const [x0, y] = frame.toFrame(from);
   const [x1] = frame.toFrame(to);
-  const turned = rings.map((ring) => ring.map(frame.toFrame));
+  const turned = ringEdges(rings).map(([a, b]): Edge => [frame.toFrame(a), frame.toFrame(b)]);
   // Just beside the chord on both sides: it may start at a corner and follow no wall.
   return [-BESIDE_CORNER_MM, BESIDE_CORNER_MM].every((off) =>
-    lineInside(turned, 1, y + off).some(
-      ([a, b]) => a <= x0 + (2 * LEAST_NECK_MM) / 10 && b >= x1 - (2 * LEAST_NECK_MM) / 10,
-    ),
+    edgesInside(turned, 1, y + off).some(([a, b]) => a <= x0 + CHORD_END_MM && b >= x1 - CHORD_END_MM),
   );
 }
 
+/** What a chord may lack at its ends beside a skew wall, mm. */
+const CHORD_END_MM = 10;
+
 function isNeck(rings: readonly Ring[], neck: Neck, ratio: number): boolean {
   const frame = frameOf(Math.atan2(neck.to[1] - neck.from[1], neck.to[0] - neck.from[0]) - Math.PI / 2);
-  const turned = rings.map((ring) => ring.map(frame.toFrame));
   const [at, from] = frame.toFrame(neck.from);
+  const near = ringEdges(rings)
+    .map(([a, b]): Edge => [frame.toFrame(a), frame.toFrame(b)])
+    .filter(([a, b]) => Math.min(a[0], b[0]) <= at + NECK_REACH_MM && Math.max(a[0], b[0]) >= at - NECK_REACH_MM);
   const start: Interval = [from, from + neck.widthMm];
   const wanted = neck.widthMm / ratio;
-  return [1, -1].every((side) => widthReaches(turned, at, side, start, wanted));
+  return [1, -1].every((side) => widthReaches(near, at, side, start, wanted));
 }
 
 /** Whether the floor on one side of a chord, followed away from it, becomes as wide as wanted within reach. */
-function widthReaches(rings: readonly Ring[], at: number, side: number, start: Interval, wanted: number): boolean {
-  const offsets = rings
-    .flatMap((ring) => ring.map((p) => (p[0] - at) * side))
+function widthReaches(edges: readonly Edge[], at: number, side: number, start: Interval, wanted: number): boolean {
+  const offsets = edges
+    .map(([p]) => (p[0] - at) * side)
     .filter((d) => d > -BESIDE_CORNER_MM && d < NECK_REACH_MM)
     .flatMap((d) => [d - BESIDE_CORNER_MM, d + BESIDE_CORNER_MM]);
   const places = [...offsets, NECK_REACH_MM].filter((d) => d > 0 && d <= NECK_REACH_MM).sort((a, b) => a - b);
   let open: Interval[] = [start];
-  for (const d of places) {
-    const next = lineInside(rings, 0, at + side * d).filter(([a, b]) => open.some(([p, q]) => a < q && b > p));
+  for (const [i, d] of places.entries()) {
+    if (i > 0 && d - (places[i - 1] as number) < BESIDE_CORNER_MM) continue;
+    const next = edgesInside(edges, 0, at + side * d).filter(([a, b]) => open.some(([p, q]) => a < q && b > p));
     if (next.length === 0) return false;
     if (next.some(([a, b]) => b - a >= wanted)) return true;
     open = next;

@@ -105,7 +105,7 @@ function breachReason({ rule, value, limit }: Breach): string {
   const text = (v: number, digits: number) => String(Number(v.toFixed(digits)));
   switch (rule) {
     case 'area':
-      return `area of ${text(value, 1)} m2 is over ${text(limit, 2)} m2`;
+      return `area of ${text(value, 1)} m² is over ${text(limit, 2)} m²`;
     case 'length':
       return `side of ${text(value, 1)} m is over ${text(limit, 2)} m`;
     case 'aspect':

@@ -7,27 +7,46 @@ export type Interval = readonly [from: number, to: number];
 /** The stretches of the upright (axis 0) or level (axis 1) line at `at` that run strictly inside the rings (even-odd): where the
  *  line follows an edge it is not inside. Exact at corners on the line. */
 export function lineInside(rings: readonly Ring[], axis: 0 | 1, at: number): Interval[] {
-  const other = axis === 0 ? 1 : 0;
-  const before: number[] = [];
-  const after: number[] = [];
+  const cut = new LineCut(axis, at);
   for (const ring of rings) {
-    for (let i = 0; i < ring.length; i++) {
-      const p = ring[i] as Point;
-      const q = ring[(i + 1) % ring.length] as Point;
-      const low = Math.min(p[axis], q[axis]);
-      const high = Math.max(p[axis], q[axis]);
-      if (low === high || at < low || at > high) continue;
-      const along =
-        at === p[axis]
-          ? p[other]
-          : at === q[axis]
-            ? q[other]
-            : p[other] + ((q[other] - p[other]) * (at - p[axis])) / (q[axis] - p[axis]);
-      if (low < at) before.push(along);
-      if (at < high) after.push(along);
-    }
+    for (let i = 0; i < ring.length; i++) cut.add(ring[i] as Point, ring[(i + 1) % ring.length] as Point);
   }
-  return intervalsMeet(intervalsOf(before), intervalsOf(after));
+  return cut.inside();
+}
+
+/** The same from edges alone, where those of the rings that the line does not reach may be left out. */
+export function edgesInside(edges: readonly (readonly [Point, Point])[], axis: 0 | 1, at: number): Interval[] {
+  const cut = new LineCut(axis, at);
+  for (const [p, q] of edges) cut.add(p, q);
+  return cut.inside();
+}
+
+/** Where edges meet a line, just before it and just beyond it. */
+class LineCut {
+  private readonly before: number[] = [];
+  private readonly after: number[] = [];
+
+  constructor(
+    private readonly axis: 0 | 1,
+    private readonly at: number,
+  ) {}
+
+  add(p: Point, q: Point): void {
+    const { axis, at } = this;
+    const low = Math.min(p[axis], q[axis]);
+    const high = Math.max(p[axis], q[axis]);
+    if (low === high || at < low || at > high) return;
+    const other = axis === 0 ? 1 : 0;
+    const run = q[axis] - p[axis];
+    const along =
+      at === p[axis] ? p[other] : at === q[axis] ? q[other] : p[other] + ((q[other] - p[other]) * (at - p[axis])) / run;
+    if (low < at) this.before.push(along);
+    if (at < high) this.after.push(along);
+  }
+
+  inside(): Interval[] {
+    return intervalsMeet(intervalsOf(this.before), intervalsOf(this.after));
+  }
 }
 
 function intervalsOf(places: number[]): Interval[] {
