@@ -1,6 +1,8 @@
 import { type Cut, type FloorPlan, floorCut } from '../floor/floor.ts';
+import { pipeRing } from '../floor/linework.ts';
+import { lineMiddle } from '../geometry/line.ts';
 import type { Point } from '../geometry/point.ts';
-import type { Split } from '../plan/analysis.ts';
+import type { JointLine, Split } from '../plan/analysis.ts';
 import type { FindingFact } from '../plan/finding.ts';
 import type { Plan } from '../plan/plan.ts';
 import { bayFindings, crossingFindings, neckFindings } from './bay-findings.ts';
@@ -66,12 +68,10 @@ function splitReport(plan: Plan, floorPlan: FloorPlan, cuts: readonly Cut[], nec
   );
   const bays = bayBodies(plan, map);
   const bayNumber = new Map(bays.map((bay, i) => [map.of[bay.faces[0] as number] as number, i]));
-  const bodies = jointBodies(
-    map,
-    bays,
-    bayNumber,
-    plan.columns.map((column) => column.outline),
-  );
+  const bodies = jointBodies(map, bays, bayNumber, [
+    ...plan.columns.map((column) => column.outline),
+    ...plan.pipes.map(pipeRing),
+  ]);
   const columns = columnsCheck(plan, map, bays, bayNumber, bodies);
   const joints = jointReasons(plan, map, bays, bodies, columns.served);
   const fieldJointM = joints.reduce((sum, j) => (j.kind === 'field' || j.kind === 'neck' ? sum + j.lengthM : sum), 0);
@@ -87,7 +87,21 @@ function splitReport(plan: Plan, floorPlan: FloorPlan, cuts: readonly Cut[], nec
       ...columns.findings,
       ...crossingFindings(plan, joints),
       ...neckFindings(necks, bays),
+      ...idleFindings(plan, floorPlan, joints),
     ],
     fieldJointM,
   };
+}
+
+/** Drawn joints that part no floor, and doorways that keep no joint because something stands in them. */
+function idleFindings(plan: Plan, floorPlan: FloorPlan, joints: readonly JointLine[]): FindingFact[] {
+  const named = new Set(joints.flatMap((joint) => [...joint.sources, ...joint.reasons]));
+  const loose = new Set(floorPlan.findings.flatMap((f) => (f.code === 'drawn-joint-loose' ? [f.id] : [])));
+  const drawn = plan.drawnJoints
+    .filter(({ id }) => !named.has(id) && !loose.has(id))
+    .map(({ id, line }): FindingFact => ({ code: 'drawn-joint-idle', id, at: lineMiddle(line), refs: [id] }));
+  const doorways = plan.doorways
+    .filter(({ id }, i) => (floorPlan.doorways[i]?.length ?? 0) > 0 && !named.has(`doorway ${id}`))
+    .map(({ id, line }): FindingFact => ({ code: 'doorway-blocked', doorway: id, at: lineMiddle(line), refs: [id] }));
+  return [...drawn, ...doorways];
 }

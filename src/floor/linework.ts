@@ -94,7 +94,7 @@ function chainOf(line: readonly Point[]): Chain {
 }
 
 /** A polygon of the pipe's own area. */
-function pipeRing(pipe: Pipe): Ring {
+export function pipeRing(pipe: Pipe): Ring {
   const step = (2 * Math.PI) / PIPE_SIDES;
   const radius = (pipe.diameterMm / 2) * Math.sqrt(step / Math.sin(step));
   return Array.from(

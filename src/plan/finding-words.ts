@@ -38,6 +38,10 @@ function findingMessage(f: FindingValues): string {
       return `The ${f.what} ${f.id} lies off the floor.`;
     case 'drawn-joint-loose':
       return `Drawn joint ${f.id} ends more than ${mm(f.reachMm)} from any edge or joint; it cuts nothing.`;
+    case 'drawn-joint-idle':
+      return `Drawn joint ${f.id} parts no floor.`;
+    case 'doorway-blocked':
+      return `Doorway ${f.doorway} has no joint: no floor passes through it.`;
     case 'structural-joint-loose':
       return `Structural joint ${f.id} ends inside the floor; it has to be carried through.`;
     case 'bay-area':
@@ -86,6 +90,8 @@ function findingMessage(f: FindingValues): string {
       return `The screed covers the pipe by ${mm(f.coverMm)}; it has to by at least ${mm(f.leastMm)}.`;
     case 'screed-thick':
       return `The screed weighs ${overText(f.deadKPa, f.allowanceKPa, 2)} kN/m\u00b2 at ${mm(f.thicknessMm)}; the floor was designed for ${roundedText(f.allowanceKPa, 2)} kN/m\u00b2. Ask the structural engineer.`;
+    case 'temperatures-reversed':
+      return `The temperatures of ${namesText(f.names)} are out of order: the highest has to be above that of laying and the lowest below it, or no movement is counted.`;
     case 'screed-hot':
       return `The screed is planned for ${roundedText(f.highestC, 1)} C; next to the pipes it takes ${roundedText(f.limitC, 1)} C at most.`;
     case 'rule-set-other-screed':

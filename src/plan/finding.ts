@@ -22,7 +22,9 @@ export type FindingValues =
   | { readonly code: 'doorway-one-room'; readonly doorway: string; readonly name: string }
   | { readonly code: 'object-off-floor'; readonly what: string; readonly id: string }
   | { readonly code: 'drawn-joint-loose'; readonly id: string; readonly reachMm: number }
+  | { readonly code: 'drawn-joint-idle'; readonly id: string }
   | { readonly code: 'structural-joint-loose'; readonly id: string }
+  | { readonly code: 'doorway-blocked'; readonly doorway: string }
   // the bays
   | ({ readonly code: 'bay-area' } & Limit)
   | ({ readonly code: 'bay-length' } & Limit)
@@ -73,6 +75,7 @@ export type FindingValues =
       readonly allowanceKPa: number;
     }
   // what the plan leaves open
+  | { readonly code: 'temperatures-reversed'; readonly names: readonly string[] }
   | { readonly code: 'screed-hot'; readonly highestC: number; readonly limitC: number }
   | {
       readonly code: 'rule-set-other-screed';

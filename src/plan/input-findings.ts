@@ -9,6 +9,7 @@ export function inputFindings(plan: Plan): readonly FindingFact[] {
     ...ruleSetFindings(plan),
     ...carriedOverFindings(plan),
     ...temperatureFindings(plan),
+    ...temperatureOrderFindings(plan),
     ...tileFieldFindings(plan),
   ];
 }
@@ -47,6 +48,20 @@ function carriedOverFindings(plan: Plan): readonly FindingFact[] {
       ? []
       : [{ code: 'limits-carried-over', at: null, refs, source, names: rooms.map((room) => room.name) }];
   });
+}
+
+/** Rooms whose highest temperature lies below that of laying, or the lowest above it. */
+function temperatureOrderFindings({ rooms }: Plan): readonly FindingFact[] {
+  const odd = rooms.filter(({ temperatures: t }) => t.highestC < t.layingC || t.lowestC > t.layingC);
+  if (odd.length === 0) return [];
+  return [
+    {
+      code: 'temperatures-reversed',
+      names: odd.map((room) => room.name),
+      at: odd[0]?.outline[0] ?? null,
+      refs: odd.map((room) => room.id),
+    },
+  ];
 }
 
 /** The hottest of rooms and sun zones against what the screed takes next to the pipes. */
