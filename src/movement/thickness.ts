@@ -96,7 +96,7 @@ function deadLoadFindings({ screed, loads }: Plan): FindingFact[] {
 function loadsInTable(): string {
   const area = Math.max(...thicknessTable.columns.map((column) => column.areaLoadKPa));
   const point = Math.max(...thicknessTable.columns.map((column) => column.pointLoadKN));
-  return `loads up to ${area} kN/m2 and ${point} kN, where the table ends`;
+  return `loads up to ${area} kN/m² and ${point} kN, where the table ends`;
 }
 
 function notChecked(what: string, missing: string): FindingFact {

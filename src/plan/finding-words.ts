@@ -93,7 +93,7 @@ function findingMessage(f: FindingValues): string {
     case 'temperatures-reversed':
       return `The temperatures of ${namesText(f.names)} are out of order: the highest has to be above that of laying and the lowest below it, or no movement is counted.`;
     case 'screed-hot':
-      return `The screed is planned for ${roundedText(f.highestC, 1)} C; next to the pipes it takes ${roundedText(f.limitC, 1)} C at most.`;
+      return `The screed is planned for ${roundedText(f.highestC, 1)} \u00b0C; next to the pipes it takes ${roundedText(f.limitC, 1)} \u00b0C at most.`;
     case 'rule-set-other-screed':
       return `The rule set "${f.ruleSet}" is not written for ${f.screed}; the limits of ${f.instead} are kept.`;
     case 'limits-not-entered':

@@ -155,7 +155,7 @@ describe('the thickness of the screed', () => {
   it('is not called checked under a load that the table does not have', () => {
     const heavy = { imposedKPa: 7.5, deadAllowanceKPa: 2 };
     expect(about(80, { loads: heavy })).toMatchObject([
-      { code: 'not-checked', missing: expect.stringContaining('5 kN/m2') },
+      { code: 'not-checked', missing: expect.stringContaining('5 kN/m²') },
     ]);
   });
 });

@@ -2,6 +2,7 @@ import type { Point } from '../../src/geometry/point.ts';
 import type { Ring } from '../../src/geometry/ring.ts';
 import {
   at,
+  between,
   cross,
   distance,
   distanceToSegment,
@@ -113,10 +114,9 @@ function gatheredTurns(pocket: readonly Point[]): readonly [number, number] {
 /** The ring with each stretch along a column replaced by the straight line that cuts the column's notch off. */
 export function ringWithoutNotches(ring: Ring, columns: readonly Ring[]): Ring {
   const touching = columns.map(segments);
-  const on = (sides: readonly Segment[], p: Point) => distanceToSegments(p, sides) < 0.5;
-  // all three on one column: a wall from column to column has both its ends on columns as well
-  const keep = ring.filter(
-    (p, i) => !touching.some((sides) => on(sides, p) && on(sides, at(ring, i - 1)) && on(sides, at(ring, i + 1))),
-  );
+  // along the side of one column: a wall from column to column has its ends on columns as well
+  const along = (p: Point, q: Point) =>
+    touching.some((sides) => [p, q, between(p, q, 0.5)].every((r) => distanceToSegments(r, sides) < 0.5));
+  const keep = ring.filter((p, i) => !(along(at(ring, i - 1), p) && along(p, at(ring, i + 1))));
   return keep.length >= 3 ? keep : ring;
 }

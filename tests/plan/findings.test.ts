@@ -66,7 +66,7 @@ const samples: { readonly [C in FindingCode]: Sample<C> } = {
     'fault',
     ['120 mm', '2.35 kN/m\u00b2', '2 kN/m\u00b2'],
   ],
-  'screed-hot': [{ highestC: 60, limitC: 55 }, 'caution', ['60 C', '55 C']],
+  'screed-hot': [{ highestC: 60, limitC: 55 }, 'caution', ['60 °C', '55 °C']],
   'rule-set-other-screed': [
     { ruleSet: 'French', screed: 'CT-C25-F4', instead: 'EN' },
     'caution',
