@@ -4,7 +4,6 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.{ts,tsx}'],
-    exclude: ['tests/browser/**'],
     environment: 'node',
     // One thread serves many files and keeps what it has loaded: half the time. No test leaves anything behind in a module.
     pool: 'threads',
