@@ -2,7 +2,7 @@ import { type Floor, floorComponents } from '../floor/floor.ts';
 import { type Point, pointDistance } from '../geometry/point.ts';
 import { regionArea, regionCentroid, regionPerimeter } from '../geometry/region.ts';
 import type { Region } from '../geometry/ring.ts';
-import { CRUMB_MM2, GRID_PER_MM } from '../geometry/tolerance.ts';
+import { CRUMB_MM2, GRID_PER_MM, WELD_GRID } from '../geometry/tolerance.ts';
 import type { BayPiece, BayShape } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
 import { columnEdgesOf, columnsFilled, isColumnLoop, regionsOf, type Traced } from './filled.ts';
@@ -94,7 +94,7 @@ function bayBody(plan: Plan, map: FloorMap, faces: readonly number[], bay: numbe
   const { floor, edgesOf, of } = map;
   const edges = edgesOf[bay] as readonly number[];
   const [outer] = regionsOf(floor, (f) => of[f] === bay, edges);
-  if (!outer || regionArea(outer.region) < CRUMB_MM2) return null;
+  if (!outer || isCrumb(outer.region)) return null;
   const isMeasured = (f: number) => of[f] === bay && (floor.faces[f]?.room ?? -1) >= 0;
   const inner = regionsOf(floor, isMeasured, edges)[0] ?? outer;
   const areaByRoom = new Map<number, number>();
@@ -134,6 +134,12 @@ function bayBody(plan: Plan, map: FloorMap, faces: readonly number[], bay: numbe
       },
     },
   ];
+}
+
+/** What welding left between two edges: thinner than the weld all along. */
+function isCrumb(region: Region): boolean {
+  const thinnest = WELD_GRID / GRID_PER_MM;
+  return regionArea(region) < Math.max(CRUMB_MM2, (regionPerimeter(region) / 2) * thinnest);
 }
 
 /** A place coarse enough to survive small edits: half metres. */

@@ -1,7 +1,7 @@
 import { type Point, pointDistance } from '../geometry/point.ts';
 import type { Region, Ring } from '../geometry/ring.ts';
 import { type Interval, intervalsMeet, lineInside } from '../geometry/scanline.ts';
-import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
+import { EQUAL_LENGTH_MM, SAME_LINE_MM } from '../geometry/tolerance.ts';
 import type { CandidateLines } from './lines.ts';
 import type { Part, PartCut } from './part.ts';
 
@@ -138,9 +138,8 @@ function lineCosts(
     const own = cost.subarray(k * across.length, (k + 1) * across.length);
     for (const stretch of found) addStretch(own, across, stretch, stretch[1] - stretch[0]);
     // A line through a column is no joint there.
-    for (const column of columnsAt(part, axis, at)) {
-      for (const stretch of intervalsMeet(found, lineInside([column.ring], axis, at)))
-        addStretch(own, across, stretch, stretch[0] - stretch[1]);
+    for (const column of columnsThrough(part, axis, at)) {
+      for (const stretch of intervalsMeet(found, column)) addStretch(own, across, stretch, stretch[0] - stretch[1]);
     }
     for (const ring of part.joinery) {
       for (const stretch of intervalsMeet(found, lineInside([ring], axis, at))) {
@@ -165,10 +164,12 @@ function lineCosts(
   return { cost, barred, chords };
 }
 
-function columnsAt(part: Part, axis: 0 | 1, at: number): Part['columns'] {
-  return part.columns.filter(({ box }) =>
-    axis === 0 ? box.minX < at && box.maxX > at : box.minY < at && box.maxY > at,
-  );
+/** Where a line runs through columns. Along a face it is a joint like any other: else joints round a column would cost nothing. */
+function columnsThrough(part: Part, axis: 0 | 1, at: number): Interval[][] {
+  return part.columns.flatMap(({ box, ring }) => {
+    const [low, high] = axis === 0 ? [box.minX, box.maxX] : [box.minY, box.maxY];
+    return at > low + SAME_LINE_MM && at < high - SAME_LINE_MM ? [lineInside([ring], axis, at)] : [];
+  });
 }
 
 /** Where along a line no joint may run. */
@@ -236,8 +237,8 @@ function cutLine({ from, to }: PartCut): { axis: 0 | 1; at: number; stretch: Int
 export function cutPrice(cut: PartCut, part: Part): number {
   const { axis, at, stretch } = cutLine(cut);
   let price = pointDistance(cut.from, cut.to);
-  for (const column of columnsAt(part, axis, at)) {
-    for (const [a, b] of intervalsMeet([stretch], lineInside([column.ring], axis, at))) price -= b - a;
+  for (const column of columnsThrough(part, axis, at)) {
+    for (const [a, b] of intervalsMeet([stretch], column)) price -= b - a;
   }
   for (const ring of part.joinery) {
     for (const [a, b] of intervalsMeet([stretch], lineInside([ring], axis, at))) price += (b - a) * JOINERY_PRICE;

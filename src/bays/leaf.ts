@@ -164,13 +164,13 @@ function breachExcess({ rule, value, limit }: Breach): number {
 function excess(value: number, most: number): number {
   if (value <= most) return 0;
   const times = Math.min(MOST_TIMES, value / most);
-  return Math.floor(times) + (times % 1) * OVER_SHARE;
+  return Math.floor(times) + (times % 1) / LEFT_OVER_PARTS;
 }
 
 /** An area or a side over its limit weighs as much as two corners: it concerns the whole bay. */
 const SIZE_WEIGHT = 2;
 const MOST_TIMES = 1e4;
-const OVER_SHARE = 1e-5;
+const LEFT_OVER_PARTS = 100_000;
 
 /** 1 where a column that needs a joint stands in the rectangle without touching one of its sides that is a joint, else 0. */
 function columnsBare(

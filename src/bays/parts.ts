@@ -43,7 +43,7 @@ export function partsOf(plan: Plan, floor: Floor): PlacedPart[] {
     const rooms = [...(roomsOf[c] ?? [])].map((r) => plan.rooms[r] as Room);
     if (rooms.length === 0) continue;
     const edges = edgesOf[c] as number[];
-    const barriers = edges.filter((i) => floor.barriers[i]).map((i) => edgeEnds(floor, i));
+    const barriers = edges.filter((i) => isJoint(floor, i)).map((i) => edgeEnds(floor, i));
     const mouths = mouthsOf(floor, edges, of, c, doorJoints);
     for (const traced of regionsOf(floor, (f) => bodyOf[f] === c, edges)) {
       const region = regionFilled(floor, columnEdges, traced);
@@ -73,7 +73,7 @@ function placePart(
     columns: columns
       .filter((column) => boxesMeet(column.box, box))
       .map((column) => {
-        const touched = barriers.some((ends) => boxesMeet(boxOf(ends), column.box));
+        const touched = barriers.some((ends) => touches(column, ends));
         const ring = moveRing(column.ring);
         return { ...column, ring, box: boxOf(ring), needsJoint: column.needsJoint && !touched };
       }),
@@ -86,6 +86,18 @@ function placePart(
     hints: plan.sunZones.filter((zone) => near(zone.outline)).map((zone) => moveRing(zone.outline)),
   };
   return { part, origin, mouths };
+}
+
+/** Whether an edge parts floor from floor. */
+function isJoint({ barriers, faces, subdivision }: Floor, edge: number): boolean {
+  const { left, right } = subdivision.edges[edge] as { left: number; right: number };
+  return barriers[edge] !== null && faces[left]?.floor === true && faces[right]?.floor === true;
+}
+
+function touches({ ring, box }: PartColumn, ends: readonly [Point, Point]): boolean {
+  if (!boxesMeet(boxOf(ends), box)) return false;
+  const weld = WELD_GRID / GRID_PER_MM;
+  return ends.some((end) => ring.some((p, i) => segmentDistance(p, ring[(i + 1) % ring.length] as Point, end) <= weld));
 }
 
 function boxesMeet(a: Box, b: Box): boolean {
