@@ -8,6 +8,7 @@ import { loopPoints } from '../geometry/subdivision.ts';
 import { GRID_PER_MM, RUN_BEND_DEG, STRAIGHT_MM, WELD_GRID } from '../geometry/tolerance.ts';
 import type { JointLine } from '../plan/analysis.ts';
 import { type BayBody, type FloorMap, placeKey } from './bay-shapes.ts';
+import { cornerTurn, NOTCH_RAD } from './notch.ts';
 
 /** A joint before its reasons are known: where it runs and what stands behind it. */
 export interface JointBody {
@@ -92,7 +93,7 @@ function stretchJoints(
     ]),
   );
   const [first, second] = pair.map((b) => bays[b] as BayBody) as [BayBody, BayBody];
-  return edgesWalk(ends).map((walk) => {
+  return edgesWalk(ends, cornersOf(floor, ends)).map((walk) => {
     const points = loopPoints(subdivision, walk, GRID_PER_MM);
     const lengthM =
       points.reduce((sum, p, i) => (i === 0 ? 0 : sum + pointDistance(points[i - 1] as Point, p)), 0) / 1000;
@@ -118,6 +119,24 @@ function stretchJoints(
       },
     };
   });
+}
+
+/** Where two edges meet at more than a bend: a joint is a straight length of profile, so that another begins there. */
+function cornersOf(
+  { subdivision: { x, y } }: FloorMap['floor'],
+  ends: readonly (readonly [number, number])[],
+): (point: number) => boolean {
+  const others = new Map<number, number[]>();
+  for (const [a, b] of ends) {
+    others.set(a, [...(others.get(a) ?? []), b]);
+    others.set(b, [...(others.get(b) ?? []), a]);
+  }
+  const at = (p: number): Point => [x[p] as number, y[p] as number];
+  return (point) => {
+    const [before, after, ...more] = others.get(point) ?? [];
+    if (before === undefined || after === undefined || more.length > 0) return false;
+    return Math.abs(cornerTurn(at(before), at(point), at(after))) > NOTCH_RAD;
+  };
 }
 
 /** A polyline without the points that lie on the way between their neighbours. */
