@@ -1,12 +1,16 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, lstatSync, statSync } from 'node:fs';
+import { existsSync, lstatSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 
-/** Whether the packages on disk are those of the lock file, told by the copy of it that npm leaves beside them.
+/** Whether the packages on disk are those of the lock file, told by the copy of it that npm leaves beside them, and all of them are
+ *  there: those of development are left out where someone asked npm for that.
  *  @param {string} root the project's folder */
 function packagesAreCurrent(root) {
   const installed = join(root, 'node_modules', '.package-lock.json');
-  return existsSync(installed) && statSync(installed).mtimeMs >= statSync(join(root, 'package-lock.json')).mtimeMs;
+  if (!existsSync(installed)) return false;
+  if (statSync(installed).mtimeMs < statSync(join(root, 'package-lock.json')).mtimeMs) return false;
+  const { devDependencies } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
+  return Object.keys(devDependencies).every((name) => existsSync(join(root, 'node_modules', name)));
 }
 
 /** Installs the packages of the lock file where they are missing or older than it. Plain Node: it runs before there is

@@ -95,7 +95,16 @@ test('a list is walked by the arrow keys, the board moved, zoomed and fitted by 
 
   const drawing = () => page.evaluate(() => document.querySelectorAll('canvas')[0]?.toDataURL());
   await page.getByRole('application').focus();
-  const fitted = await drawing();
+  // what the last key has lit may still be on its way to the canvas
+  let fitted = await drawing();
+  await expect
+    .poll(async () => {
+      const before = fitted;
+      await page.waitForTimeout(100);
+      fitted = await drawing();
+      return fitted === before;
+    })
+    .toBe(true);
   await page.keyboard.press('ArrowLeft');
   await expect.poll(drawing).not.toBe(fitted);
   await page.keyboard.press('+');
