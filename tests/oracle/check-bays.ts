@@ -115,6 +115,11 @@ function reentrantVerdict(scene: Scene, b: SceneBay, reentrantMm: number): Verdi
   const columns = scene.plan.columns.map((c) => c.outline).filter((c) => touches(c, b.sides));
   if (columns.length === 0) return plain;
   const filled = pocketVerdict(ringWithoutNotches(b.bay.measured, columns), reentrantMm);
+  // a pipe against a column lengthens the column's notch; the words of the rule leave open whose it is
+  const piped = scene.plan.pipes.some(({ centre, diameterMm }) =>
+    columns.some((c) => distanceToSegments(centre, segments(c)) < diameterMm / 2 + 1),
+  );
+  if (piped && filled === 'fault') return 'unsure';
   return filled === plain || columns.every((c) => onJoint(scene, c)) ? filled : 'unsure';
 }
 
