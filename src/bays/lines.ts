@@ -62,9 +62,9 @@ function offerOf(
   const longest = longestBay(across, part);
   const faces = columnFaces(part, axis, own);
   if (span <= longest) return { soft: faces, wanted: own.length + faces.length };
-  const extras = edgesOfThings(part, axis, own).slice(0, MOST_EXTRAS);
   // In a hall of columns the bays go by their rows.
   const isCrowded = faces.length > MANY_FACES;
+  const extras = edgesOfThings(part, axis, own).slice(0, isCrowded ? CROWDED_EXTRAS : MOST_EXTRAS);
   const things = isCrowded ? extras : [...faces, ...extras];
   const bays = isCrowded ? 1 : Math.ceil(span / usualBay(across, part));
   return {
@@ -74,7 +74,8 @@ function offerOf(
 }
 
 const MANY_FACES = 8;
-const MOST_EXTRAS = 6;
+const MOST_EXTRAS = 2;
+const CROWDED_EXTRAS = 6;
 const SOFT_LEAST = 4;
 const SOFT_PER_BAY = 2;
 

@@ -71,7 +71,7 @@ export function partSolve(part: Part): Solved {
   return { cuts: [...necks, ...cuts], barredNecks: barred };
 }
 
-/** A region split along its main wall directions, the best of them kept. A very large one is quartered first, until a search can see it
+/** A region split along its main wall directions, the best of them kept. A very large one is halved first, until a search can see it
  *  whole. Pieces that still break a rule, such as wings at another angle, are split once more by themselves, along their own walls. */
 function regionSolve(part: Part, cutsRound: readonly PartCut[], effort: EffortKey = 'usual'): Layout {
   const own: Part = { ...part, columns: columnsInside(part, cutsRound) };

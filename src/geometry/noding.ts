@@ -177,7 +177,8 @@ function pairSplit(
   if (id !== c && id !== d) put(c, d, id);
 }
 
-/** Whether point r lies within the weld distance of the segment p-q, between its ends. */
+/** Whether point r lies within the weld distance of the segment p-q, and nearer to either end than those are to each other: a split
+ *  leaves shorter segments only, so that three points little more than a weld apart do not split each other's sides for ever. */
 function pointOnSegment(x: readonly number[], y: readonly number[], p: number, q: number, r: number): boolean {
   const px = x[p] as number;
   const py = y[p] as number;
@@ -185,9 +186,9 @@ function pointOnSegment(x: readonly number[], y: readonly number[], p: number, q
   const dy = (y[q] as number) - py;
   const ex = (x[r] as number) - px;
   const ey = (y[r] as number) - py;
-  const along = dx * ex + dy * ey;
   const lengthSquared = dx * dx + dy * dy;
-  if (along <= 0 || along >= lengthSquared) return false;
+  if (ex * ex + ey * ey >= lengthSquared) return false;
+  if ((dx - ex) ** 2 + (dy - ey) ** 2 >= lengthSquared) return false;
   const cross = dx * ey - dy * ex;
   return cross * cross < WELD_GRID * WELD_GRID * lengthSquared;
 }

@@ -36,10 +36,10 @@ export function regionClip(region: Region, plane: HalfPlane): Region[] {
   const crossings: Crossing[] = [];
   rings.forEach((ring, i) => {
     const first = ring.findIndex(
-      (p, k) => depth(p) >= 0 && depth(ring[(k + ring.length - 1) % ring.length] as Point) < 0,
+      (p, k) => depth(p) > 0 && depth(ring[(k + ring.length - 1) % ring.length] as Point) <= 0,
     );
     if (first >= 0) ringRuns(ring, first, plane, runs, crossings);
-    else if (i > 0 && ring.length > 0 && depth(ring[0] as Point) >= 0) kept.push(ring);
+    else if (i > 0 && ring.length > 0 && depth(ring[0] as Point) > 0) kept.push(ring);
   });
   crossings.sort((a, b) => a.along - b.along || b.slope - a.slope);
   const outlines = runsJoin(runs, crossings).filter((ring) => ringArea(ring) > 0);
@@ -66,8 +66,8 @@ function ringRuns(ring: Ring, first: number, { axis, at, side }: HalfPlane, runs
   for (let k = 0; k <= ring.length; k++) {
     const p = ring[(first + k) % ring.length] as Point;
     const before = ring[(first + k + ring.length - 1) % ring.length] as Point;
-    const isIn = depth(p) >= 0;
-    if (isIn && depth(before) < 0 && k < ring.length) {
+    const isIn = depth(p) > 0;
+    if (isIn && depth(before) <= 0 && k < ring.length) {
       const enter = onLine(before, p);
       points = [enter.point];
       crossings.push({ along: enter.along, slope: enter.slope, run: runs.length, leaves: false });
