@@ -5,7 +5,7 @@ import { boxOf, type Region, type Ring, ringArea } from '../geometry/ring.ts';
 import type { BayLimits, LayoutWishes } from '../plan/plan.ts';
 import { NOTCH_DEG, NOTCH_WITHIN_MM } from './notch.ts';
 
-/** A figure breaks its limit when it exceeds it by more than this share (contract, design section 3). */
+/** A figure breaks its limit when it exceeds it by more than this share and no more: rounding of a plan stays well inside it. */
 const SLACK = 0.001;
 const ASPECT_SLACK = 0.002;
 

@@ -2,12 +2,13 @@ import { type Point, pointDistance } from '../geometry/point.ts';
 import type { Region, Ring } from '../geometry/ring.ts';
 import { edgesInside, type Interval } from '../geometry/scanline.ts';
 import { segmentDistance, segmentNearest } from '../geometry/segment.ts';
+import { rules } from '../plan/reference.ts';
 import { frameOf } from './frame.ts';
 import { cornerTurn, NOTCH_RAD } from './notch.ts';
 import type { Part } from './part.ts';
 
-/** How far to either side of a passage its widths are compared, mm (contract, design section 3). */
-const NECK_REACH_MM = 3000;
+/** How far to either side of a passage its widths are compared, mm. */
+const NECK_REACH_MM = rules.neckReachMm.value;
 
 /** Passages narrower than this are gaps of drawing, mm. */
 const LEAST_NECK_MM = 50;

@@ -1,8 +1,9 @@
 import type { Point } from '../geometry/point.ts';
+import { rules } from '../plan/reference.ts';
 
-/** A turn into the bay is a notch where it passes 20 degrees gathered within 300 mm; a smooth curved wall is none (contract, design section 3). */
-export const NOTCH_DEG = 20;
-export const NOTCH_WITHIN_MM = 300;
+/** A turn into the bay is a notch where it passes so much, gathered within such a length; a smooth curved wall is none. */
+export const NOTCH_DEG = rules.reentrantTurnDeg.value;
+export const NOTCH_WITHIN_MM = rules.reentrantGatherMm.value;
 export const NOTCH_RAD = (NOTCH_DEG * Math.PI) / 180;
 
 /** Turn at b on the way a-b-c, radians; negative where a ring that runs clockwise on the sheet turns into its inside. */

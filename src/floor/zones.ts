@@ -2,10 +2,11 @@ import { rectangleRound } from '../geometry/hull.ts';
 import { facesBoundary, loopPoints, type Subdivision } from '../geometry/subdivision.ts';
 import { GRID_PER_MM } from '../geometry/tolerance.ts';
 import type { Plan, Room } from '../plan/plan.ts';
+import { rules } from '../plan/reference.ts';
 import type { FloorFace } from './faces.ts';
 
-/** An unheated, insulated strip along a wall up to this wide is part of the bay on its long side (trade-facts: from memory), mm. */
-const STRIP_WIDTH_MM = 1000;
+/** An unheated, insulated strip along a wall up to this wide is part of the bay on its long side, mm. */
+const STRIP_WIDTH_MM = rules.unheatedStripMm.value;
 
 /** Says whether two rooms with no wall between them need a joint because they are heated differently. */
 export function zoneRule(

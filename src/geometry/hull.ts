@@ -26,7 +26,7 @@ export interface Rectangle {
   readonly width: number;
 }
 
-/** Among rectangles whose area is within this share of the least, the longest side counts (contract, design section 3). */
+/** Among rectangles whose area is within this share of the least, the longest side counts: the safer reading where two fit alike. */
 const NEAR_LEAST_AREA = 0.002;
 
 /** Sides of the least-area rectangle round the points; of those within 0.2 % of the least area the one with the longest side.
