@@ -17,13 +17,21 @@ export function cutsCarry({ region, real, corners, movedMm }: Straightened, cuts
     const at = anchor ? anchor[axis] : cut.from[axis];
     return { ...cut, from: endReal(realRings, p, cut.from, axis, at), to: endReal(realRings, q, cut.to, axis, at) };
   });
+  // Cuts that meet in a place meet there in fact too: the first says where.
+  const meetings = new Map<string, Point>();
+  const meeting = (p: Point, i: number): Point => {
+    const key = String(p);
+    const known = meetings.get(key) ?? onOther(cuts, first, i, p, first[i] as PartCut);
+    meetings.set(key, known);
+    return known;
+  };
   return first.map((cut, i) => {
     const [p, q] = places[i] as readonly [Place, Place];
     const source = cuts[i] as PartCut;
     return {
       ...cut,
-      from: p.kind === 'free' ? onOther(cuts, first, i, source.from, cut) : cut.from,
-      to: q.kind === 'free' ? onOther(cuts, first, i, source.to, cut) : cut.to,
+      from: p.kind === 'free' ? meeting(source.from, i) : cut.from,
+      to: q.kind === 'free' ? meeting(source.to, i) : cut.to,
     };
   });
 }

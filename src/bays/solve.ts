@@ -37,7 +37,7 @@ const plainEffort: Effort = { lines: 40, groupLines: 16, rounds: 3, starts: 16, 
 
 /** For regions that are not plain: as usual, and for what that leaves over a limit. */
 const carefulEfforts: Readonly<Record<EffortKey, Effort>> = {
-  usual: { lines: 14, groupLines: 9, rounds: 0, starts: 0, stepsPerBay: 2, mostSteps: 40 },
+  usual: { lines: 12, groupLines: 8, rounds: 0, starts: 0, stepsPerBay: 2, mostSteps: 40 },
   patient: { lines: 22, groupLines: 10, rounds: 1, starts: 4, stepsPerBay: 2, mostSteps: 40 },
 };
 
