@@ -1,5 +1,6 @@
 import { type Point, pointDirection } from '../geometry/point.ts';
 import { ringCentroid } from '../geometry/ring.ts';
+import { limitExceeded } from '../plan/exceed.ts';
 import type { FindingFact } from '../plan/finding.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { BayBody, FloorMap } from './bay-shapes.ts';
@@ -44,7 +45,7 @@ export function columnsCheck(
     const limitMm = plan.layout.columnMm;
     const bay = bays[[...found.bays].sort((a, b) => a - b)[0] as number]?.shape.id ?? '';
     const touching = [...found.joints].map((j) => joints[j] as JointBody);
-    if (sideMm > limitMm * 1.001) {
+    if (limitExceeded(sideMm, limitMm)) {
       for (const { line } of touching)
         if (line.kind === 'field') served.set(line.id, [...(served.get(line.id) ?? []), column.id]);
       if (touching.length === 0)

@@ -2,11 +2,11 @@ import { pocketTurn, rectangleRound, ringPockets } from '../geometry/hull.ts';
 import type { Point } from '../geometry/point.ts';
 import { regionArea } from '../geometry/region.ts';
 import { boxOf, type Region, type Ring, ringArea } from '../geometry/ring.ts';
+import { LIMIT_SLACK, limitExceeded } from '../plan/exceed.ts';
 import type { BayLimits, LayoutWishes } from '../plan/plan.ts';
 import { NOTCH_DEG, NOTCH_WITHIN_MM } from './notch.ts';
 
-/** A figure breaks its limit when it exceeds it by more than this share and no more: rounding of a plan stays well inside it. */
-const SLACK = 0.001;
+/** The same for the proportion, whose two sides both round. */
 const ASPECT_SLACK = 0.002;
 
 export interface BayRules {
@@ -49,15 +49,15 @@ export function bayMeasure(
   const breaches: Breach[] = [];
   const passes =
     limits.rectangleMayPass === true && aspect <= limits.aspect * (1 + ASPECT_SLACK) && isRectangle(measured, sides);
-  if (!passes && areaM2 > limits.areaM2 * (1 + SLACK))
+  if (!passes && limitExceeded(areaM2, limits.areaM2))
     breaches.push({ rule: 'area', value: areaM2, limit: limits.areaM2, at: null });
-  if (!passes && lengthM > limits.lengthM * (1 + SLACK))
+  if (!passes && limitExceeded(lengthM, limits.lengthM))
     breaches.push({ rule: 'length', value: lengthM, limit: limits.lengthM, at: null });
   const tooLong = aspect > limits.aspect * (1 + ASPECT_SLACK);
-  const held = lengthM > limits.aspectFromM * (1 + SLACK);
+  const held = limitExceeded(lengthM, limits.aspectFromM);
   if (tooLong && held) breaches.push({ rule: 'aspect', value: aspect, limit: limits.aspect, at: null });
   for (const pocket of ringPockets(notched)) {
-    if (pocket.depth <= layout.reentrantMm * (1 + SLACK)) continue;
+    if (!limitExceeded(pocket.depth, layout.reentrantMm)) continue;
     const turn = pocketTurn(pocket, NOTCH_WITHIN_MM);
     if (turn.degrees > NOTCH_DEG) {
       breaches.push({ rule: 'reentrant', value: pocket.depth, limit: layout.reentrantMm, at: turn.at });
@@ -65,7 +65,7 @@ export function bayMeasure(
   }
   for (const hole of measured.holes) {
     const side = longerSide(hole);
-    if (side > layout.columnMm * (1 + SLACK))
+    if (limitExceeded(side, layout.columnMm))
       breaches.push({ rule: 'core', value: side, limit: layout.columnMm, at: hole[0] ?? null });
   }
   return { areaM2, lengthM, widthM, aspect, breaches, byAllowance: tooLong && !held };
@@ -73,7 +73,7 @@ export function bayMeasure(
 
 /** Fills the rectangle round it but for rounding. */
 function isRectangle(region: Region, sides: { readonly length: number; readonly width: number }): boolean {
-  return ringArea(region.outline) >= sides.length * sides.width * (1 - SLACK);
+  return ringArea(region.outline) >= sides.length * sides.width * (1 - LIMIT_SLACK);
 }
 
 /** Longer side of the least-area rectangle, mm. */

@@ -37,11 +37,14 @@ export function regionNeck(region: Region, neckRatio: number, skip: (neck: Neck)
   return null;
 }
 
+/** A joint taken away this near to the middle of a passage was the passage's, mm. */
+const TAKEN_MM = 300;
+
 /** Whether the user took the joint at this passage away. */
 export function neckBarred(part: Pick<Part, 'noJoint' | 'keepClear'>, neck: Neck): boolean {
   const middle: Point = [(neck.from[0] + neck.to[0]) / 2, (neck.from[1] + neck.to[1]) / 2];
   const taken = part.noJoint.some((line) =>
-    line.some((p, i) => i > 0 && segmentDistance(line[i - 1] as Point, p, middle) < NECK_REACH_MM / 10),
+    line.some((p, i) => i > 0 && segmentDistance(line[i - 1] as Point, p, middle) < TAKEN_MM),
   );
   return taken || part.keepClear.some((ring) => chordInside([ring], neck.from, neck.to));
 }

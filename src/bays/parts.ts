@@ -3,6 +3,7 @@ import { type Point, pointDistance } from '../geometry/point.ts';
 import { type Box, boxOf, type Ring, ringArea } from '../geometry/ring.ts';
 import { rayMeets, segmentDistance } from '../geometry/segment.ts';
 import { GRID_PER_MM, onGrid, WELD_GRID } from '../geometry/tolerance.ts';
+import { limitExceeded } from '../plan/exceed.ts';
 import type { BayLimits, Plan, Room } from '../plan/plan.ts';
 import { columnEdgesOf, regionFilled, regionsOf } from './filled.ts';
 import { longerSide } from './measure.ts';
@@ -109,7 +110,7 @@ function columnOf(ring: Ring, plan: Plan): PartColumn {
     ring,
     box: boxOf(ring),
     areaMm2: ringArea(ring),
-    needsJoint: longerSide(ring) > plan.layout.columnMm * 1.001,
+    needsJoint: limitExceeded(longerSide(ring), plan.layout.columnMm),
   };
 }
 

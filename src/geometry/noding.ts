@@ -71,12 +71,16 @@ class Welder {
   }
 }
 
+/** Points and cells are numbered below this, so that a pair of them is one exact number. */
+const MOST_POINTS = 2 ** 25;
+
 function cellKey(i: number, j: number): number {
-  return (i + 33554432) * 67108864 + (j + 33554432);
+  return (i + MOST_POINTS) * 2 * MOST_POINTS + (j + MOST_POINTS);
 }
 
-function segmentKey(a: number, b: number): number {
-  return a < b ? a * 33554432 + b : b * 33554432 + a;
+/** One number for a pair of points, whichever way round. */
+export function segmentKey(a: number, b: number): number {
+  return a < b ? a * MOST_POINTS + b : b * MOST_POINTS + a;
 }
 
 /** For each segment that must be split, the points to put into it. */

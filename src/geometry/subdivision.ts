@@ -1,4 +1,4 @@
-import { type Chain, chainsNode } from './noding.ts';
+import { type Chain, chainsNode, segmentKey } from './noding.ts';
 import type { Point } from './point.ts';
 import { type Box, boxOf, type Region, type Ring, ringContains, ringSignedArea } from './ring.ts';
 
@@ -82,7 +82,7 @@ function halvesOf(walks: readonly (readonly number[])[]): Halves {
       const a = walk[i] as number;
       const b = walk[i + 1] as number;
       if (a === b) continue;
-      const key = Math.min(a, b) * 33554432 + Math.max(a, b);
+      const key = segmentKey(a, b);
       let edge = known.get(key);
       if (edge === undefined) {
         edge = chains.length;
