@@ -4,6 +4,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.{ts,tsx}'],
+    setupFiles: ['tests/seed.ts'],
     environment: 'node',
     // One thread serves many files and keeps what it has loaded: half the time. No test leaves anything behind in a module.
     pool: 'threads',

@@ -16,7 +16,7 @@ export interface HalfPlane {
 
 interface Crossing {
   readonly along: number;
-  /** How `along` grows with depth into the kept side: parts crossings at one place. */
+  /** How `along` grows with depth into the kept side: of crossings at one place the lesser lies first. */
   readonly slope: number;
   readonly run: number;
   readonly leaves: boolean;
@@ -41,7 +41,7 @@ export function regionClip(region: Region, plane: HalfPlane): Region[] {
     if (first >= 0) ringRuns(ring, first, plane, runs, crossings);
     else if (i > 0 && ring.length > 0 && depth(ring[0] as Point) > 0) kept.push(ring);
   });
-  crossings.sort((a, b) => a.along - b.along || b.slope - a.slope);
+  crossings.sort((a, b) => a.along - b.along || a.slope - b.slope);
   const outlines = runsJoin(runs, crossings).filter((ring) => ringArea(ring) > 0);
   return outlines.map((outline) => ({
     outline,
@@ -53,14 +53,11 @@ export function regionClip(region: Region, plane: HalfPlane): Region[] {
 function ringRuns(ring: Ring, first: number, { axis, at, side }: HalfPlane, runs: Run[], crossings: Crossing[]): void {
   const depth = (p: Point) => side * (p[axis] - at);
   const other = axis === 0 ? 1 : 0;
-  const onLine = (p: Point, q: Point): { point: Point; along: number; slope: number } => {
-    const share = depth(p) / (depth(p) - depth(q));
-    const along = p[other] + (q[other] - p[other]) * share;
-    return {
-      point: axis === 0 ? [at, along] : [along, at],
-      along,
-      slope: (q[other] - p[other]) / (depth(q) - depth(p)),
-    };
+  // Reckoned from the outer point, whichever way the ring runs: a corner on the line is met at the same place coming and going.
+  const onLine = (out: Point, into: Point): { point: Point; along: number; slope: number } => {
+    const slope = (into[other] - out[other]) / (depth(into) - depth(out));
+    const along = out[other] - slope * depth(out);
+    return { point: axis === 0 ? [at, along] : [along, at], along, slope };
   };
   let points: Point[] | null = null;
   for (let k = 0; k <= ring.length; k++) {
@@ -74,7 +71,7 @@ function ringRuns(ring: Ring, first: number, { axis, at, side }: HalfPlane, runs
     }
     if (isIn && points) points.push(p);
     if (!isIn && points) {
-      const leave = onLine(before, p);
+      const leave = onLine(p, before);
       points.push(leave.point);
       crossings.push({ along: leave.along, slope: leave.slope, run: runs.length, leaves: true });
       runs.push({ points });

@@ -5,7 +5,7 @@ import type { Box, Region } from '../../src/geometry/ring.ts';
 import { boxOf } from '../../src/geometry/ring.ts';
 // biome-ignore lint/correctness/useImportExtensions: the rule takes the declarations beside the file for the file itself
 import { jtsArea } from './jts.mjs';
-import { areaOf, moved, rectangle, rectangles, region, stars, steps, ways } from './shapes.ts';
+import { areaOf, moved, rectangle, rectangles, region, stars, steps, turn, ways } from './shapes.ts';
 
 const floors = fc.oneof(rectangles, stars, steps);
 /** On the lattice of the shapes, so that the line runs through corners and along walls. */
@@ -62,6 +62,15 @@ describe.each(ways)('a floor cut along a line, %s', (_, move) => {
       }),
       { numRuns: 60 },
     );
+  });
+});
+
+describe('a core with a corner on the line', () => {
+  // 1 x 1 m with a core of 0.5 x 0.5 m, turned by 45 degrees off the axes: the line meets the core at one corner only
+  const floor = moved(region(rectangle(-10_000, 9500, 1000, 1000), rectangle(-9750, 9750, 500, 500)), turn(45));
+
+  it('is kept whole on its side', () => {
+    expect(areaOf(regionClip(floor, { axis: 1, at: 0, side: 1 }))).toBeCloseTo(625_041, -1);
   });
 });
 
