@@ -26,9 +26,15 @@ export interface FloorMap {
   readonly of: readonly number[];
   readonly facesOf: readonly (readonly number[])[];
   readonly edgesOf: readonly (readonly number[])[];
-  /** By face the room that its floor is counted to: its own, or for a doorway the room it opens to in the same bay. */
+  /** By face the room that its floor is counted to: its own, or for a doorway the room that it opens to or, between two joints, lies against. */
   readonly roomOf: readonly number[];
   readonly columnEdges: ReadonlySet<string>;
+}
+
+/** A room along a doorway's floor, and over what length, mm. */
+interface RoomSide {
+  readonly room: number;
+  readonly length: number;
 }
 
 export function floorMap(floor: Floor, doorwayRooms: readonly (readonly [number, number] | null)[]): FloorMap {
@@ -39,12 +45,14 @@ export function floorMap(floor: Floor, doorwayRooms: readonly (readonly [number,
     facesOf[of[f] as number]?.push(f);
   });
   const roomOf = floor.faces.map((face) => face.room);
-  const opens = new Map<number, { room: number; length: number }>();
+  // What a doorway's floor opens to counts for more than what lies beyond its joints.
+  const opens = new Map<number, RoomSide>();
+  const beside = new Map<number, RoomSide>();
   floor.subdivision.edges.forEach((edge, i) => {
     const [left, right] = [of[edge.left] as number, of[edge.right] as number];
     edgesOf[left]?.push(i);
     if (right !== left) edgesOf[right]?.push(i);
-    if (left < 0 || left !== right) return;
+    const sides = left >= 0 && left === right ? opens : beside;
     for (const [face, other] of [
       [edge.left, edge.right],
       [edge.right, edge.left],
@@ -53,11 +61,12 @@ export function floorMap(floor: Floor, doorwayRooms: readonly (readonly [number,
       if ((floor.faces[face]?.doorway ?? -1) < 0 || room < 0) continue;
       const [a, b] = edgeEnds(floor, i);
       const length = pointDistance(a, b);
-      if (length > (opens.get(face)?.length ?? 0)) opens.set(face, { room, length });
+      if (length > (sides.get(face)?.length ?? 0)) sides.set(face, { room, length });
     }
   });
   floor.faces.forEach((face, f) => {
-    if (face.floor && face.room < 0) roomOf[f] = opens.get(f)?.room ?? doorwayRooms[face.doorway]?.[0] ?? -1;
+    if (!face.floor || face.room >= 0) return;
+    roomOf[f] = opens.get(f)?.room ?? beside.get(f)?.room ?? doorwayRooms[face.doorway]?.[0] ?? -1;
   });
   return { floor, of, facesOf, edgesOf, roomOf, columnEdges: columnEdgesOf(floor) };
 }

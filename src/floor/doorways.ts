@@ -1,5 +1,6 @@
 import type { Point } from '../geometry/point.ts';
 import type { Ring } from '../geometry/ring.ts';
+import { limitExceeded } from '../plan/exceed.ts';
 import type { Doorway } from '../plan/plan.ts';
 import { rules } from '../plan/reference.ts';
 
@@ -7,8 +8,8 @@ import { rules } from '../plan/reference.ts';
 export interface DoorwayFloor {
   /** The floor of the opening between the rooms; empty where they share the edge that the line lies on. */
   readonly floor: Ring;
-  /** The line of the joint, jamb to jamb. */
-  readonly joint: readonly Point[];
+  /** The lines of its joints, jamb to jamb: the doorway's own, and one at the face of a room whose tongue would be too deep. */
+  readonly joints: readonly (readonly Point[])[];
   /** The lines of the two jambs, from room to room. */
   readonly jambs: readonly [readonly [Point, Point], readonly [Point, Point]];
   /** Numbers of the rooms on either side; the same twice where the opening joins a room to itself. */
@@ -26,6 +27,9 @@ export interface RoomRings {
   readonly room: number;
   readonly rings: readonly Ring[];
 }
+
+/** The tongue of floor between a doorway's joint and the room is a notch beyond this, mm. */
+const TONGUE_MM = rules.leaflessRevealMm.value;
 
 /** Spans of less than this across an opening are no floor of their own, mm. */
 const LEAST_SPAN_MM = 1;
@@ -65,7 +69,7 @@ export function doorwayReach(doorway: Doorway, rooms: readonly RoomRings[]): Doo
     const slab = slabAcross(sides, breaks[i] as number, breaks[i + 1] as number, reach, reached);
     if (slab) slabs.push(slab);
   }
-  const joins = stripsOf(slabs).map((strip) => stripFloor(strip, world));
+  const joins = stripsOf(slabs).map((strip) => stripFloor(strip, doorway.leaf, world));
   return { joins, reached: [...reached].sort((p, q) => p - q) };
 }
 
@@ -142,7 +146,7 @@ function touches(a: Slab, b: Slab): boolean {
   return Math.max(a.low.to, b.low.from) <= Math.min(a.high.to, b.high.from) + LEAST_SPAN_MM;
 }
 
-function stripFloor(strip: readonly Slab[], world: (p: Point) => Point): DoorwayFloor {
+function stripFloor(strip: readonly Slab[], hasLeaf: boolean, world: (p: Point) => Point): DoorwayFloor {
   const low = strip.flatMap(({ t0, t1, low: side }): Point[] => [
     [t0, side.from],
     [t1, side.to],
@@ -155,22 +159,30 @@ function stripFloor(strip: readonly Slab[], world: (p: Point) => Point): Doorway
   const last = strip[strip.length - 1] as Slab;
   const from = Math.max(...low.map((p) => p[1]));
   const to = Math.min(...high.map((p) => p[1]));
-  const at = Math.min(Math.max(0, from), Math.max(from, to));
-  const straight: Point[] = [
+  const across = (at: number): Point[] => [
     [first.t0, at],
     [last.t1, at],
   ];
-  const offLow = Math.abs(from);
-  const offHigh = Math.abs(to);
-  const joint = from <= to ? straight : offLow <= offHigh ? low : high;
+  const crooked = Math.abs(from) <= Math.abs(to) ? low : high;
+  const joints = from <= to ? jointPlaces(from, to, hasLeaf).map(across) : [crooked];
   const thick = Math.max(...high.map((p, i) => p[1] - (low[i] as Point)[1]));
   return {
     floor: thick < LEAST_SPAN_MM ? [] : [...low, ...[...high].reverse()].map(world),
-    joint: joint.map(world),
+    joints: joints.map((line) => line.map(world)),
     jambs: [
       [world(low[0] as Point), world(high[0] as Point)],
       [world(low[low.length - 1] as Point), world(high[high.length - 1] as Point)],
     ],
     rooms: [first.low.room, first.high.room],
   };
+}
+
+/** Where joints run across an opening whose rooms end at `from` and `to`, mm from the doorway's line. The joint lies under the leaf, or as near to
+ *  the line as the opening goes. A tongue too deep to be left to its room is parted from it by a second joint at the room's face: the
+ *  joint moved there would leave the other room a tongue that is deeper still. Without a leaf, joints at both faces do without one between.
+ *  Source: sources.json#leafless-reveal. Example: from -40 to 460 -> 0 and 460 */
+function jointPlaces(from: number, to: number, hasLeaf: boolean): number[] {
+  const own = Math.min(Math.max(0, from), to);
+  const faces = [from, to].filter((face) => limitExceeded(Math.abs(face - own), TONGUE_MM));
+  return hasLeaf || faces.length < 2 ? [own, ...faces] : faces;
 }

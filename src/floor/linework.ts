@@ -58,7 +58,7 @@ export function lineworkOf(plan: Plan): Linework {
     for (const join of joins) {
       add(join.floor, true, { kind: 'doorway-floor', doorway: i });
       if (!plan.structuralJoints.some(({ line }) => runsThrough(line, join))) {
-        add(join.joint, false, { kind: 'joint', joint: 'doorway', id });
+        for (const joint of join.joints) add(joint, false, { kind: 'joint', joint: 'doorway', id });
       }
     }
   });

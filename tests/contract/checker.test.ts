@@ -1,10 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import type { Point } from '../../src/geometry/point.ts';
 import type { Ring } from '../../src/geometry/ring.ts';
 import type { Analysis, Bay, Joint } from '../../src/plan/analysis.ts';
 import { planJson } from '../floors/plan-json.ts';
 import { planOf } from '../floors/read.ts';
 import { analysisFaults } from '../oracle/check-analysis.ts';
+import { tongueFaults } from '../oracle/check-tongues.ts';
 import { ringWithoutNotches } from '../oracle/measures.ts';
+import { createScene } from '../oracle/scene.ts';
 
 /** The checker itself: a right answer written by hand passes, and each way of spoiling it is told. */
 
@@ -254,6 +257,35 @@ describe('the checker', () => {
     expect(analysisFaults(plan, withBay({ outline: l, measured: l })).join('; ')).toContain('breaks reentrant');
   });
 
+  it('tells a tongue of floor in a doorway that is left to its room', () => {
+    const rooms = [
+      { id: 'r1', name: 'Hall', outline: box(0, 4000) },
+      { id: 'r2', name: 'Store', outline: box(4500, 8500) },
+    ];
+    const deep = planOf(
+      planJson('Deep', rooms, {
+        doorways: [
+          {
+            id: 'd1',
+            line: [
+              [4040, 1000],
+              [4040, 2000],
+            ],
+            wallMm: 500,
+            leaf: false,
+          },
+        ],
+      }),
+    );
+    const tongues = (jointX: number) => {
+      const hall = { ...bay('B1', 0), outline: boxWithTongue(0, 4000, 4000, jointX) };
+      const store = { ...bay('B2', 0), rooms: ['r2'], outline: boxWithTongue(4500, 8500, 4500, jointX) };
+      return tongueFaults(createScene(deep, { ...right, bays: [hall, store], joints: [] }));
+    };
+    expect(tongues(4250)).toEqual([]);
+    expect(tongues(4040)).toEqual(['B2 reaches 460 mm into doorway d1']);
+  });
+
   it('cuts off the notch of a column and leaves the walls from column to column', () => {
     const columns = [0, 7000].flatMap((x) => [0, 4000].map((y) => square(x, y)));
     // between four columns of 600 mm, whose corners reach 300 mm into the bay
@@ -277,6 +309,28 @@ describe('the checker', () => {
     );
   });
 });
+
+/** From x0 to x1, 4 m deep. */
+function box(x0: number, x1: number): Ring {
+  return [
+    [x0, 0],
+    [x1, 0],
+    [x1, 4000],
+    [x0, 4000],
+  ];
+}
+
+/** The same with the floor of a doorway, 1 to 2 m down one side, as far as its joint. */
+function boxWithTongue(x0: number, x1: number, sideX: number, jointX: number): Ring {
+  const tongue = [
+    [sideX, 1000],
+    [jointX, 1000],
+    [jointX, 2000],
+    [sideX, 2000],
+  ] as const;
+  const [a, b, c, d] = box(x0, x1) as [Point, Point, Point, Point];
+  return sideX === x1 ? [a, b, ...tongue, c, d] : [a, b, c, d, ...[...tongue].reverse()];
+}
 
 function square(x: number, y: number): Ring {
   return [

@@ -7,6 +7,7 @@ import { movementFaults } from './check-movement.ts';
 import { quantityFaults } from './check-quantities.ts';
 import { shapeFaults } from './check-shape.ts';
 import { tilingFaults } from './check-tiling.ts';
+import { tongueFaults } from './check-tongues.ts';
 import { isCrossing } from './expected-floor.ts';
 import { createScene } from './scene.ts';
 
@@ -29,6 +30,7 @@ export function analysisFaults(plan: Plan, analysis: Analysis): string[] {
     ...tilingFaults(scene),
     ...bayFaults(scene),
     ...jointFaults(scene),
+    ...tongueFaults(scene),
     ...edgeFaults(scene),
     ...movementFaults(scene),
     ...quantityFaults(scene),

@@ -14,7 +14,7 @@ import {
   shapeLess,
   shapeMeet,
 } from './planar.ts';
-import { bayLimits, figure, named, type Scene, type SceneBay } from './scene.ts';
+import { bayLimits, figure, isInDoorway, named, type Scene, type SceneBay } from './scene.ts';
 
 /** Measures of each bay, whether it is within its limits, cores, and columns off the joints. */
 
@@ -46,15 +46,24 @@ function measureFaults({ bay, shape }: SceneBay): string[] {
   return faults;
 }
 
-/** The rooms that a bay names are those that it lies in. */
-function roomFaults(scene: Scene, { bay, rooms }: SceneBay): string[] {
+/** The rooms that a bay names are those that it lies in; floor between two joints of a doorway names a room that it lies against. */
+function roomFaults(scene: Scene, own: SceneBay): string[] {
+  const { bay, rooms } = own;
   const missing = rooms.filter((r) => r.areaMm2 > 10000 && !bay.rooms.includes(r.room.id)).map((r) => r.room.id);
   const extra = bay.rooms.filter((id) => !scene.floor.muddled.has(id) && !rooms.some((r) => r.room.id === id));
-  const inDoorway = rooms.length === 0;
+  const beyond = new Set(
+    isInDoorway(own) ? jointedBays(scene, bay.id).flatMap((other) => other.rooms.map((r) => r.room.id)) : [],
+  );
   return [
     ...missing.map((id) => `${bay.id} lies in room ${id} and does not name it`),
-    ...(inDoorway ? [] : extra.map((id) => `${bay.id} names room ${id} and does not lie in it`)),
+    ...extra.filter((id) => !beyond.has(id)).map((id) => `${bay.id} names room ${id} and does not lie in it`),
   ];
+}
+
+/** The bays beyond the joints of one. */
+function jointedBays({ analysis, bayOf }: Scene, id: string): SceneBay[] {
+  const others = analysis.joints.filter((j) => j.bays.includes(id)).flatMap((j) => j.bays.filter((b) => b !== id));
+  return others.flatMap((b) => bayOf.get(b) ?? []);
 }
 
 /** How a figure stands to its limit: it breaks it by more than `share`; the last 5 % of that share is left open. */

@@ -1,5 +1,5 @@
 import { area, shapeLess } from './planar.ts';
-import { figure, type Scene } from './scene.ts';
+import { figure, isInDoorway, type Scene, type SceneBay } from './scene.ts';
 
 /** Totals against the bays, and rooms against the totals. */
 export function quantityFaults(scene: Scene): string[] {
@@ -49,12 +49,18 @@ export function quantityFaults(scene: Scene): string[] {
 }
 
 /** Width x depth x length. Depth is half the width, 6 to 13 mm; under 12 mm of width also the width itself. Sealant closes what comes up
- *  through stone or ceramic on either side; a structural joint takes a profile of its own (docs/decisions/0006). */
+ *  through stone or ceramic on either side; a structural joint takes a profile of its own (docs/decisions/0006). Floor between two joints of a
+ *  doorway is covered as the room that it names. */
 function sealantFaults({ plan, analysis, floor, bayOf }: Scene): string[] {
   if (floor.muddled.size > 0) return [];
   const { widthMm } = plan.sealant;
   const depths = [Math.min(13, Math.max(6, widthMm / 2)), Math.min(13, Math.max(6, widthMm))];
-  const isHard = (bay: string) => bayOf.get(bay)?.rooms.some(({ room }) => room.covering === 'stone-or-ceramic');
+  const roomsOf = (b: SceneBay) =>
+    isInDoorway(b) ? plan.rooms.filter(({ id }) => b.bay.rooms.includes(id)) : b.rooms.map(({ room }) => room);
+  const isHard = (id: string) => {
+    const bay = bayOf.get(id);
+    return bay !== undefined && roomsOf(bay).some(({ covering }) => covering === 'stone-or-ceramic');
+  };
   const sealed = analysis.joints.filter((j) => j.kind !== 'structural' && j.bays.some(isHard));
   const lengthM = sealed.reduce((sum, j) => sum + j.lengthM, 0);
   const given = analysis.quantities.sealantLitres;

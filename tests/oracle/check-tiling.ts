@@ -11,7 +11,7 @@ import {
   shapeLess,
   shapeMeet,
 } from './planar.ts';
-import { figure, named, type Scene, type SceneBay } from './scene.ts';
+import { figure, isInDoorway, named, type Scene, type SceneBay } from './scene.ts';
 
 /** Bays and holes tile the floor, and neighbours share their corners. */
 
@@ -106,7 +106,7 @@ function vertexFaults({ bays }: Scene): string[] {
   );
 }
 
-/** `measured` is the outline without the floor of doorways. */
+/** `measured` is the outline without the floor of doorways; a bay of nothing else is measured whole. */
 function measuredFaults(scene: Scene): string[] {
   return scene.bays.flatMap((b) => {
     const measured = [{ outline: b.bay.measured, holes: [] }];
@@ -120,7 +120,7 @@ function measuredFaults(scene: Scene): string[] {
     const left = area(outer) - area(measured) + outside;
     if (left > doors.reduce((sum, a) => sum + a, 0) + slack) return [`${name}: measured leaves out more than doorways`];
     const kept = scene.floor.doors.reduce((sum, d) => sum + area(shapeMeet(measured, d.floor)), 0);
-    const tongue = area(measured) < area(outer) / 2;
+    const tongue = isInDoorway(b) || area(measured) < area(outer) / 2;
     return kept > slack && !tongue ? [`${name}: measured holds ${figure(kept / 1e6)} m2 of doorway`] : [];
   });
 }

@@ -67,6 +67,11 @@ export function bayLimits(bay: SceneBay): BayLimits | null {
   };
 }
 
+/** Whether a bay is nothing but floor of a doorway, between two joints. */
+export function isInDoorway(bay: SceneBay): boolean {
+  return bay.rooms.every((r) => r.areaMm2 < 1000);
+}
+
 export function named(scene: Scene, id: string): boolean {
   return scene.analysis.findings.some((f) => f.refs.includes(id));
 }
