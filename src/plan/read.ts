@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { jsonFault } from './json-fault.ts';
+import { jsonKeyTwice } from './json-keys.ts';
 import { planMigrated } from './migrate.ts';
 import { sizeProblems } from './plan-size.ts';
 import { type PlanProblem, problemPath, problemsCut, problemsOf } from './problems.ts';
@@ -20,7 +21,10 @@ export function planRead(text: string): PlanReading {
     const { line, column, found } = jsonFault(body);
     return refused([{ path: '', message: `is not JSON: ${found} not expected at line ${line}, column ${column}` }]);
   }
-  return planFrom(raw);
+  const twice = jsonKeyTwice(body);
+  if (twice === null) return planFrom(raw);
+  const key = JSON.stringify(twice.at(-1));
+  return refused([{ path: problemPath(twice), message: `is given twice: ${key} may stand once between its braces` }]);
 }
 
 /** The same for JSON that is already parsed, such as an autosave. */

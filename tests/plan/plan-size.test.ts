@@ -1,23 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { planRead } from '../../src/plan/read.ts';
 import { planResolve } from '../../src/plan/resolve.ts';
-
-const square = [
-  [0, 0],
-  [4000, 0],
-  [4000, 4000],
-  [0, 4000],
-];
-
-function planText(fields: object): string {
-  return JSON.stringify({
-    format: 'screed-bays/plan',
-    version: 1,
-    name: 'Test',
-    rooms: [{ id: 'r1', outline: square }],
-    ...fields,
-  });
-}
+import { planText, square } from './plan-text.ts';
 
 describe('a large plan is read or refused in time', () => {
   const circle = Array.from({ length: 1_000_000 }, (_, i) => {
@@ -43,6 +27,15 @@ describe('a large plan is read or refused in time', () => {
     expect(seconds).toBeLessThan(5);
     return read.kind === 'refused' ? read.problems.map(({ path, message }) => `${path}: ${message}`) : [];
   };
+
+  test('five megabytes are looked through for a key used twice at the very end within 1 s', () => {
+    const rooms = Array.from({ length: 100_000 }, (_, i) => ({ id: `r${i}`, name: 'Hall', outline: [[0, i]] }));
+    const text = planText({ rooms }).replace(/\}$/, ',"name":""}');
+    expect(text.length).toBeGreaterThan(5e6);
+    const { read, seconds } = timed(text);
+    expect(read.kind === 'refused' && read.problems.map(({ path }) => path)).toEqual(['name']);
+    expect(seconds).toBeLessThan(1);
+  });
 
   test('a ring of a million points is refused within 5 s, sound or not', () => {
     for (const outline of [circle, circle.map(() => ['x', 0])]) {

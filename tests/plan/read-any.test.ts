@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { jsonFault } from '../../src/plan/json-fault.ts';
+import { jsonKeyTwice } from '../../src/plan/json-keys.ts';
 import { migrations } from '../../src/plan/migrate.ts';
 import { planRead } from '../../src/plan/read.ts';
 import { PLAN_VERSION } from '../../src/plan/schema.ts';
@@ -69,6 +70,19 @@ test('a spoilt text is placed where the engine places it, or at the start of the
     { numRuns: 3000 },
   );
   expect(compared).toBeGreaterThan(500);
+});
+
+test('whatever a text holds, only a key that one object has twice is found', () => {
+  const indent = fc.constantFrom('', ' ', '\n\t');
+  fc.assert(
+    fc.property(fc.jsonValue(), fc.jsonValue(), fc.string({ unit: 'binary' }), indent, (before, after, key, space) => {
+      const [first, last] = [before, after].map((value) => JSON.stringify(value, null, space));
+      const name = JSON.stringify(key);
+      expect(jsonKeyTwice(`[${first},{${name}:${first},"x${name.slice(1)}:${last}}]`)).toBeNull();
+      expect(jsonKeyTwice(`[${first},{${name}:${first},"x":{}${space},${name}${space}:${last}}]`)).toEqual([1, key]);
+    }),
+    { numRuns: 500 },
+  );
 });
 
 test('there is a step from each version to the next', () => {

@@ -1,23 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { planMigrated } from '../../src/plan/migrate.ts';
 import { planRead } from '../../src/plan/read.ts';
-
-const square = [
-  [0, 0],
-  [4000, 0],
-  [4000, 4000],
-  [0, 4000],
-];
-
-function planText(fields: object): string {
-  return JSON.stringify({
-    format: 'screed-bays/plan',
-    version: 1,
-    name: 'Test',
-    rooms: [{ id: 'r1', outline: square }],
-    ...fields,
-  });
-}
+import { planText, square } from './plan-text.ts';
 
 function problemsIn(text: string): readonly { path: string; message: string }[] {
   const read = planRead(text);
@@ -63,6 +47,37 @@ describe('text that is not JSON is refused with its line and column', () => {
     ['two million brackets', '['.repeat(2e6), 1, 2000001],
   ])('%s', (_, text, line, column) => {
     expect(problemIn(text)).toContain(`line ${line}, column ${column}`);
+  });
+});
+
+describe('a key that one object has twice is refused with the path to it', () => {
+  const twice = (text: string, spoilt: string, by: string) => problemIn(text.replace(spoilt, by));
+  const hall = planText({
+    name: 'A "quoted" {name}, [[\\',
+    rooms: [
+      { id: 'r0', outline: square },
+      { id: 'r1', outline: square },
+    ],
+  });
+  test.each([
+    ['of the plan', '"version":1', '"version":1,"version":1', 'version', 'version'],
+    ['with two values', '"version":1', '"version":2,"version":1', 'version', 'version'],
+    ['far apart', '{"format"', '{"rooms":[],"format"', 'rooms', 'rooms'],
+    ['of a room', '"id":"r1"', '"id":"r1","id":"r1"', 'rooms[1].id', 'id'],
+    ['once written with an escape', '"id":"r1"', '"id":"r1", "\\u0069d" : "r1"', 'rooms[1].id', 'id'],
+    ['that is no word', '"id":"r1"', '"a b":1,"a b":2', 'rooms[1]["a b"]', 'a b'],
+    ['of nothing', '"id":"r1"', '"":1,"":2', 'rooms[1][""]', ''],
+    ['of the language', '"id":"r1"', '"__proto__":1,"__proto__":1', 'rooms[1].__proto__', '__proto__'],
+    ['in an object in an object', '"id":"r1"', '"x":[[],{"y":{"z":[],"z":{}}}]', 'rooms[1].x[1].y.z', 'z'],
+  ])('%s', (_, spoilt, by, path, key) => {
+    expect(twice(hall, spoilt, by)).toBe(
+      `${path}: is given twice: ${JSON.stringify(key)} may stand once between its braces`,
+    );
+  });
+
+  test('the same key in two objects, and a text that looks like one, are no such thing', () => {
+    expect(planRead(hall).kind).toBe('plan');
+    expect(planRead(planText({ name: '"id":1,"id":2' })).kind).toBe('plan');
   });
 });
 
