@@ -3,10 +3,15 @@ import { WELD_GRID } from './tolerance.ts';
 
 /** Lines and outlines of a plan, made to meet only at shared points.
  *
- *  Accepts polylines and rings on whole grid steps, in any position: crossing, touching, overlapping.
- *  Guarantees that afterwards two segments meet at a shared end or not at all, that no two points are closer than the weld
- *  distance, and that the same input gives the same output. A point moves by at most the weld distance.
- *  Steps: weld the points; split segments at points that lie on them and where they cross; again until nothing splits. */
+ *  Accepts polylines and rings on whole grid steps, in any position: crossing, touching, overlapping. A chain whose points all weld
+ *  is one point and no line: points weld to it, but it leaves the segments that pass it as they are.
+ *  Guarantees that afterwards two segments meet at a shared end or not at all; that no two points are closer than the weld distance,
+ *  and no segment to an end of another (but for the height of a triangle with sides of little more than a weld, sqrt(3) / 2 of it
+ *  or more); that the same input gives the same output, and the output given again stays as it is. A point moves by at most the weld
+ *  distance. So does a segment at each split; only where points stand little more than a weld apart does one split lead to another.
+ *  Steps: weld the points; split segments at points that lie on them and where they cross; again until nothing splits.
+ *  It ends: a split leaves only segments shorter than the one it parts, between points at least a weld apart in the box of the
+ *  input. Only so many such points fit, so there are only so many lengths for segments to fall through. */
 export interface Chain {
   readonly points: readonly Point[];
   readonly closed: boolean;
@@ -18,9 +23,6 @@ export interface Noded {
   /** For each chain the walk along its points, by number; a closed chain repeats its first at the end. */
   readonly walks: readonly (readonly number[])[];
 }
-
-/** Two or three rounds settle any plan; the bound only keeps hostile input from going round for ever. */
-const MOST_ROUNDS = 50;
 
 export function chainsNode(chains: readonly Chain[]): Noded {
   const welder = new Welder();
@@ -34,10 +36,8 @@ export function chainsNode(chains: readonly Chain[]): Noded {
     if (chain.closed && first !== undefined && walk[walk.length - 1] !== first) walk.push(first);
     return walk;
   });
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const splits = splitsFind(welder, walks);
-    if (splits.size === 0) break;
-    walks = walks.map((walk) => walkSplit(welder, walk, splits));
+  for (let splits = splitsFind(welder, walks); splits.size > 0; splits = splitsFind(welder, walks)) {
+    walks = walks.map((walk) => walkSplit(walk, splits));
   }
   return { x: welder.x, y: welder.y, walks };
 }
@@ -83,23 +83,10 @@ export function segmentKey(a: number, b: number): number {
   return a < b ? a * MOST_POINTS + b : b * MOST_POINTS + a;
 }
 
-/** For each segment that must be split, the points to put into it. */
+/** For each segment that must be split, the points to put into it, in order from its lower-numbered end. */
 type Splits = Map<number, number[]>;
 
 function splitsFind(welder: Welder, walks: readonly (readonly number[])[]): Splits {
-  const { x, y } = welder;
-  const segments: [number, number][] = [];
-  const seen = new Set<number>();
-  for (const walk of walks) {
-    for (let i = 0; i + 1 < walk.length; i++) {
-      const a = walk[i] as number;
-      const b = walk[i + 1] as number;
-      const key = segmentKey(a, b);
-      if (a === b || seen.has(key)) continue;
-      seen.add(key);
-      segments.push([a, b]);
-    }
-  }
   const splits: Splits = new Map();
   const put = (a: number, b: number, point: number) => {
     const key = segmentKey(a, b);
@@ -107,8 +94,43 @@ function splitsFind(welder: Welder, walks: readonly (readonly number[])[]): Spli
     if (!list) splits.set(key, [point]);
     else if (!list.includes(point)) list.push(point);
   };
-  segmentPairs(segments, x, y, (s, t) => pairSplit(welder, s, t, put));
+  segmentPairs(segmentsOf(walks), welder.x, welder.y, (s, t) => pairSplit(welder, s, t, put));
+  for (const [key, points] of splits) splits.set(key, pointsOrder(welder, key, points));
   return splits;
+}
+
+/** Each segment once, whichever way the walks run along it. */
+function segmentsOf(walks: readonly (readonly number[])[]): [number, number][] {
+  const segments: [number, number][] = [];
+  const seen = new Set<number>();
+  for (const walk of walks) {
+    for (let i = 0; i + 1 < walk.length; i++) {
+      const a = walk[i] as number;
+      const b = walk[i + 1] as number;
+      const key = segmentKey(a, b);
+      if (seen.has(key)) continue;
+      seen.add(key);
+      segments.push([a, b]);
+    }
+  }
+  return segments;
+}
+
+/** The points of a split in order from the lower-numbered end of the segment, without those that would leave a part as long as the
+ *  whole: of two points on either side of a short segment the next round tests the second against the parts that the first leaves. */
+function pointsOrder({ x, y }: Welder, key: number, points: readonly number[]): number[] {
+  const a = Math.floor(key / MOST_POINTS);
+  const b = key % MOST_POINTS;
+  const from = (p: number, q: number) => squared(x, y, p, q);
+  const whole = from(a, b);
+  const order: number[] = [];
+  let last = a;
+  for (const p of [...points].sort((p, q) => from(a, p) - from(a, q) || p - q)) {
+    if (from(last, p) >= whole) continue;
+    order.push(p);
+    last = p;
+  }
+  return order;
 }
 
 /** Calls back for every pair of segments whose boxes come within the weld distance of each other. */
@@ -153,6 +175,9 @@ function segmentPairs(
   }
 }
 
+/** Puts ends of either segment that lie on the other into it, or else the crossing into both. Then all four ends are a weld or more
+ *  from the crossing, for the nearest of them is nearer to both ends of the other segment than those are to each other; so the point
+ *  that stands for the crossing, within a weld of it, leaves parts shorter than the whole. */
 function pairSplit(
   welder: Welder,
   [a, b]: readonly [number, number],
@@ -177,24 +202,31 @@ function pairSplit(
   const crossing = segmentsCross(x, y, a, b, c, d);
   if (!crossing) return;
   const id = welder.add(Math.round(crossing[0]), Math.round(crossing[1]));
-  if (id !== a && id !== b) put(a, b, id);
-  if (id !== c && id !== d) put(c, d, id);
+  if (partsShorten(x, y, a, b, id)) put(a, b, id);
+  if (partsShorten(x, y, c, d, id)) put(c, d, id);
 }
 
-/** Whether point r lies within the weld distance of the segment p-q, and nearer to either end than those are to each other: a split
- *  leaves shorter segments only, so that three points little more than a weld apart do not split each other's sides for ever. */
+/** Whether point r lies within the weld distance of the segment p-q, and parts it into shorter ones. */
 function pointOnSegment(x: readonly number[], y: readonly number[], p: number, q: number, r: number): boolean {
+  if (!partsShorten(x, y, p, q, r)) return false;
   const px = x[p] as number;
   const py = y[p] as number;
   const dx = (x[q] as number) - px;
   const dy = (y[q] as number) - py;
-  const ex = (x[r] as number) - px;
-  const ey = (y[r] as number) - py;
-  const lengthSquared = dx * dx + dy * dy;
-  if (ex * ex + ey * ey >= lengthSquared) return false;
-  if ((dx - ex) ** 2 + (dy - ey) ** 2 >= lengthSquared) return false;
-  const cross = dx * ey - dy * ex;
-  return cross * cross < WELD_GRID * WELD_GRID * lengthSquared;
+  const cross = dx * ((y[r] as number) - py) - dy * ((x[r] as number) - px);
+  return cross * cross < WELD_GRID * WELD_GRID * (dx * dx + dy * dy);
+}
+
+/** Whether p-r and r-q are both shorter than p-q. Only such points split a segment, so that three little more than a weld apart do
+ *  not split each other's sides for ever. */
+function partsShorten(x: readonly number[], y: readonly number[], p: number, q: number, r: number): boolean {
+  const whole = squared(x, y, p, q);
+  return squared(x, y, p, r) < whole && squared(x, y, r, q) < whole;
+}
+
+/** Distance between two points, squared. */
+function squared(x: readonly number[], y: readonly number[], p: number, q: number): number {
+  return ((x[q] as number) - (x[p] as number)) ** 2 + ((y[q] as number) - (y[p] as number)) ** 2;
 }
 
 function segmentsCross(
@@ -221,18 +253,15 @@ function segmentsCross(
   return [ax + ux * s, ay + uy * s];
 }
 
-function walkSplit(welder: Welder, walk: readonly number[], splits: Splits): number[] {
-  const { x, y } = welder;
+function walkSplit(walk: readonly number[], splits: Splits): number[] {
   const out: number[] = [];
   for (let i = 0; i < walk.length; i++) {
     const a = walk[i] as number;
-    if (out[out.length - 1] !== a) out.push(a);
+    out.push(a);
     const b = walk[i + 1];
     if (b === undefined) break;
     const inner = splits.get(segmentKey(a, b));
-    if (!inner) continue;
-    const from = (p: number) => ((x[p] as number) - (x[a] as number)) ** 2 + ((y[p] as number) - (y[a] as number)) ** 2;
-    for (const p of [...inner].sort((p, q) => from(p) - from(q) || p - q)) out.push(p);
+    if (inner) out.push(...(a < b ? inner : inner.toReversed()));
   }
   return out;
 }
