@@ -51,6 +51,7 @@ export const findingKinds: Readonly<Record<FindingCode, FindingKind>> = {
   'temperatures-reversed': caution('plan-data'),
   'screed-hot': caution('screed-temperature'),
   'rule-set-other-screed': caution('en-1264-4-bays'),
+  'rule-set-other-floor': caution('en-1264-4-bays'),
   'limits-not-entered': caution('data-sheet'),
   'limits-from-memory': note('en-1264-4-rectangle'),
   'limits-carried-over': note('heated-other-coverings'),

@@ -1,6 +1,6 @@
 import type { Finding } from './analysis.ts';
 import { namesText, naturalOrder, overText, roundedText } from './figure-words.ts';
-import type { FindingFact, FindingValues } from './finding.ts';
+import type { FindingFact, FindingValues, LimitsTaken } from './finding.ts';
 import { findingKinds } from './finding-kinds.ts';
 
 /** Puts a finding into words. A fact that names a source of its own (the user's document, the rule set's) keeps it. */
@@ -29,13 +29,13 @@ function findingMessage(f: FindingValues): string {
     case 'room-too-thin':
       return `${f.name} is too thin to be laid as floor.`;
     case 'room-unreached':
-      return `No doorway reaches ${f.name}.`;
+      return `No doorway or open side joins ${f.name} to another room.`;
     case 'doorway-joins-nothing':
       return `Doorway ${f.doorway} meets no room.`;
     case 'doorway-one-room':
       return `Doorway ${f.doorway} meets one room only, ${f.name}.`;
     case 'object-off-floor':
-      return `The ${f.what} ${f.id} lies off the floor.`;
+      return `The ${f.what} ${f.id} touches no floor: it lies outside the rooms or on another ${f.what}.`;
     case 'drawn-joint-loose':
       return `Drawn joint ${f.id} ends more than ${mm(f.reachMm)} from any edge or joint; it cuts nothing.`;
     case 'drawn-joint-idle':
@@ -67,7 +67,7 @@ function findingMessage(f: FindingValues): string {
     case 'joint-through-joinery':
       return `Joint ${f.joint} runs through ${f.name}.`;
     case 'joint-through-keep-clear':
-      return `Joint ${f.joint} runs through ${f.area}, which is to be kept clear.`;
+      return `Joint ${f.joint} runs through the area ${f.area}, which is to be kept clear.`;
     case 'slab-contact':
       return `Bay ${f.bay} is held to the slab ${heldWords(f)} over ${m2(f.areaM2)}; it cannot move with the rest there.`;
     case 'held-twice':
@@ -79,15 +79,15 @@ function findingMessage(f: FindingValues): string {
     case 'strip-overrun':
       return `The floor moves ${overText(f.needsMm, f.takesMm, 1)} mm at edge ${f.edge}; the edge strip takes ${mm(f.takesMm)}.`;
     case 'strip-travel':
-      return `The edge strip takes ${roundedText(f.takesMm, 1)} mm; it has to take at least ${mm(f.leastMm)}.`;
+      return `The edge strip takes ${mm(f.takesMm)} of movement; it has to take at least ${mm(f.leastMm)}.`;
     case 'sealant-narrow':
       return `The sealant of joint ${f.joint} is ${mm(f.widthMm)} wide; it needs ${overText(f.needsMm, f.widthMm, 1)} mm.`;
     case 'sealant-least-width':
       return `The sealant is ${mm(f.widthMm)} wide; the least width of a joint in tiling is ${mm(f.leastMm)}.`;
     case 'screed-thin':
-      return `The screed is ${mm(f.thicknessMm)} thick; its class and load ask for at least ${mm(f.leastMm)}.`;
+      return `The screed is ${mm(f.thicknessMm)} thick; for its class, the load and any pipes in it the least is ${mm(f.leastMm)}.`;
     case 'cover-thin':
-      return `The screed covers the pipe by ${mm(f.coverMm)}; it has to by at least ${mm(f.leastMm)}.`;
+      return `${coverWords(f.coverMm)}; the least cover is ${mm(f.leastMm)}.`;
     case 'screed-thick':
       return `The screed weighs ${overText(f.deadKPa, f.allowanceKPa, 2)} kN/m\u00b2 at ${mm(f.thicknessMm)}; the floor was designed for ${roundedText(f.allowanceKPa, 2)} kN/m\u00b2. Ask the structural engineer.`;
     case 'temperatures-reversed':
@@ -95,9 +95,11 @@ function findingMessage(f: FindingValues): string {
     case 'screed-hot':
       return `The screed is planned for ${roundedText(f.highestC, 1)} \u00b0C; next to the pipes it takes ${roundedText(f.limitC, 1)} \u00b0C at most.`;
     case 'rule-set-other-screed':
-      return `The rule set "${f.ruleSet}" is not written for ${f.screed}; the limits of ${f.instead} are kept.`;
+      return `The rule set "${f.ruleSet}" is not written for ${f.screed}; ${takenWords(f)}`;
+    case 'rule-set-other-floor':
+      return `The rule set "${f.ruleSet}" does not speak of ${f.floor}; ${takenWords(f)}`;
     case 'limits-not-entered':
-      return `The rule set "${f.ruleSet}" asks for limits of your own and the plan gives none; the limits of ${f.instead} are kept.`;
+      return `The rule set "${f.ruleSet}" asks for limits of your own and the plan gives none; the limits of "${f.instead}" are taken.`;
     case 'limits-from-memory':
       return `Limits of the rule set "${f.ruleSet}" are given from memory: check them against the document.`;
     case 'limits-carried-over':
@@ -105,8 +107,14 @@ function findingMessage(f: FindingValues): string {
     case 'tile-field-unknown-room':
       return `Tile field ${f.field} names the room ${f.room}, which the plan does not have.`;
     case 'not-checked':
-      return `Not checked: ${f.what}. The plan does not give ${f.missing}.`;
+      return `Not checked: ${f.what}. The check needs ${f.missing}.`;
   }
+}
+
+/** The top of the pipe against the top of the screed: a pipe thicker than the screed stands out of it. */
+function coverWords(coverMm: number): string {
+  if (coverMm > 0) return `The screed covers the pipe by ${mm(coverMm)}`;
+  return coverMm === 0 ? 'The screed does not cover the pipe' : `The pipe stands ${mm(-coverMm)} above the screed`;
 }
 
 function heldWords(f: Extract<FindingValues, { code: 'slab-contact' }>): string {
@@ -118,6 +126,16 @@ function heldWords(f: Extract<FindingValues, { code: 'slab-contact' }>): string 
     case 'slab-contact':
       return `(no insulation) at ${f.name}`;
   }
+}
+
+function takenWords({ names, instead, areaM2, lengthM, aspect }: LimitsTaken): string {
+  const limits = [
+    areaM2 === null ? [] : [`${roundedText(areaM2, 2)} m\u00b2`],
+    lengthM === null ? [] : [`${roundedText(lengthM, 2)} m long`],
+    aspect === null ? [] : [`${roundedText(aspect, 2)} : 1 long to wide`],
+  ].flat();
+  if (limits.length === 0) return `"${instead}", taken in its place, sets no limit for ${namesText(names)}.`;
+  return `${namesText(names)} ${names.length === 1 ? 'takes' : 'take'} the limits of "${instead}": ${limits.join(', ')}.`;
 }
 
 const severityOrder = { fault: 0, caution: 1, note: 2 } as const;

@@ -12,6 +12,16 @@ interface FindingPlace {
 
 type Limit = { readonly bay: string; readonly value: number; readonly limit: number };
 
+/** Limits of a rule set that stand in for those of the one asked for; null where it sets none or the user entered his own. */
+export interface LimitsTaken {
+  readonly ruleSet: string;
+  readonly names: readonly string[];
+  readonly instead: string;
+  readonly areaM2: number | null;
+  readonly lengthM: number | null;
+  readonly aspect: number | null;
+}
+
 export type FindingValues =
   // the floor
   | { readonly code: 'outline-crossing'; readonly name: string }
@@ -77,12 +87,8 @@ export type FindingValues =
   // what the plan leaves open
   | { readonly code: 'temperatures-reversed'; readonly names: readonly string[] }
   | { readonly code: 'screed-hot'; readonly highestC: number; readonly limitC: number }
-  | {
-      readonly code: 'rule-set-other-screed';
-      readonly ruleSet: string;
-      readonly screed: string;
-      readonly instead: string;
-    }
+  | ({ readonly code: 'rule-set-other-screed'; readonly screed: string } & LimitsTaken)
+  | ({ readonly code: 'rule-set-other-floor'; readonly floor: string } & LimitsTaken)
   | { readonly code: 'limits-not-entered'; readonly ruleSet: string; readonly instead: string }
   | { readonly code: 'limits-from-memory'; readonly ruleSet: string }
   | { readonly code: 'limits-carried-over'; readonly names: readonly string[] }

@@ -1,53 +1,16 @@
 import type { FindingFact } from './finding.ts';
-import type { Plan, Room } from './plan.ts';
-import { defaultRuleSet, ruleSetFitsScreed, ruleSets, type SourceKey, screedTypeOf, sourceOf } from './reference.ts';
+import { limitFindings } from './limit-findings.ts';
+import type { Plan } from './plan.ts';
+import { screedTypeOf } from './reference.ts';
 
-/** What the entered figures leave open: rules that do not fit the screed, limits that were never entered, limits that are recalled or
- *  carried over, temperatures beyond the screed's. About the plan as a whole; the floor and the bays have findings of their own. */
+/** What the entered figures leave open: limits that are not the rule set's, temperatures out of order or beyond the screed's. About the plan as a whole; the floor and the bays have findings of their own. */
 export function inputFindings(plan: Plan): readonly FindingFact[] {
   return [
-    ...ruleSetFindings(plan),
-    ...carriedOverFindings(plan),
+    ...limitFindings(plan),
     ...temperatureFindings(plan),
     ...temperatureOrderFindings(plan),
     ...tileFieldFindings(plan),
   ];
-}
-
-function ruleSetFindings({ ruleSet: key, screed, rooms }: Plan): readonly FindingFact[] {
-  const ruleSet = ruleSets[key].name;
-  const instead = ruleSets[defaultRuleSet].name;
-  const whole = { at: null, refs: [] };
-  if (!ruleSetFitsScreed(key, screed.class)) {
-    return [{ ...whole, code: 'rule-set-other-screed', ruleSet, screed: screed.class, instead }];
-  }
-  const taken = rooms.flatMap(limitKeys);
-  if (
-    key === 'data-sheet' &&
-    rooms.length > 0 &&
-    taken.every((source) => sourceOf(source) !== null && source !== key)
-  ) {
-    return [{ ...whole, code: 'limits-not-entered', ruleSet, instead }];
-  }
-  const recalled = taken.find((source) => sourceOf(source)?.standing === 'memory');
-  return recalled === undefined ? [] : [{ ...whole, code: 'limits-from-memory', ruleSet, source: recalled }];
-}
-
-/** Sources of the three limits proper. */
-function limitKeys({ limitSources }: Room): readonly string[] {
-  return [limitSources.areaM2, limitSources.lengthM, limitSources.aspect];
-}
-
-/** One note for each of the two readings that take over the limits of heated floor under stone or ceramic. */
-function carriedOverFindings(plan: Plan): readonly FindingFact[] {
-  const carried: readonly SourceKey[] = ['heated-other-coverings', 'unheated-hard-covering'];
-  return carried.flatMap((source): readonly FindingFact[] => {
-    const rooms = plan.rooms.filter((room) => limitKeys(room).some((key) => key === source));
-    const refs = rooms.map((room) => room.id);
-    return rooms.length === 0
-      ? []
-      : [{ code: 'limits-carried-over', at: null, refs, source, names: rooms.map((room) => room.name) }];
-  });
 }
 
 /** Rooms whose highest temperature lies below that of laying, or the lowest above it. */

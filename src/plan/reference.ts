@@ -139,21 +139,33 @@ export function screedTypeOf(key: ScreedClassKey): ScreedType {
   return screedTypes[screedTypeKey(key)];
 }
 
-/** The row of limits for a floor: the rule set's own, else the strict reading of EN 1264-4.
- *  A rule set written for another type of screed gives none of its own. */
+/** The row of limits for a floor: the rule set's own, else the strict reading of EN 1264-4. */
 export function limitRow(
   ruleSet: RuleSetKey,
   screedClass: ScreedClassKey,
   heated: boolean,
   covering: string,
 ): LimitRow {
-  const fits = (row: LimitRow) =>
-    (row.heated === null || row.heated === heated) &&
-    (row.covering === 'any' || (row.covering === 'stone-or-ceramic') === (covering === 'stone-or-ceramic'));
-  const own = ruleSetFitsScreed(ruleSet, screedClass) ? ruleSets[ruleSet].rows : [];
-  const row = own.find(fits) ?? ruleSets[defaultRuleSet].rows.find(fits);
+  const own = limitRowOwn(ruleSet, screedClass, heated, covering);
+  const row = own ?? limitRowOwn(defaultRuleSet, screedClass, heated, covering);
   if (row === undefined) throw new Error(`${defaultRuleSet} has no limits for this floor`);
   return row;
+}
+
+/** The rule set's own row for a floor; undefined where it does not speak of such a floor. A set written for another type of screed speaks
+ *  of none. */
+export function limitRowOwn(
+  ruleSet: RuleSetKey,
+  screedClass: ScreedClassKey,
+  heated: boolean,
+  covering: string,
+): LimitRow | undefined {
+  if (!ruleSetFitsScreed(ruleSet, screedClass)) return undefined;
+  return ruleSets[ruleSet].rows.find(
+    (row) =>
+      (row.heated === null || row.heated === heated) &&
+      (row.covering === 'any' || (row.covering === 'stone-or-ceramic') === (covering === 'stone-or-ceramic')),
+  );
 }
 
 export function ruleSetFitsScreed(ruleSet: RuleSetKey, screedClass: ScreedClassKey): boolean {

@@ -21,7 +21,11 @@ const samples: { readonly [C in FindingCode]: Sample<C> } = {
   'room-unreached': [{ name: 'Store' }, 'caution', ['Store', 'doorway']],
   'doorway-joins-nothing': [{ doorway: 'd3' }, 'caution', ['d3', 'no room']],
   'doorway-one-room': [{ doorway: 'd3', name: 'Hall' }, 'note', ['d3', 'Hall']],
-  'object-off-floor': [{ what: 'column', id: 'c2' }, 'caution', ['column c2']],
+  'object-off-floor': [
+    { what: 'column', id: 'c2' },
+    'caution',
+    ['column c2', 'outside the rooms or on another column'],
+  ],
   'drawn-joint-loose': [{ id: 'x1', reachMm: 100 }, 'fault', ['x1', '100 mm']],
   'drawn-joint-idle': [{ id: 'x2' }, 'caution', ['x2']],
   'doorway-blocked': [{ doorway: 'd4' }, 'caution', ['d4']],
@@ -60,7 +64,7 @@ const samples: { readonly [C in FindingCode]: Sample<C> } = {
   'sealant-narrow': [{ joint: 'J2', needsMm: 12.44, widthMm: 8 }, 'fault', ['J2', '12.4 mm', '8 mm']],
   'sealant-least-width': [{ widthMm: 5, leastMm: 6 }, 'caution', ['5 mm', '6 mm']],
   'screed-thin': [{ thicknessMm: 55, leastMm: 61 }, 'fault', ['55 mm', '61 mm']],
-  'cover-thin': [{ coverMm: 35, leastMm: 45 }, 'fault', ['35 mm', '45 mm']],
+  'cover-thin': [{ coverMm: 35, leastMm: 45 }, 'fault', ['covers the pipe by 35 mm', '45 mm']],
   'screed-thick': [
     { thicknessMm: 120, deadKPa: 2.35, allowanceKPa: 2 },
     'fault',
@@ -68,9 +72,22 @@ const samples: { readonly [C in FindingCode]: Sample<C> } = {
   ],
   'screed-hot': [{ highestC: 60, limitC: 55 }, 'caution', ['60 °C', '55 °C']],
   'rule-set-other-screed': [
-    { ruleSet: 'French', screed: 'CT-C25-F4', instead: 'EN' },
+    { ruleSet: 'French', screed: 'CT-C25-F4', names: ['Hall'], instead: 'EN', areaM2: 40, lengthM: 8, aspect: 2 },
     'caution',
-    ['French', 'CT-C25-F4', 'EN'],
+    ['"French"', 'not written for CT-C25-F4', 'Hall takes', '"EN": 40 m\u00b2, 8 m long, 2 : 1 long to wide'],
+  ],
+  'rule-set-other-floor': [
+    {
+      ruleSet: 'UK, unheated',
+      floor: 'heated floor under stone or ceramic',
+      names: ['Hall', 'Bath'],
+      instead: 'EN',
+      areaM2: null,
+      lengthM: 7.62,
+      aspect: null,
+    },
+    'caution',
+    ['"UK, unheated"', 'not speak of heated floor under stone or ceramic', 'Hall and Bath take', '"EN": 7.62 m long.'],
   ],
   'limits-not-entered': [{ ruleSet: 'Data sheet', instead: 'EN' }, 'caution', ['Data sheet', 'EN']],
   'limits-from-memory': [{ ruleSet: 'German' }, 'note', ['German', 'from memory']],
@@ -79,7 +96,7 @@ const samples: { readonly [C in FindingCode]: Sample<C> } = {
   'not-checked': [
     { what: 'cover over the pipe', missing: 'the pipe' },
     'caution',
-    ['Not checked', 'cover over the pipe', 'the pipe'],
+    ['Not checked: cover over the pipe.', 'needs the pipe'],
   ],
 };
 
@@ -120,6 +137,19 @@ test('a bay held in more than two places says in how many', () => {
   const [values] = samples['held-twice'];
   const fact: FindingFact = { ...values, code: 'held-twice', at: null, refs: [], names: ['k1', 'k2', 'k3'] };
   expect(findingDescribe(fact).message).toContain('held in 3 places, k1, k2 and k3');
+test('a pipe thicker than the screed stands above it, and no length is below nought', () => {
+  const words = (coverMm: number) =>
+    findingDescribe({ code: 'cover-thin', at: null, refs: [], coverMm, leastMm: 30 }).message;
+  expect(words(-5)).toBe('The pipe stands 5 mm above the screed; the least cover is 30 mm.');
+  expect(words(0)).toBe('The screed does not cover the pipe; the least cover is 30 mm.');
+});
+
+test('a floor that the rule set in its place leaves free is said to have no limit', () => {
+  const [values] = samples['rule-set-other-floor'];
+  const fact: FindingFact = { ...values, code: 'rule-set-other-floor', at: null, refs: [], lengthM: null };
+  expect(findingDescribe(fact).message).toContain('"EN", taken in its place, sets no limit for Hall and Bath.');
+});
+
 });
 
 test('each way of holding a bay has words of its own', () => {

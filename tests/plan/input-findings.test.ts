@@ -27,8 +27,43 @@ test('an empty sheet leaves nothing open under any rule set', () => {
 });
 
 test('rules for calcium sulfate on a cement screed are named', () => {
-  expect(found({ ruleSet: 'ca-france' })).toMatchObject([{ code: 'rule-set-other-screed', screed: 'CT-C25-F4' }]);
+  expect(found({ ruleSet: 'ca-france' })).toMatchObject([
+    { code: 'rule-set-other-screed', screed: 'CT-C25-F4', names: ['Hall'], refs: ['r1'], areaM2: 40 },
+  ]);
   expect(found({ ruleSet: 'ca-france', screed: { class: 'CAF-C25-F5' } })).toEqual([]);
+});
+
+test('a floor that the rule set does not speak of is named with its rooms and the limits it takes, a caution for each kind of floor', () => {
+  const strict = { areaM2: 40, lengthM: 8, aspect: 2 };
+  const rooms = [
+    { id: 'r1', name: 'Hall', outline },
+    { id: 'r2', name: 'Store', outline, heated: false },
+    { id: 'r3', name: 'Bath', outline },
+    { id: 'r4', name: 'Study', outline, covering: 'timber' },
+    { id: 'r5', name: 'Shed', outline, heated: false, covering: 'none' },
+  ] as const;
+  const cautions = (fields: Partial<PlanFile>) =>
+    found({ rooms, ...fields }).filter(({ code }) => code === 'rule-set-other-floor');
+  expect(cautions({ ruleSet: 'tile-uk-unheated' })).toMatchObject([
+    { names: ['Hall', 'Bath'], refs: ['r1', 'r3'], source: 'en-1264-4-bays', ...strict },
+    { names: ['Study'], refs: ['r4'], source: 'heated-other-coverings', ...strict },
+    { names: ['Shed'], refs: ['r5'], areaM2: null, lengthM: null, aspect: null },
+  ]);
+  // tile field, indoors: heated or not, stone or ceramic only
+  expect(cautions({ ruleSet: 'tile-us-interior' }).map(({ refs }) => refs)).toEqual([['r4'], ['r5']]);
+  // French practice speaks of every floor of calcium sulfate, the German of all but unheated floor under other coverings
+  const screed = { class: 'CAF-C25-F5' } as const;
+  expect(cautions({ ruleSet: 'ca-france', screed })).toEqual([]);
+  expect(cautions({ ruleSet: 'ca-germany', screed }).map(({ refs }) => refs)).toEqual([['r5']]);
+  expect(cautions({ ruleSet: 'en-strict' })).toEqual([]);
+});
+
+test("limits of the user's own are not said to be taken from another rule set", () => {
+  const ruleSet = 'tile-uk-unheated';
+  expect(found({ ruleSet, screed: { limits: { areaM2: 20, lengthM: 5 } } })).toMatchObject([
+    { code: 'rule-set-other-floor', areaM2: null, lengthM: null, aspect: 2 },
+  ]);
+  expect(found({ ruleSet, screed: { limits: { areaM2: 20, lengthM: 5, aspect: 2 }, source: 'Sheet 4' } })).toEqual([]);
 });
 
 test('the data sheet rule set asks for limits until one is entered', () => {
