@@ -260,8 +260,8 @@ function walkSplit(walk: readonly number[], splits: Splits): number[] {
     out.push(a);
     const b = walk[i + 1];
     if (b === undefined) break;
-    const inner = splits.get(segmentKey(a, b));
-    if (inner) out.push(...(a < b ? inner : inner.toReversed()));
+    const inner = splits.get(segmentKey(a, b)) ?? [];
+    for (const p of a < b ? inner : inner.toReversed()) out.push(p);
   }
   return out;
 }
