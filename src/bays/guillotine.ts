@@ -33,55 +33,128 @@ const EMPTY_MM2 = 1;
 let scratch = scratchOf(4096);
 
 function scratchOf(size: number) {
-  return { cost: new Float64Array(size), uneven: new Float64Array(size), cut: new Int16Array(size) };
+  return {
+    size,
+    cost: new Float64Array(size),
+    uneven: new Float64Array(size),
+    cut: new Int16Array(size),
+    uprightPrice: new Float64Array(size),
+    levelPrice: new Float64Array(size),
+    open: new Int32Array(size),
+    same: new Int32Array(size),
+    parted: new Int16Array(size),
+    rows: new Int32Array(size),
+    columns: new Int32Array(size),
+  };
 }
 
 /** What the best layout of every grid rectangle costs. Empty rows and columns of cells fall away first; a bay that breaks nothing needs no
- *  cut; floor that falls apart is parted where it costs nothing; else the best cut, or the bay with what it breaks. Rectangle (i1, i2, j1, j2) stands at column pair (i1, i2), row pair (j1, j2). */
+ *  cut; floor that falls apart is parted where it costs nothing; else the best cut, or the bay with what it breaks.
+ *
+ *  Rectangles stand in blocks, one for each pair of upright lines (i1, i2), narrow ones first; in a block at the pair of level lines
+ *  (j1, j2). Upright cuts read narrower blocks only, so that one cut is tried for a whole block at a time; level cuts read their own. */
 class Table {
   private readonly n: number;
   private readonly m: number;
-  /** Place of the pairs (a, b), a < b, at a * count + b; columns already times the number of row pairs. */
-  private readonly columns: Int32Array;
+  /** Rectangles of a block, and where they begin: pair (j1, j2) stands at rows[j1] + j2, block (i1, i2) at columns[i1] + i2 * rowPairs. */
+  private readonly rowPairs: number;
   private readonly rows: Int32Array;
+  private readonly columns: Int32Array;
   private readonly cost: Float64Array;
   private readonly uneven: Float64Array;
   /** 0: a bay; k > 0: cut along upright line k; k < 0: along level line -k. */
   private readonly cut: Int16Array;
+  /** Joint along upright line k from j1 to j2, mm, at k * rowPairs and the place of the pair. */
+  private readonly uprightPrice: Float64Array;
+  private readonly levelPrice: Float64Array;
+  /** Of the block under way: places whose cuts are tried; where the same floor stands; the line that parts it for nothing. */
+  private readonly open: Int32Array;
+  private readonly same: Int32Array;
+  private readonly parted: Int16Array;
 
   constructor(private readonly lattice: Lattice) {
-    this.n = lattice.x.length;
-    this.m = lattice.y.length;
-    const rowPairs = (this.m * (this.m - 1)) / 2;
-    this.columns = pairPlaces(this.n, rowPairs);
-    this.rows = pairPlaces(this.m, 1);
-    const size = ((this.n * (this.n - 1)) / 2) * rowPairs;
-    if (scratch.cost.length < size) scratch = scratchOf(size);
+    const [n, m] = [lattice.x.length, lattice.y.length];
+    this.n = n;
+    this.m = m;
+    this.rowPairs = (m * (m - 1)) / 2;
+    const size = ((n * (n - 1)) / 2) * this.rowPairs;
+    const room = Math.max(size, n * this.rowPairs, n, m);
+    if (scratch.size < room) scratch = scratchOf(room);
     this.cost = scratch.cost.fill(0, 0, size);
     this.uneven = scratch.uneven.fill(0, 0, size);
     this.cut = scratch.cut.fill(0, 0, size);
+    this.open = scratch.open;
+    this.same = scratch.same;
+    this.parted = scratch.parted;
+    this.rows = pairPlaces(scratch.rows, m, 1);
+    this.columns = pairPlaces(scratch.columns, n, this.rowPairs);
+    this.levelPrice = scratch.levelPrice;
+    this.uprightPrice = scratch.uprightPrice;
+    this.pricesBetween(lattice.cost[0]);
+  }
+
+  private pricesBetween(price: Float64Array): void {
+    const { n, m, uprightPrice } = this;
+    for (let k = 0, at = 0; k < n; k++) {
+      for (let j1 = 0; j1 < m; j1++) {
+        const before = price[k * m + j1] as number;
+        for (let j2 = j1 + 1; j2 < m; j2++) uprightPrice[at++] = (price[k * m + j2] as number) - before;
+      }
+    }
   }
 
   fill(judge: LeafJudge): void {
     for (let di = 1; di < this.n; di++) {
-      for (let i1 = 0; i1 + di < this.n; i1++) this.column(judge, i1, i1 + di);
+      for (let i1 = 0; i1 + di < this.n; i1++) {
+        const opened = this.leaves(judge, i1, i1 + di);
+        if (opened < 0) continue;
+        for (let k = i1 + 1; k < i1 + di; k++) this.uprightCut(i1, i1 + di, k, opened);
+        this.levelCuts(i1, i1 + di);
+      }
     }
   }
 
-  /** All rectangles between two upright lines, the lower first. */
-  private column(judge: LeafJudge, i1: number, i2: number): void {
-    const { lattice, m } = this;
+  layout(): Layout {
+    if (this.n < 2 || this.m < 2) return { cuts: [], cost: 0, uneven: 0 };
+    const cuts: PartCut[] = [];
+    this.collect(0, this.n - 1, 0, this.m - 1, cuts);
+    const top = this.at(0, this.n - 1, 0, this.m - 1);
+    return { cuts, cost: this.cost[top] as number, uneven: this.uneven[top] as number };
+  }
+
+  private at(i1: number, i2: number, j1: number, j2: number): number {
+    return (this.columns[i1] as number) + i2 * this.rowPairs + (this.rows[j1] as number) + j2;
+  }
+
+  /** Every rectangle of a block as a bay.
+   *  @returns how many of them cuts are to be tried for; -1 where nothing more is to be done for the block */
+  private leaves(judge: LeafJudge, i1: number, i2: number): number {
+    const { lattice, m, same, parted } = this;
     const { gross, net } = lattice.strip(i1, i2);
     const width = (lattice.x[i2] as number) - (lattice.x[i1] as number);
-    const base = this.columns[i1 * this.n + i2] as number;
-    for (let dj = 1; dj < m; dj++) {
-      for (let j1 = 0, j2 = dj; j2 < m; j1++, j2++) {
+    const level = lattice.cost[1];
+    for (let k = 0; k < m; k++) {
+      this.levelPrice[k] = (level[k * this.n + i2] as number) - (level[k * this.n + i1] as number);
+    }
+    const base = (this.columns[i1] as number) + i2 * this.rowPairs;
+    let opened = 0;
+    let copied = 0;
+    for (let j1 = 0, place = 0; j1 < m; j1++) {
+      for (let j2 = j1 + 1; j2 < m; j2++, place++) {
+        same[place] = -1;
+        parted[place] = 0;
         const area = (gross[j2] as number) - (gross[j1] as number);
         if (area < EMPTY_MM2) continue;
+        const here = base + place;
         const height = (lattice.y[j2] as number) - (lattice.y[j1] as number);
-        const here = base + (this.rows[j1 * m + j2] as number);
         if (area < width * height - EMPTY_MM2) {
-          if (this.trim(here, area - EMPTY_MM2, i1, i2, j1, j2) || this.part(i1, i2, j1, j2, here)) continue;
+          const inner = this.trimmed(area - EMPTY_MM2, i1, i2, j1, j2);
+          same[place] = inner;
+          if (inner < 0) parted[place] = this.partingLine(i1, i2, j1, j2);
+          if (inner >= 0 || parted[place] !== 0) {
+            copied++;
+            continue;
+          }
           const leaf = judge.piece(i1, i2, j1, j2);
           this.cost[here] = leaf.price;
           this.uneven[here] = leaf.uneven;
@@ -90,93 +163,101 @@ class Table {
           this.cost[here] = judge.full(i1, i2, j1, j2, own);
           this.uneven[here] = (own / 1e6) ** 2;
         }
-        if (this.cost[here] === 0) continue;
-        this.cutsTry(0, i1, i2, j1, j2, here, i1 * this.n, here - base);
-        this.cutsTry(1, j1, j2, i1, i2, here, j1 * m, base);
+        if (this.cost[here] !== 0) this.open[opened++] = place;
+      }
+    }
+    return opened + copied === 0 ? -1 : opened;
+  }
+
+  /** Where the layout of the same floor in a smaller rectangle stands, without an empty outer row or column; -1 where there is none. */
+  private trimmed(full: number, i1: number, i2: number, j1: number, j2: number): number {
+    const { lattice } = this;
+    if (i2 - i1 > 1) {
+      if (lattice.area(i1 + 1, i2, j1, j2) > full) return this.at(i1 + 1, i2, j1, j2);
+      if (lattice.area(i1, i2 - 1, j1, j2) > full) return this.at(i1, i2 - 1, j1, j2);
+    }
+    if (j2 - j1 > 1) {
+      if (lattice.area(i1, i2, j1 + 1, j2) > full) return this.at(i1, i2, j1 + 1, j2);
+      if (lattice.area(i1, i2, j1, j2 - 1) > full) return this.at(i1, i2, j1, j2 - 1);
+    }
+    return -1;
+  }
+
+  /** A line that crosses no floor of the rectangle, by its number as a cut; 0 where there is none. */
+  private partingLine(i1: number, i2: number, j1: number, j2: number): number {
+    const place = (this.rows[j1] as number) + j2;
+    for (let k = i1 + 1; k < i2; k++) {
+      if ((this.uprightPrice[k * this.rowPairs + place] as number) <= EQUAL_LENGTH_MM) return k;
+    }
+    for (let k = j1 + 1; k < j2; k++) if ((this.levelPrice[k] as number) <= EQUAL_LENGTH_MM) return -k;
+    return 0;
+  }
+
+  /** Tries the cut along an upright line for every open rectangle of a block. */
+  private uprightCut(i1: number, i2: number, k: number, opened: number): void {
+    const { cost, uneven, cut, open, uprightPrice, rowPairs } = this;
+    const base = (this.columns[i1] as number) + i2 * rowPairs;
+    const left = (this.columns[i1] as number) + k * rowPairs;
+    const right = (this.columns[k] as number) + i2 * rowPairs;
+    const prices = k * rowPairs;
+    const barred = this.lattice.barred[0];
+    for (let i = 0; i < opened; i++) {
+      const place = open[i] as number;
+      const here = base + place;
+      const c =
+        (uprightPrice[prices + place] as number) + (cost[left + place] as number) + (cost[right + place] as number);
+      const best = cost[here] as number;
+      if (c > best + EQUAL_LENGTH_MM) continue;
+      const e = (uneven[left + place] as number) + (uneven[right + place] as number);
+      if (c >= best - EQUAL_LENGTH_MM && e >= (uneven[here] as number)) continue;
+      if (barred && this.isBarred(barred, k, place)) continue;
+      cost[here] = c;
+      uneven[here] = e;
+      cut[here] = k;
+    }
+  }
+
+  private isBarred(barred: Float64Array, k: number, place: number): boolean {
+    let j1 = 0;
+    while (j1 + 1 < this.m && (this.rows[j1 + 1] as number) + j1 + 2 <= place) j1++;
+    const j2 = place - (this.rows[j1] as number);
+    return (barred[k * this.m + j2] as number) - (barred[k * this.m + j1] as number) > EQUAL_LENGTH_MM;
+  }
+
+  /** Tries every level cut in a block, the lower rectangles first, and takes over what stands elsewhere. */
+  private levelCuts(i1: number, i2: number): void {
+    const { m, rows, cost, same, parted } = this;
+    const base = (this.columns[i1] as number) + i2 * this.rowPairs;
+    for (let dj = 1; dj < m; dj++) {
+      for (let j1 = 0, j2 = dj; j2 < m; j1++, j2++) {
+        const place = (rows[j1] as number) + j2;
+        const inner = same[place] as number;
+        const line = parted[place] as number;
+        if (inner >= 0) this.copy(base + place, inner);
+        else if (line > 0) this.take(base + place, this.at(i1, line, j1, j2), this.at(line, i2, j1, j2), line);
+        else if (line < 0)
+          this.take(base + place, base + (rows[j1] as number) - line, base + (rows[-line] as number) + j2, line);
+        else if ((cost[base + place] as number) !== 0) this.levelCutsOf(i1, i2, j1, j2, base);
       }
     }
   }
 
-  layout(): Layout {
-    const cuts: PartCut[] = [];
-    this.collect(0, this.n - 1, 0, this.m - 1, cuts);
-    const top = this.at(0, this.n - 1, 0, this.m - 1);
-    return { cuts, cost: this.cost[top] as number, uneven: this.uneven[top] as number };
-  }
-
-  private at(i1: number, i2: number, j1: number, j2: number): number {
-    return (this.columns[i1 * this.n + i2] as number) + (this.rows[j1 * this.m + j2] as number);
-  }
-
-  /** Takes over the layout of the same floor in a smaller rectangle, without an empty outer row or column.
-   *  @returns whether there is one */
-  private trim(here: number, full: number, i1: number, i2: number, j1: number, j2: number): boolean {
-    const { lattice } = this;
-    let inner = -1;
-    if (i2 - i1 > 1 && lattice.area(i1 + 1, i2, j1, j2) > full) inner = this.at(i1 + 1, i2, j1, j2);
-    else if (i2 - i1 > 1 && lattice.area(i1, i2 - 1, j1, j2) > full) inner = this.at(i1, i2 - 1, j1, j2);
-    else if (j2 - j1 > 1 && lattice.area(i1, i2, j1 + 1, j2) > full) inner = this.at(i1, i2, j1 + 1, j2);
-    else if (j2 - j1 > 1 && lattice.area(i1, i2, j1, j2 - 1) > full) inner = this.at(i1, i2, j1, j2 - 1);
-    if (inner < 0) return false;
-    this.cost[here] = this.cost[inner] as number;
-    this.uneven[here] = this.uneven[inner] as number;
-    this.cut[here] = this.cut[inner] as number;
-    return true;
-  }
-
-  /** Parts floor that falls apart along a line that crosses none of it.
-   *  @returns whether there is such a line */
-  private part(i1: number, i2: number, j1: number, j2: number, here: number): boolean {
-    const [upright, level] = this.lattice.cost;
-    for (let k = i1 + 1; k < i2; k++) {
-      if ((upright[k * this.m + j2] as number) - (upright[k * this.m + j1] as number) > EQUAL_LENGTH_MM) continue;
-      this.take(here, this.at(i1, k, j1, j2), this.at(k, i2, j1, j2), k);
-      return true;
-    }
-    for (let k = j1 + 1; k < j2; k++) {
-      if ((level[k * this.n + i2] as number) - (level[k * this.n + i1] as number) > EQUAL_LENGTH_MM) continue;
-      this.take(here, this.at(i1, i2, j1, k), this.at(i1, i2, k, j2), -k);
-      return true;
-    }
-    return false;
-  }
-
-  private take(here: number, a: number, b: number, cut: number): void {
-    this.cost[here] = (this.cost[a] as number) + (this.cost[b] as number);
-    this.uneven[here] = (this.uneven[a] as number) + (this.uneven[b] as number);
-    this.cut[here] = cut;
-  }
-
-  /** Tries every cut between lines lo and hi of an axis, from line `from` to line `to` of the other, against what the table holds.
-   *  @param own place of line lo in the pairs of the axis   @param fixed place of the pair across */
-  private cutsTry(
-    axis: 0 | 1,
-    lo: number,
-    hi: number,
-    from: number,
-    to: number,
-    here: number,
-    own: number,
-    fixed: number,
-  ): void {
-    const { cost, uneven } = this;
-    const pairs = axis === 0 ? this.columns : this.rows;
-    const count = axis === 0 ? this.n : this.m;
-    const across = axis === 0 ? this.m : this.n;
-    const price = this.lattice.cost[axis];
-    const barred = this.lattice.barred[axis];
+  private levelCutsOf(i1: number, i2: number, j1: number, j2: number, base: number): void {
+    const { cost, uneven, rows, levelPrice, n } = this;
+    const upper = base + (rows[j1] as number);
+    const here = upper + j2;
+    const barred = this.lattice.barred[1];
     let best = cost[here] as number;
     let even = uneven[here] as number;
     let pick = 0;
-    for (let k = lo + 1; k < hi; k++) {
-      const at = k * across;
-      const a = (pairs[own + k] as number) + fixed;
-      const b = (pairs[k * count + hi] as number) + fixed;
-      const c = (price[at + to] as number) - (price[at + from] as number) + (cost[a] as number) + (cost[b] as number);
+    for (let k = j1 + 1; k < j2; k++) {
+      const a = upper + k;
+      const b = base + (rows[k] as number) + j2;
+      const c = (levelPrice[k] as number) + (cost[a] as number) + (cost[b] as number);
       if (c > best + EQUAL_LENGTH_MM) continue;
       const e = (uneven[a] as number) + (uneven[b] as number);
       if (c >= best - EQUAL_LENGTH_MM && e >= even) continue;
-      if (barred && (barred[at + to] as number) - (barred[at + from] as number) > EQUAL_LENGTH_MM) continue;
+      if (barred && (barred[k * n + i2] as number) - (barred[k * n + i1] as number) > EQUAL_LENGTH_MM) continue;
       best = c;
       even = e;
       pick = k;
@@ -184,7 +265,19 @@ class Table {
     if (pick === 0) return;
     cost[here] = best;
     uneven[here] = even;
-    this.cut[here] = axis === 0 ? pick : -pick;
+    this.cut[here] = -pick;
+  }
+
+  private copy(here: number, from: number): void {
+    this.cost[here] = this.cost[from] as number;
+    this.uneven[here] = this.uneven[from] as number;
+    this.cut[here] = this.cut[from] as number;
+  }
+
+  private take(here: number, a: number, b: number, cut: number): void {
+    this.cost[here] = (this.cost[a] as number) + (this.cost[b] as number);
+    this.uneven[here] = (this.uneven[a] as number) + (this.uneven[b] as number);
+    this.cut[here] = cut;
   }
 
   private collect(i1: number, i2: number, j1: number, j2: number, cuts: PartCut[]): void {
@@ -222,12 +315,11 @@ class Table {
   }
 }
 
-/** For lines numbered 0 to count - 1: the number of the pair (a, b), a < b, times a step, at a * count + b. */
-function pairPlaces(count: number, step: number): Int32Array {
-  const places = new Int32Array(count * count);
-  let next = 0;
-  for (let a = 0; a < count; a++) {
-    for (let b = a + 1; b < count; b++) places[a * count + b] = next++ * step;
+/** For lines numbered 0 to count - 1: the pair (a, b), a < b, is number places[a] / step + b; the last of a line follow the first of the next. */
+function pairPlaces(places: Int32Array, count: number, step: number): Int32Array {
+  for (let a = 0, next = 0; a < count; a++) {
+    places[a] = (next - a - 1) * step;
+    next += count - 1 - a;
   }
   return places;
 }

@@ -26,14 +26,17 @@ export function layoutImprove(
   options: LayoutOptions & { readonly steps: number },
 ): Layout {
   let cuts = layout.cuts;
-  let pieces = piecesOf(region, cuts);
   const tried = new Set<string>();
   const hopeless = new Set<string>();
   let steps = options.steps;
   for (let better = true; better && steps > 0; ) {
-    better = false;
+    const pieces = piecesOf(region, cuts);
+    const beside = neighboursOf(pieces);
     const names = new Map(pieces.faces.map((face) => [face, faceName(pieces, face)]));
-    for (const group of groupsOf(pieces)) {
+    const taken = new Set<number>();
+    const changed: { readonly group: ReadonlySet<number>; readonly cuts: readonly PartCut[] }[] = [];
+    for (const group of groupsOf(beside)) {
+      if (group.size === pieces.faces.length || [...group].some((face) => taken.has(face))) continue;
       const name = [...group]
         .map((face) => names.get(face))
         .sort()
@@ -43,16 +46,18 @@ export function layoutImprove(
       if (steps-- <= 0) break;
       const found = groupSolve(pieces, group, part, options, hopeless);
       if (!found) continue;
-      cuts = found;
-      pieces = piecesOf(region, cuts);
-      better = true;
-      break;
+      changed.push({ group, cuts: found });
+      // Its neighbours wait for the next round: their joints may have moved.
+      for (const face of group) for (const other of [face, ...(beside.get(face) ?? [])]) taken.add(other);
     }
+    better = changed.length > 0;
+    const kept = pieces.between.filter((edge) => !changed.some(({ group }) => isInner(pieces, edge, group)));
+    if (better) cuts = [...kept.map((edge) => edgeCut(pieces, edge)), ...changed.flatMap((change) => change.cuts)];
   }
   return layoutPrice(region, part, cuts, options.marginMm);
 }
 
-/** All cuts with those inside a group replaced by better ones; null where there are none.
+/** Better cuts inside a group; null where there are none.
  *  @param hopeless groups, as they lie to themselves, that are known to have none */
 function groupSolve(
   pieces: Pieces,
@@ -60,7 +65,7 @@ function groupSolve(
   part: Part,
   options: LayoutOptions,
   hopeless: Set<string>,
-): PartCut[] | null {
+): readonly PartCut[] | null {
   const [floor, ...more] = piecesRegion(pieces, group);
   if (!floor || more.length > 0) return null;
   const round = [...new Set([...group].flatMap((face) => pieces.edgesOf.get(face) ?? []))].filter((edge) =>
@@ -82,8 +87,7 @@ function groupSolve(
     hopeless.add(shape);
     return null;
   }
-  const outer = pieces.between.filter((edge) => !isInner(pieces, edge, group)).map((edge) => edgeCut(pieces, edge));
-  return [...outer, ...after.cuts];
+  return after.cuts;
 }
 
 function faceName({ subdivision }: Pieces, face: number): string {
@@ -113,15 +117,20 @@ function isBetween({ subdivision, edgesOf }: Pieces, edge: number): boolean {
   return left !== right && edgesOf.has(left) && edgesOf.has(right);
 }
 
-/** Groups worth a try: every two neighbours with whom both touch, then every bay with all its neighbours. */
-function* groupsOf({ subdivision, faces, between }: Pieces): Generator<Set<number>> {
-  const beside = new Map<number, Set<number>>(faces.map((face) => [face, new Set<number>()]));
+/** For each piece those beside it. */
+function neighboursOf({ subdivision, faces, between }: Pieces): ReadonlyMap<number, ReadonlySet<number>> {
+  const beside = new Map(faces.map((face) => [face, new Set<number>()]));
   for (const i of between) {
     const edge = subdivision.edges[i];
     if (!edge) continue;
     beside.get(edge.left)?.add(edge.right);
     beside.get(edge.right)?.add(edge.left);
   }
+  return beside;
+}
+
+/** Groups worth a try: every two neighbours with whom both touch, then every bay with all its neighbours. The whole is none: it has been sought. */
+function* groupsOf(beside: ReadonlyMap<number, ReadonlySet<number>>): Generator<Set<number>> {
   for (const [face, others] of beside) {
     for (const other of others) if (other > face) yield new Set([face, other]);
   }

@@ -2,7 +2,7 @@ import type { Region } from '../geometry/ring.ts';
 import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
 import { type Layout, regionGuillotine } from './guillotine.ts';
 import { cutBarred, cutPrice } from './lattice.ts';
-import type { CandidateLines } from './lines.ts';
+import type { CandidateLines, LineChoice } from './lines.ts';
 import type { Part, PartCut } from './part.ts';
 import { regionSplit } from './pieces.ts';
 import { startsOf } from './starts.ts';
@@ -20,7 +20,7 @@ export interface LayoutOptions {
 
 /** The best layout of a region: straight cuts through the whole, or a start that those cannot make and straight cuts through what it leaves. */
 export function regionLayout(region: Region, part: Part, options: LayoutOptions): Layout {
-  let best = regionStraight(region, part, options);
+  let best = regionStraight(region, part, options, WHOLE_ORDERS.slice(0, 1 + options.rounds));
   if (best.cost === 0) return best;
   for (const start of startsOf(region).slice(0, options.starts)) {
     const layout = layoutFrom(region, part, start, options, best.cost);
@@ -29,23 +29,36 @@ export function regionLayout(region: Region, part: Part, options: LayoutOptions)
   return best;
 }
 
-/** Straight cuts through the whole, sought again on lines among which those of the layout before stay, so that it can only get better. */
-function regionStraight(region: Region, part: Part, { lines, marginMm, rounds }: LayoutOptions): Layout {
-  let best = regionGuillotine(region, part, { most: lines, keep: { x: [], y: [] }, first: 'parts' }, marginMm);
-  for (const first of ORDER.slice(0, rounds)) {
-    if (best.cost === 0) break;
-    const next = regionGuillotine(region, part, { most: lines, keep: linesOf(best), first }, marginMm);
+/** Straight cuts through the whole, sought again on lines among which those of the layout before stay, so that it can only get better.
+ *  @param orders the kind of lines that come first, for each time that it is sought */
+function regionStraight(
+  region: Region,
+  part: Part,
+  { lines, marginMm }: LayoutOptions,
+  orders: readonly Order[],
+): Layout {
+  let best: Layout | null = null;
+  for (const first of orders) {
+    const keep = best ? linesOf(best) : { x: [], y: [] };
+    const next: Layout = regionGuillotine(region, part, { most: lines, keep, first }, marginMm);
     const better =
+      best === null ||
       next.cost < best.cost - EQUAL_LENGTH_MM ||
       (next.cost <= best.cost + EQUAL_LENGTH_MM && next.uneven < best.uneven);
     if (!better) break;
     best = next;
+    if (best.cost === 0) break;
   }
-  return best;
+  return best ?? { cuts: [], cost: Infinity, uneven: Infinity };
 }
 
-/** Kinds of lines that a layout is sought again with. */
-const ORDER = ['reaches', 'parts', 'reaches'] as const;
+type Order = LineChoice['first'];
+
+/** Kinds of lines with which a layout of the whole is sought, and sought again. */
+const WHOLE_ORDERS: readonly Order[] = ['parts', 'reaches', 'parts', 'reaches'];
+
+/** With a start made, tight bays are what is left to find. */
+const START_ORDERS: readonly Order[] = ['reaches'];
 
 function linesOf({ cuts }: Layout): CandidateLines {
   const upright = cuts.filter((cut) => cut.from[0] === cut.to[0]);
@@ -69,7 +82,7 @@ function layoutFrom(
   if (pieces.length < 2) return null;
   for (const piece of pieces) {
     if (cost >= most) return null;
-    const inner = regionStraight(piece, part, { ...options, rounds: 0 });
+    const inner = regionStraight(piece, part, options, START_ORDERS);
     cost += inner.cost;
     uneven += inner.uneven;
     cuts.push(...inner.cuts);

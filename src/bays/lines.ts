@@ -1,6 +1,7 @@
+import { areaSums } from '../geometry/area-sums.ts';
 import { type Point, pointDistance } from '../geometry/point.ts';
 import { boxOf, type Region, type Ring } from '../geometry/ring.ts';
-import { onGrid, SAME_LINE_MM } from '../geometry/tolerance.ts';
+import { NEAR_LIMIT, onGrid, SAME_LINE_MM } from '../geometry/tolerance.ts';
 import { cornerTurn, NOTCH_RAD } from './notch.ts';
 import type { Part } from './part.ts';
 
@@ -30,7 +31,10 @@ export function candidateLines(region: Region, part: Part, { most, keep, first }
     const kept = axis === 0 ? keep.x : keep.y;
     return thin(kept.length > 0 ? distinct([...corners, ...kept]) : corners, most);
   }) as [number[], number[]];
-  const offers = ([0, 1] as const).map((axis) => offerOf(part, axis, hard[axis], hard[1 - axis] as number[], first));
+  const clear = clearRuns(region, hard[0], hard[1]);
+  const offers = ([0, 1] as const).map((axis) =>
+    offerOf(part, axis, hard[axis], hard[1 - axis] as number[], first, clear[axis]),
+  );
   const [forX, forY] = offers.map((offer) => Math.max(2, offer.wanted)) as [number, number];
   // A long narrow region may have many lines across it, as it has few along it.
   const room = most * most;
@@ -57,6 +61,7 @@ function offerOf(
   own: readonly number[],
   across: readonly number[],
   first: LineChoice['first'],
+  clear: ClearRun,
 ): Offer {
   const span = (own[own.length - 1] as number) - (own[0] as number);
   const longest = longestBay(across, part);
@@ -68,7 +73,7 @@ function offerOf(
   const things = isCrowded ? extras : [...faces, ...extras];
   const bays = isCrowded ? 1 : Math.ceil(span / usualBay(across, part));
   return {
-    soft: [...things, ...softLines(own, across, part, longest, first)],
+    soft: [...things, ...softLines(own, across, part, longest, first, clear)],
     wanted: own.length + things.length + SOFT_LEAST + SOFT_PER_BAY * bays,
   };
 }
@@ -76,8 +81,8 @@ function offerOf(
 const MANY_FACES = 8;
 const MOST_EXTRAS = 2;
 const CROWDED_EXTRAS = 6;
-const SOFT_LEAST = 4;
-const SOFT_PER_BAY = 2;
+const SOFT_LEAST = 7;
+const SOFT_PER_BAY = 1;
 
 /** How long a bay may be along an axis whatever its width, mm. */
 function longestBay(across: readonly number[], { limits }: Part): number {
@@ -166,11 +171,13 @@ function softLines(
   part: Part,
   longest: number,
   first: LineChoice['first'],
+  clear: ClearRun,
 ): number[] {
   const from = hard[0] as number;
   const to = hard[hard.length - 1] as number;
-  const parts = pairsBySpan(hard).flatMap(([a, b]) => (b - a > longest ? subdivisions(a, b, across, part) : []));
-  const reaches = reachesOf(across, part).flatMap((reach) => hard.flatMap((line) => [line - reach, line + reach]));
+  const pairs = clearPairs(hard, across.length - 1, clear).filter(([a, b]) => b - a > longest);
+  const parts = pairs.flatMap(([a, b]) => subdivisions(a, b, across, part));
+  const reaches = reachesOf(hard, across, part, clear);
   const soft =
     first === 'parts' ? [...parts, ...gapHalves(hard), ...reaches] : [...reaches, ...gapHalves(hard), ...parts];
   return soft.map(onGrid).filter((v) => v > from && v < to);
@@ -199,17 +206,58 @@ function subdivisions(a: number, b: number, across: readonly number[], part: Par
 const LESS_A_HAIR = 1e-3;
 const MOST_PARTS = 200;
 
-/** How far a bay may reach along the axis for the widths that hard lines across leave, the whole breadth first. */
-function reachesOf(across: readonly number[], { limits }: Part): number[] {
+/** Whether the floor between two neighbouring hard lines of an axis and two hard lines across, by number, is clear of walls. */
+type ClearRun = (gap: number, from: number, to: number) => boolean;
+
+function clearRuns(region: Region, x: readonly number[], y: readonly number[]): [ClearRun, ClearRun] {
+  const sums = areaSums([region.outline, ...region.holes], x, y);
+  const clear = (i1: number, i2: number, j1: number, j2: number) => {
+    const at = (i: number, j: number) => sums[i * y.length + j] as number;
+    const box = ((x[i2] as number) - (x[i1] as number)) * ((y[j2] as number) - (y[j1] as number));
+    return at(i2, j2) - at(i1, j2) - at(i2, j1) + at(i1, j1) > CLEAR_SHARE * box;
+  };
+  return [(gap, from, to) => clear(gap, gap + 1, from, to), (gap, from, to) => clear(from, to, gap, gap + 1)];
+}
+
+/** Skew walls and small niches take a little of a clear run. */
+const CLEAR_SHARE = 0.95;
+
+/** Lines that a bay between two hard lines across just reaches, from a hard line over clear floor: as far as side, area and proportion let it,
+ *  and as far as its proportion asks. The largest bays first. */
+function reachesOf(hard: readonly number[], across: readonly number[], { limits }: Part, clear: ClearRun): number[] {
   const { areaM2, lengthM, aspect, aspectFromM } = limits;
-  const widths = pairsBySpan(across)
-    .map(([a, b]) => b - a)
-    .filter((width) => width <= lengthM * 1000 * 1.001);
-  const full = widths.map((width) =>
-    Math.min(lengthM * 1000, (areaM2 * 1e6) / width, Math.max(width * aspect, aspectFromM * 1000)),
-  );
-  const least = widths.map((width) => width / aspect);
-  return [...new Set([lengthM * 1000, ...full, ...least])].filter((reach) => reach > 0 && Number.isFinite(reach));
+  const found: { readonly at: number; readonly area: number }[] = [];
+  for (let a = 0; a < across.length; a++) {
+    for (let b = a + 1; b < across.length; b++) {
+      const width = (across[b] as number) - (across[a] as number);
+      if (width > lengthM * 1000 * (1 + NEAR_LIMIT)) break;
+      const full = Math.min(lengthM * 1000, (areaM2 * 1e6) / width, Math.max(width * aspect, aspectFromM * 1000));
+      const reaches = width > aspectFromM * 1000 ? [full, width / aspect] : [full];
+      for (const [from, to] of runsOf(hard.length - 1, (gap) => clear(gap, a, b))) {
+        for (const reach of reaches) {
+          for (let i = from; i <= to; i++) {
+            const line = hard[i] as number;
+            const [low, high] = [line - reach, line + reach];
+            if (low > (hard[from] as number)) found.push({ at: low, area: reach * width });
+            if (high < (hard[to] as number)) found.push({ at: high, area: reach * width });
+          }
+        }
+      }
+    }
+  }
+  return found.sort((p, q) => q.area - p.area || p.at - q.at).map(({ at }) => at);
+}
+
+/** Runs of gaps that are clear, each as the hard lines it goes from and to. */
+function runsOf(gaps: number, isClear: (gap: number) => boolean): [number, number][] {
+  const runs: [number, number][] = [];
+  for (let gap = 0; gap < gaps; gap++) {
+    if (!isClear(gap)) continue;
+    const last = runs[runs.length - 1];
+    if (last && last[1] === gap) last[1] = gap + 1;
+    else runs.push([gap, gap + 1]);
+  }
+  return runs;
 }
 
 /** Halves of every gap between neighbouring hard lines, for corners that want a joint between them. */
@@ -217,12 +265,19 @@ function gapHalves(hard: readonly number[]): number[] {
   return hard.slice(1).map((line, i) => (line + (hard[i] as number)) / 2);
 }
 
-/** Pairs of hard lines, the widest apart first, and no more of them than there is use for. */
-function pairsBySpan(hard: readonly number[]): [number, number][] {
-  const pairs: [number, number][] = [];
-  for (let i = 0; i < hard.length; i++) {
-    for (let j = i + 1; j < hard.length; j++) pairs.push([hard[i] as number, hard[j] as number]);
+/** Pairs of hard lines with clear floor somewhere all the way between them, the widest apart first, and no more of them than there is use for. */
+function clearPairs(hard: readonly number[], gapsAcross: number, clear: ClearRun): [number, number][] {
+  const count = hard.length;
+  const found = new Set<number>();
+  for (let gap = 0; gap < gapsAcross; gap++) {
+    for (const [from, to] of runsOf(count - 1, (own) => clear(own, gap, gap + 1))) {
+      for (let i = from; i < to; i++) for (let j = i + 1; j <= to; j++) found.add(i * count + j);
+    }
   }
+  const pairs = [...found].map((pair): [number, number] => [
+    hard[Math.floor(pair / count)] as number,
+    hard[pair % count] as number,
+  ]);
   return pairs.sort((p, q) => q[1] - q[0] - (p[1] - p[0]) || p[0] - q[0]).slice(0, MOST_PAIRS);
 }
 

@@ -5,12 +5,14 @@ import { cornerTurn, NOTCH_RAD } from './notch.ts';
 import type { PartCut } from './part.ts';
 
 /** Cuts to begin with that no straight cut through a whole rectangle can make: one chord from a corner where its line crosses more floor
- *  further on, and the two pinwheels round a core, in which every joint stops at the next. */
+ *  further on; the two pinwheels round a core, in which every joint stops at the next; and the bay beside one side of a core, with a joint
+ *  that goes on along the side at one corner and one square to it at the other. */
 export function startsOf(region: Region): PartCut[][] {
   const rings = [region.outline, ...region.holes];
   const chords = rings.flatMap((ring) => cornerChords(ring, rings));
   const single = region.holes.length > 0 ? [] : chords.filter((chord) => chord.more).map((chord) => [chord.cut]);
-  return [...region.holes.flatMap((hole) => pinwheels(hole, rings)), ...single];
+  const around = region.holes.flatMap((hole) => [...pinwheels(hole, rings), ...besideSides(hole, rings)]);
+  return [...around, ...single];
 }
 
 interface CornerChord {
@@ -52,5 +54,23 @@ function pinwheels(hole: Ring, rings: readonly Ring[]): PartCut[][] {
     });
     const found = cuts.filter((cut): cut is PartCut => cut !== null);
     return found.length === 4 ? [found] : [];
+  });
+}
+
+function besideSides(hole: Ring, rings: readonly Ring[]): PartCut[][] {
+  if (hole.length !== 4) return [];
+  return hole.flatMap((p, i) => {
+    const q = hole[(i + 1) % 4] as Point;
+    const axis = p[0] === q[0] ? 0 : p[1] === q[1] ? 1 : null;
+    if (axis === null) return [];
+    const across = axis === 0 ? 1 : 0;
+    const beyond = hole[(i + 2) % 4] as Point;
+    const off = q[axis] > beyond[axis] ? 1 : -1;
+    const onward = q[across] > p[across] ? 1 : -1;
+    const cut = (axisOf: 0 | 1, from: Point, side: 1 | -1) => chordAt(rings, axisOf, from, side)?.cut;
+    return [
+      [cut(axis, p, onward === 1 ? -1 : 1), cut(across, q, off)],
+      [cut(across, p, off), cut(axis, q, onward)],
+    ].flatMap(([a, b]) => (a && b ? [[a, b]] : []));
   });
 }
