@@ -223,10 +223,10 @@ function clearRuns(region: Region, x: readonly number[], y: readonly number[]): 
 const CLEAR_SHARE = 0.95;
 
 /** Lines that a bay between two hard lines across just reaches, from a hard line over clear floor: as far as side, area and proportion let it,
- *  and as far as its proportion asks. The largest bays first. */
+ *  and as far as its proportion asks. The largest bays first, and those that begin at a wall. */
 function reachesOf(hard: readonly number[], across: readonly number[], { limits }: Part, clear: ClearRun): number[] {
   const { areaM2, lengthM, aspect, aspectFromM } = limits;
-  const found: { readonly at: number; readonly area: number }[] = [];
+  const found: { readonly at: number; readonly worth: number }[] = [];
   for (let a = 0; a < across.length; a++) {
     for (let b = a + 1; b < across.length; b++) {
       const width = (across[b] as number) - (across[a] as number);
@@ -238,15 +238,20 @@ function reachesOf(hard: readonly number[], across: readonly number[], { limits 
           for (let i = from; i <= to; i++) {
             const line = hard[i] as number;
             const [low, high] = [line - reach, line + reach];
-            if (low > (hard[from] as number)) found.push({ at: low, area: reach * width });
-            if (high < (hard[to] as number)) found.push({ at: high, area: reach * width });
+            if (low > (hard[from] as number))
+              found.push({ at: low, worth: reach * width * (i === to ? 1 : INNER_WORTH) });
+            if (high < (hard[to] as number))
+              found.push({ at: high, worth: reach * width * (i === from ? 1 : INNER_WORTH) });
           }
         }
       }
     }
   }
-  return found.sort((p, q) => q.area - p.area || p.at - q.at).map(({ at }) => at);
+  return found.sort((p, q) => q.worth - p.worth || p.at - q.at).map(({ at }) => at);
 }
+
+/** What a bay that begins at no wall is worth beside one that does. */
+const INNER_WORTH = 0.5;
 
 /** Runs of gaps that are clear, each as the hard lines it goes from and to. */
 function runsOf(gaps: number, isClear: (gap: number) => boolean): [number, number][] {
