@@ -26,6 +26,21 @@ export function regionGuillotine(region: Region, part: Part, choice: LineChoice,
   return table.layout();
 }
 
+/** The most even layout of the same kind that costs no more than `mostMm`; null where none does. At every cut the parts are as even as the
+ *  room that is left allows. */
+export function regionEven(
+  region: Region,
+  part: Part,
+  choice: LineChoice,
+  marginMm: number,
+  mostMm: number,
+): Layout | null {
+  const lattice = latticeOf(region, part, candidateLines(region, part, choice));
+  const table = new Table(lattice);
+  table.fill(leafJudge(region, part, lattice, marginMm));
+  return table.evenLayout(mostMm);
+}
+
 /** Floor under this is none, mm2. */
 const EMPTY_MM2 = 1;
 
@@ -221,7 +236,7 @@ class Table {
     let j1 = 0;
     while (j1 + 1 < this.m && (this.rows[j1 + 1] as number) + j1 + 2 <= place) j1++;
     const j2 = place - (this.rows[j1] as number);
-    return (barred[k * this.m + j2] as number) - (barred[k * this.m + j1] as number) > EQUAL_LENGTH_MM;
+    return along(barred, k * this.m, j1, j2) > EQUAL_LENGTH_MM;
   }
 
   /** Tries every level cut in a block, the lower rectangles first, and takes over what stands elsewhere. */
@@ -280,11 +295,86 @@ class Table {
     this.cut[here] = cut;
   }
 
+  evenLayout(mostMm: number): Layout | null {
+    if (this.n < 2 || this.m < 2) return null;
+    const cuts: PartCut[] = [];
+    const sum = { cost: 0, uneven: 0 };
+    const spare = mostMm - (this.cost[this.at(0, this.n - 1, 0, this.m - 1)] as number);
+    if (spare < 0) return null;
+    this.collectEven(0, this.n - 1, 0, this.m - 1, spare, cuts, sum);
+    return { cuts, ...sum };
+  }
+
   private collect(i1: number, i2: number, j1: number, j2: number, cuts: PartCut[]): void {
     const pick = this.cut[this.at(i1, i2, j1, j2)] as number;
     if (pick === 0) return;
-    const axis = pick > 0 ? 0 : 1;
-    const k = Math.abs(pick);
+    this.cutPush(pick, i1, i2, j1, j2, cuts);
+    for (const [a, b, c, d] of halvesAt(pick, i1, i2, j1, j2)) this.collect(a, b, c, d, cuts);
+  }
+
+  /** @param spare joint that may be spent on evenness, mm; what a cut leaves of it is shared by area */
+  private collectEven(
+    i1: number,
+    i2: number,
+    j1: number,
+    j2: number,
+    spare: number,
+    cuts: PartCut[],
+    sum: { cost: number; uneven: number },
+  ): void {
+    const here = this.at(i1, i2, j1, j2);
+    const pick = this.evenCut(i1, i2, j1, j2, spare);
+    if (pick === 0) {
+      sum.cost += this.cost[here] as number;
+      sum.uneven += this.uneven[here] as number;
+      return;
+    }
+    const price = this.cutPrice(pick, i1, i2, j1, j2);
+    const halves = halvesAt(pick, i1, i2, j1, j2);
+    const least = halves.reduce((total, half) => total + (this.cost[this.at(...half)] as number), price);
+    const left = spare - (least - (this.cost[here] as number));
+    const area = this.lattice.area(i1, i2, j1, j2);
+    sum.cost += price;
+    this.cutPush(pick, i1, i2, j1, j2, cuts);
+    for (const half of halves) {
+      this.collectEven(...half, (left * this.lattice.area(...half)) / area, cuts, sum);
+    }
+  }
+
+  /** The cut that leaves the most even halves for no more than `spare` above the least; 0 for a bay. */
+  private evenCut(i1: number, i2: number, j1: number, j2: number, spare: number): number {
+    const here = this.at(i1, i2, j1, j2);
+    let pick = this.cut[here] as number;
+    if (pick === 0) return 0;
+    const most = (this.cost[here] as number) + spare;
+    let even = this.uneven[here] as number;
+    for (const cut of [...numbersBetween(i1, i2), ...numbersBetween(j1, j2).map((k) => -k)]) {
+      const [a, b] = halvesAt(cut, i1, i2, j1, j2).map((half) => this.at(...half)) as [number, number];
+      const e = (this.uneven[a] as number) + (this.uneven[b] as number);
+      if (e >= even || this.cutStops(cut, i1, i2, j1, j2)) continue;
+      if (this.cutPrice(cut, i1, i2, j1, j2) + (this.cost[a] as number) + (this.cost[b] as number) > most) continue;
+      even = e;
+      pick = cut;
+    }
+    return pick;
+  }
+
+  /** What a cut from side to side of a rectangle costs, mm. */
+  private cutPrice(cut: number, i1: number, i2: number, j1: number, j2: number): number {
+    return cut > 0
+      ? along(this.lattice.cost[0], cut * this.m, j1, j2)
+      : along(this.lattice.cost[1], -cut * this.n, i1, i2);
+  }
+
+  private cutStops(cut: number, i1: number, i2: number, j1: number, j2: number): boolean {
+    const [upright, level] = this.lattice.barred;
+    if (cut > 0) return upright !== null && along(upright, cut * this.m, j1, j2) > EQUAL_LENGTH_MM;
+    return level !== null && along(level, -cut * this.n, i1, i2) > EQUAL_LENGTH_MM;
+  }
+
+  private cutPush(cut: number, i1: number, i2: number, j1: number, j2: number, cuts: PartCut[]): void {
+    const axis = cut > 0 ? 0 : 1;
+    const k = Math.abs(cut);
     const { lattice } = this;
     const at = (axis === 0 ? lattice.x[k] : lattice.y[k]) as number;
     const across = axis === 0 ? lattice.y : lattice.x;
@@ -305,14 +395,30 @@ class Table {
             ];
       cuts.push({ kind: 'field', from: ends[0], to: ends[1] });
     }
-    if (axis === 0) {
-      this.collect(i1, k, j1, j2, cuts);
-      this.collect(k, i2, j1, j2, cuts);
-    } else {
-      this.collect(i1, i2, j1, k, cuts);
-      this.collect(i1, i2, k, j2, cuts);
-    }
   }
+}
+
+type GridBox = readonly [number, number, number, number];
+
+/** The two rectangles that a cut leaves. */
+function halvesAt(cut: number, i1: number, i2: number, j1: number, j2: number): [GridBox, GridBox] {
+  return cut > 0
+    ? [
+        [i1, cut, j1, j2],
+        [cut, i2, j1, j2],
+      ]
+    : [
+        [i1, i2, j1, -cut],
+        [i1, i2, -cut, j2],
+      ];
+}
+
+function along(sums: Float64Array, line: number, from: number, to: number): number {
+  return (sums[line + to] as number) - (sums[line + from] as number);
+}
+
+function numbersBetween(low: number, high: number): number[] {
+  return Array.from({ length: high - low - 1 }, (_, i) => low + 1 + i);
 }
 
 /** For lines numbered 0 to count - 1: the pair (a, b), a < b, is number places[a] / step + b; the last of a line follow the first of the next. */

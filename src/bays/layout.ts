@@ -1,7 +1,9 @@
 import type { Region } from '../geometry/ring.ts';
 import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
-import { type Layout, regionGuillotine } from './guillotine.ts';
+import { rules } from '../plan/reference.ts';
+import { type Layout, regionEven, regionGuillotine } from './guillotine.ts';
 import { cutBarred, cutPrice } from './lattice.ts';
+import { BREACH_PRICE } from './leaf.ts';
 import type { CandidateLines, LineChoice } from './lines.ts';
 import type { Part, PartCut } from './part.ts';
 import { regionSplit } from './pieces.ts';
@@ -50,6 +52,18 @@ function regionStraight(
     if (best.cost === 0) break;
   }
   return best ?? { cuts: [], cost: Infinity, uneven: Infinity };
+}
+
+/** What evenness may cost beside the least joint, as a share of it, where it is the aim. */
+const EVEN_SHARE = rules.evenBaysShare.value;
+
+/** A layout made more even within the share of joint that may be spent on it; the same where straight cuts through the whole do no better. */
+export function layoutEven(region: Region, part: Part, layout: Layout, { lines, marginMm }: LayoutOptions): Layout {
+  if (layout.cost === 0 || layout.cost >= BREACH_PRICE) return layout;
+  const most = layout.cost * (1 + EVEN_SHARE);
+  const choice: LineChoice = { most: lines, keep: linesOf(layout), first: 'parts' };
+  const even = regionEven(region, part, choice, marginMm, most);
+  return even && even.cost <= most + EQUAL_LENGTH_MM && even.uneven < layout.uneven ? even : layout;
 }
 
 type Order = LineChoice['first'];
