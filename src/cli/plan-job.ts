@@ -1,6 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { type Analyser, createAnalyser } from '../analysis/analyser.ts';
+import { analysisText } from '../documents/analysis-text.ts';
 import { documentsOf } from '../documents/documents.ts';
 import { oneLine } from '../documents/words.ts';
 import { planRead } from '../plan/read.ts';
@@ -54,7 +55,7 @@ function outcomeOf(job: PlanJob, analyser: Analyser): PlanOutcome {
   if (analysis === null) throw new Error('analysis was cancelled, which the command line never asks for');
   const unwritten = job.documents === null ? [] : documentsWrite(job, job.documents, documentsOf(plan, analysis));
   const status = analysis.findings.some(({ severity }) => severity === 'fault') ? 1 : 0;
-  const output = job.json ? `${JSON.stringify(analysis)}\n` : summaryText(plan, analysis, job.file);
+  const output = job.json ? analysisText(analysis) : summaryText(plan, analysis, job.file);
   return { output, problems: unwritten, status: unwritten.length > 0 ? 2 : status };
 }
 

@@ -1,5 +1,6 @@
 import type { Analysis } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
+import { analysisText } from './analysis-text.ts';
 import { baysCsv, jointsCsv, quantitiesCsv } from './csv.ts';
 import { drawingOf } from './drawing-list.ts';
 import { sheetContent } from './sheet-content.ts';
@@ -14,7 +15,7 @@ export interface PlanDocument {
 /** Every document of a plan. The same plan and analysis give the same bytes. */
 export function documentsOf(plan: Plan, analysis: Analysis): readonly PlanDocument[] {
   return [
-    { name: 'analysis.json', text: `${JSON.stringify(analysis)}\n` },
+    { name: 'analysis.json', text: analysisText(analysis) },
     { name: 'quantities.csv', text: quantitiesCsv(plan, analysis) },
     { name: 'joints.csv', text: jointsCsv(plan, analysis) },
     { name: 'bays.csv', text: baysCsv(plan, analysis) },
