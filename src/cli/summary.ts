@@ -9,7 +9,7 @@ import {
   namesOf,
   oneLine,
 } from '../documents/words.ts';
-import { type Analysis, jointKinds, type Quantities, type Severity } from '../plan/analysis.ts';
+import { type Analysis, type Finding, jointKinds, type Quantities, type Severity } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
 
 /** What the command line prints for people: bays, joints, findings, quantities, cautions. */
@@ -22,7 +22,7 @@ export function summaryText(plan: Plan, analysis: Analysis, file: string): strin
     ],
     bayLines(analysis, names),
     jointLines(analysis, names),
-    findingLines(analysis),
+    findingLines(analysis, names),
     quantityLines(analysis.quantities),
     cautionLines,
   ];
@@ -64,7 +64,7 @@ function jointLines(analysis: Analysis, names: Names): readonly string[] {
 
 const severities: readonly Severity[] = ['fault', 'caution', 'note'];
 
-function findingLines({ findings }: Analysis): readonly string[] {
+function findingLines({ findings }: Analysis, names: Names): readonly string[] {
   const counts = severities.map((severity) =>
     countText(severity, findings.filter((each) => each.severity === severity).length),
   );
@@ -73,12 +73,24 @@ function findingLines({ findings }: Analysis): readonly string[] {
     ...severities.flatMap((severity) =>
       findings
         .filter((each) => each.severity === severity)
-        .map(
-          ({ message, refs }) =>
-            `  ${severity.padEnd(8)} ${oneLine(message)}${refs.length === 0 ? '' : ` [${oneLine(refs.join(', '))}]`}`,
-        ),
+        .map((each) => `  ${severity.padEnd(8)} ${oneLine(each.message)}${aboutText(each, names)}`),
     ),
   ];
+}
+
+/** What a finding is about and its words do not name, in brackets. */
+function aboutText({ message, refs }: Finding, names: Names): string {
+  const unsaid = refs.map((id) => oneLine(names.ref(id))).filter((text) => !wordsHold(oneLine(message), text));
+  return unsaid.length === 0 ? '' : ` [${unsaid.join('; ')}]`;
+}
+
+/** Whether a text holds another as words of its own: "Bay B12" does not hold B1. */
+function wordsHold(text: string, part: string): boolean {
+  const letter = /[\p{L}\p{N}]/u;
+  for (let at = text.indexOf(part); at >= 0; at = text.indexOf(part, at + 1)) {
+    if (!letter.test(text[at - 1] ?? ' ') && !letter.test(text[at + part.length] ?? ' ')) return true;
+  }
+  return false;
 }
 
 function quantityLines(quantities: Quantities): readonly string[] {

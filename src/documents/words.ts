@@ -57,29 +57,49 @@ export interface Names {
   joint(joint: Joint): string;
   /** Whether it lies between rooms of different names, which the drawing then says beside it. */
   jointAcross(joint: Joint): boolean;
+  /** What a finding is about: a room or a unit by its name, with the id behind it where several have that name; a bay or a joint by its
+   *  number and its rooms, such as "J3 Hall \u2013 Kitchen"; anything else by its id. */
+  ref(id: string): string;
 }
 
 export function namesOf(plan: Plan, analysis: Analysis): Names {
-  const rooms = new Map(plan.rooms.map((room) => [room.id, room.name.trim() === '' ? room.id : oneLine(room.name)]));
+  const rooms = new Map(plan.rooms.map((room) => [room.id, oneLine(room.name)]));
   const bays = new Map(analysis.bays.map((bay) => [bay.id, bay]));
+  const joints = new Map(analysis.joints.map((joint) => [joint.id, joint]));
+  const things = new Map([...rooms, ...plan.joinery.map(({ id, name }) => [id, oneLine(name)] as const)]);
+  const uses = countsOf([...things.values()]);
   const room = (id: string) => rooms.get(id) ?? id;
   const bay = ({ rooms: ids }: Bay) =>
     ids.length > 2 ? `${room(ids[0] ?? '')} + ${ids.length - 1} more` : ids.map(room).join(' + ');
   const sidesOf = ({ bays: ids }: Joint) =>
     ids.map((id) => bays.get(id)).map((side, i) => (side === undefined ? (ids[i] as string) : bay(side)));
+  const jointName = (of: Joint) => {
+    const sides = sidesOf(of);
+    return sides[0] === sides[1] ? (sides[0] as string) : sides.join(' \u2013 ');
+  };
   return {
     rooms: plan.rooms.length,
     room,
     bay,
-    joint(joint) {
-      const sides = sidesOf(joint);
-      return sides[0] === sides[1] ? (sides[0] as string) : sides.join(' \u2013 ');
-    },
+    joint: jointName,
     jointAcross(joint) {
       const [one, other] = sidesOf(joint);
       return one !== other;
     },
+    ref(id) {
+      const thing = things.get(id);
+      if (thing !== undefined) return uses.get(thing) === 1 ? thing : `${thing} (${id})`;
+      const [one, joint] = [bays.get(id), joints.get(id)];
+      if (plan.rooms.length === 1) return id;
+      return [id, one && bay(one), joint && jointName(joint)].filter((part) => part !== undefined).join(' ');
+    },
   };
+}
+
+function countsOf(texts: readonly string[]): ReadonlyMap<string, number> {
+  const counts = new Map<string, number>();
+  for (const text of texts) counts.set(text, (counts.get(text) ?? 0) + 1);
+  return counts;
 }
 
 /** Line ends, tabs and other control characters would break a line of a table or a label in two. */

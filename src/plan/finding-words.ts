@@ -27,7 +27,7 @@ function findingMessage(f: FindingValues): string {
     case 'rooms-overlap':
       return `${namesText(f.names)} overlap by ${m2(f.areaM2)}.`;
     case 'room-too-thin':
-      return `${f.name} is too thin to be laid as floor.`;
+      return `${f.name} has no floor to lay: it is too thin, or another room or what stands in it takes all of it.`;
     case 'room-unreached':
       return `No doorway or open side joins ${f.name} to another room.`;
     case 'doorway-joins-nothing':

@@ -103,7 +103,7 @@ function roomOf(file: PlanFile, room: RoomFile): Room {
   const covering: Covering = room.covering ?? 'stone-or-ceramic';
   return {
     id: room.id,
-    name: room.name ?? room.id,
+    name: nameOf(room),
     outline: ringWelded(room.outline),
     holes: (room.holes ?? []).map(ringWelded),
     heated,
@@ -114,6 +114,11 @@ function roomOf(file: PlanFile, room: RoomFile): Room {
     limits: limitsOf(file, heated, covering),
     limitSources: limitSourcesOf(file, heated, covering),
   };
+}
+
+/** What people call it; the id where it has no name, or one of which nothing would be seen. */
+function nameOf({ id, name }: { readonly id: string; readonly name?: string | undefined }): string {
+  return name !== undefined && /[^\s\p{Cc}]/u.test(name) ? name : id;
 }
 
 type PlanObjects = Pick<
@@ -163,7 +168,7 @@ function welded<T extends { readonly outline: Room['outline'] }>(object: T): T {
 function joineryOf(joinery: NonNullable<PlanFile['joinery']>[number]): Joinery {
   return {
     id: joinery.id,
-    name: joinery.name ?? joinery.id,
+    name: nameOf(joinery),
     outline: ringWelded(joinery.outline),
     under: joinery.under ?? 'insulated',
     fixedThrough: joinery.fixedThrough ?? false,

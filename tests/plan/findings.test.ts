@@ -17,8 +17,8 @@ type Sample<C extends FindingCode> = readonly [
 const samples: { readonly [C in FindingCode]: Sample<C> } = {
   'outline-crossing': [{ name: 'Hall' }, 'fault', ['Hall', 'crosses']],
   'rooms-overlap': [{ names: ['Hall', 'Bath'], areaM2: 1.24 }, 'fault', ['Hall and Bath', '1.2 m\u00b2']],
-  'room-too-thin': [{ name: 'Shaft' }, 'caution', ['Shaft']],
-  'room-unreached': [{ name: 'Store' }, 'caution', ['Store', 'doorway']],
+  'room-too-thin': [{ name: 'Shaft' }, 'caution', ['Shaft has no floor', 'too thin', 'another room']],
+  'room-unreached': [{ name: 'Store' }, 'caution', ['Store', 'doorway or open side']],
   'doorway-joins-nothing': [{ doorway: 'd3' }, 'caution', ['d3', 'no room']],
   'doorway-one-room': [{ doorway: 'd3', name: 'Hall' }, 'note', ['d3', 'Hall']],
   'object-off-floor': [

@@ -144,6 +144,18 @@ test("a room's own temperatures and build-up go before the plan's, field by fiel
   expect(room.buildUp).toEqual({ insulationMm: 50, adhesiveMm: 4, coveringMm: 20 });
 });
 
+test('a room or a unit without a name, or with one of blanks, goes by its id', () => {
+  expect(['Hall', ' Hall ', undefined, '', ' \t', '\u0001'].map((name) => roomOf({}, { name }).name)).toEqual([
+    'Hall',
+    ' Hall ',
+    'r1',
+    'r1',
+    'r1',
+    'r1',
+  ]);
+  expect(planOf({ joinery: [{ id: 'j1', name: ' ', outline }] }).joinery[0]?.name).toBe('j1');
+});
+
 test('a build-up that nobody entered is not known, empty braces in a room included', () => {
   expect(roomOf({}, { buildUp: {} }).buildUp).toBeNull();
   expect(roomOf({}, { buildUp: { insulationMm: 40 } }).buildUp?.insulationMm).toBe(40);

@@ -1,0 +1,36 @@
+import { expect, it } from 'vitest';
+import { summaryText } from '../../src/cli/summary.ts';
+import type { Plan } from '../../src/plan/plan.ts';
+import { analysisOf, box, finding, planOf, room } from '../documents/fixture.ts';
+
+/** The line of a finding, without its severity. */
+function findingLine(message: string, refs: readonly string[], plan: Plan = planOf()): string {
+  const analysis = analysisOf({ findings: [finding('fault', null, message, refs)] });
+  const lines = summaryText(plan, analysis, 'plan.json').split('\n');
+  return lines.find((line) => line.startsWith('  fault'))?.slice('  fault    '.length) ?? '';
+}
+
+it('says what a finding is about by name, a bay or joint by its number and its rooms', () => {
+  const { joints } = analysisOf();
+  const across = joints.find(({ bays }) => bays.includes('B3'))?.id ?? '';
+  expect(findingLine('Something is wrong.', ['r2', 'j1', 'c1', 'B3', across])).toBe(
+    `Something is wrong. [Kitchen; Serving counter; c1; B3 Kitchen; ${across} Hall \u2013 Kitchen]`,
+  );
+});
+
+it('does not say again what the words of the finding name', () => {
+  expect(findingLine('Kitchen is bad at column c1.', ['r2', 'c1'])).toBe('Kitchen is bad at column c1.');
+  expect(findingLine('Column c12 is bad in the Kitchenette.', ['c1', 'r2'])).toBe(
+    'Column c12 is bad in the Kitchenette. [c1; Kitchen]',
+  );
+});
+
+it('keeps the id of a room behind a name that several rooms have', () => {
+  const rooms = [room('r1', 'Office', box(0, 0, 4000, 4000)), room('r2', 'Office', box(5000, 0, 4000, 4000))];
+  expect(findingLine('Office is bad.', ['r2'], planOf({ rooms }))).toBe('Office is bad. [Office (r2)]');
+});
+
+it('leaves the name of an only room away', () => {
+  const rooms = [room('r1', 'Hall', box(0, 0, 4000, 4000))];
+  expect(findingLine('Something is wrong.', ['B1'], planOf({ rooms }))).toBe('Something is wrong. [B1]');
+});
