@@ -122,11 +122,13 @@ function throughPlace(line: readonly Point[], ring: readonly Point[]): Point | n
   return null;
 }
 
-/** Passages that keep no joint because the user took it away or wants the place clear. */
-export function neckFindings(necks: readonly Neck[], bays: readonly BayBody[]): FindingFact[] {
+/** Passages that no joint crosses. */
+export function neckFindings(plan: Plan, necks: readonly Neck[], bays: readonly BayBody[]): FindingFact[] {
+  const limit = plan.layout.neckRatio;
   return necks.flatMap((neck): FindingFact[] => {
     const at = lineMiddle([neck.from, neck.to]);
     const bay = bays.find(({ shape }) => ringContains(shape.outline, at))?.shape.id;
-    return bay ? [{ code: 'neck-unjointed', bay, widthMm: neck.widthMm, at, refs: [bay] }] : [];
+    const { widthMm, besideMm } = neck;
+    return bay ? [{ code: 'neck-unjointed', bay, widthMm, besideMm, limit, at, refs: [bay] }] : [];
   });
 }

@@ -2,8 +2,11 @@ import { type Point, pointDistance } from '../geometry/point.ts';
 import type { Region, Ring } from '../geometry/ring.ts';
 import { edgesInside, type Interval } from '../geometry/scanline.ts';
 import { segmentDistance, segmentNearest } from '../geometry/segment.ts';
-import { rules } from '../plan/reference.ts';
+import { limitExceeded } from '../plan/exceed.ts';
+import type { LayoutWishes } from '../plan/plan.ts';
+import { defaults, rules } from '../plan/reference.ts';
 import { frameOf } from './frame.ts';
+import { longerSide } from './measure.ts';
 import { cornerTurn, NOTCH_RAD } from './notch.ts';
 import type { Part } from './part.ts';
 
@@ -16,37 +19,60 @@ const LEAST_NECK_MM = 50;
 /** Sections are taken this far to either side of each corner, where the width may jump, mm. */
 const BESIDE_CORNER_MM = 0.5;
 
-export interface Neck {
+/** A chord across floor from a corner that turns in, to another such corner or square to a wall. Places in mm. */
+export interface Chord {
   readonly from: Point;
   readonly to: Point;
   readonly widthMm: number;
+  /** Numbers of the rings that its ends lie on: 0 the outline, then the holes that count as sides. */
+  readonly rings: readonly [number, number];
 }
 
-/** The narrowest passage of a region: a chord from a corner that turns in to another such corner or square to a wall, at most
- *  `neckRatio` of the clear width on both sides within 3 m. Null where there is none, or the rule is off.
- *  @param skip passages to leave out */
-export function regionNeck(region: Region, neckRatio: number, skip: (neck: Neck) => boolean): Neck | null {
-  if (neckRatio <= 0) return null;
-  const rings = [region.outline, ...region.holes];
-  const corners = rings.flatMap(cornersIn);
-  if (corners.length === 0) return null;
-  const candidates = chordsOf(rings, corners).sort((a, b) => a.widthMm - b.widthMm);
-  for (const neck of candidates) {
-    if (isNeck(rings, neck, neckRatio) && !skip(neck)) return neck;
-  }
-  return null;
+/** A chord at most `neckRatio` of the clear width on both sides. */
+export interface Neck extends Chord {
+  /** The greatest clear width within 3 m, on the side where that is less, mm. */
+  readonly besideMm: number;
+}
+
+type NeckRules = Pick<LayoutWishes, 'neckRatio' | 'columnMm'>;
+
+/** The necks of a region, the narrowest first; none where the rule is off. */
+export function regionNecks(region: Region, { neckRatio, columnMm }: NeckRules): Neck[] {
+  if (neckRatio <= 0) return [];
+  const rings = regionSides(region, columnMm);
+  return chordsOf(rings).flatMap((chord): Neck[] => {
+    const besideMm = widthBeside(rings, chord);
+    return chord.widthMm <= neckRatio * besideMm ? [{ ...chord, besideMm }] : [];
+  });
+}
+
+/** All chords of a region from corners that turn in, the shortest first. */
+export function regionChords(region: Region, { columnMm }: NeckRules): Chord[] {
+  return chordsOf(regionSides(region, columnMm));
+}
+
+/** The rings between which floor narrows. A hole no larger than a column that needs no joint is passed over, as columns are; not one that
+ *  is only because the user lets cores stand inside bays. */
+function regionSides({ outline, holes }: Region, columnMm: number): Ring[] {
+  const most = Math.min(columnMm, defaults.columnMm.value);
+  return [outline, ...holes.filter((hole) => limitExceeded(longerSide(hole), most))];
 }
 
 /** A joint taken away this near to the middle of a passage was the passage's, mm. */
 const TAKEN_MM = 300;
 
 /** Whether the user took the joint at this passage away. */
-export function neckBarred(part: Pick<Part, 'noJoint' | 'keepClear'>, neck: Neck): boolean {
+export function neckBarred(part: Pick<Part, 'noJoint' | 'keepClear'>, neck: Chord): boolean {
   const middle: Point = [(neck.from[0] + neck.to[0]) / 2, (neck.from[1] + neck.to[1]) / 2];
   const taken = part.noJoint.some((line) =>
     line.some((p, i) => i > 0 && segmentDistance(line[i - 1] as Point, p, middle) < TAKEN_MM),
   );
   return taken || part.keepClear.some((ring) => chordInside([ring], neck.from, neck.to));
+}
+
+interface Place {
+  readonly at: Point;
+  readonly ring: number;
 }
 
 function cornersIn(ring: Ring): Point[] {
@@ -57,22 +83,32 @@ function cornersIn(ring: Ring): Point[] {
   });
 }
 
-function chordsOf(rings: readonly Ring[], corners: readonly Point[]): Neck[] {
-  const edges = ringEdges(rings);
-  return corners.flatMap((corner) => {
+function chordsOf(rings: readonly Ring[]): Chord[] {
+  const corners = rings.flatMap((own, ring) => cornersIn(own).map((at): Place => ({ at, ring })));
+  const chords = corners.flatMap((corner) => {
     const ends = corners.filter((other) => other !== corner);
-    for (const [a, b] of edges) {
-      const { at, share } = segmentNearest(a, b, corner);
-      if (share > 0 && share < 1) ends.push(at);
+    for (const [ring, own] of rings.entries()) {
+      for (const [a, b] of ringEdges([own])) {
+        const { at, share } = segmentNearest(a, b, corner.at);
+        if (share > 0 && share < 1) ends.push({ at, ring });
+      }
     }
     // A passage is narrow at the corner: of all that lies over against it only the nearest can be its other side.
     return ends
-      .map((to): Neck => ({ from: corner, to, widthMm: pointDistance(corner, to) }))
+      .map(
+        ({ at, ring }): Chord => ({
+          from: corner.at,
+          to: at,
+          widthMm: pointDistance(corner.at, at),
+          rings: [corner.ring, ring],
+        }),
+      )
       .filter(({ widthMm }) => widthMm >= LEAST_NECK_MM)
       .sort((p, q) => p.widthMm - q.widthMm)
       .slice(0, NEAREST_ENDS)
       .filter(({ from, to }) => chordInside(rings, from, to));
   });
+  return chords.sort((p, q) => p.widthMm - q.widthMm);
 }
 
 const NEAREST_ENDS = 10;
@@ -98,31 +134,28 @@ function chordInside(rings: readonly Ring[], from: Point, to: Point): boolean {
 /** What a chord may lack at its ends beside a skew wall, mm. */
 const CHORD_END_MM = 10;
 
-function isNeck(rings: readonly Ring[], neck: Neck, ratio: number): boolean {
-  const frame = frameOf(Math.atan2(neck.to[1] - neck.from[1], neck.to[0] - neck.from[0]) - Math.PI / 2);
-  const [at, from] = frame.toFrame(neck.from);
+/** The greatest clear width of the floor on both sides of a chord, followed away from it within reach; of the two the lesser, mm. */
+function widthBeside(rings: readonly Ring[], { from, to, widthMm }: Chord): number {
+  const frame = frameOf(Math.atan2(to[1] - from[1], to[0] - from[0]) - Math.PI / 2);
+  const [at, start] = frame.toFrame(from);
   const near = ringEdges(rings)
     .map(([a, b]): Edge => [frame.toFrame(a), frame.toFrame(b)])
     .filter(([a, b]) => Math.min(a[0], b[0]) <= at + NECK_REACH_MM && Math.max(a[0], b[0]) >= at - NECK_REACH_MM);
-  const start: Interval = [from, from + neck.widthMm];
-  const wanted = neck.widthMm / ratio;
-  return [1, -1].every((side) => widthReaches(near, at, side, start, wanted));
+  return Math.min(...[1, -1].map((side) => widestOn(near, at, side, [start, start + widthMm])));
 }
 
-/** Whether the floor on one side of a chord, followed away from it, becomes as wide as wanted within reach. */
-function widthReaches(edges: readonly Edge[], at: number, side: number, start: Interval, wanted: number): boolean {
+function widestOn(edges: readonly Edge[], at: number, side: number, start: Interval): number {
   const offsets = edges
     .map(([p]) => (p[0] - at) * side)
     .filter((d) => d > -BESIDE_CORNER_MM && d < NECK_REACH_MM)
     .flatMap((d) => [d - BESIDE_CORNER_MM, d + BESIDE_CORNER_MM]);
   const places = [...offsets, NECK_REACH_MM].filter((d) => d > 0 && d <= NECK_REACH_MM).sort((a, b) => a - b);
   let open: Interval[] = [start];
+  let widest = 0;
   for (const [i, d] of places.entries()) {
     if (i > 0 && d - (places[i - 1] as number) < BESIDE_CORNER_MM) continue;
-    const next = edgesInside(edges, 0, at + side * d).filter(([a, b]) => open.some(([p, q]) => a < q && b > p));
-    if (next.length === 0) return false;
-    if (next.some(([a, b]) => b - a >= wanted)) return true;
-    open = next;
+    open = edgesInside(edges, 0, at + side * d).filter(([a, b]) => open.some(([p, q]) => a < q && b > p));
+    widest = Math.max(widest, ...open.map(([a, b]) => b - a));
   }
-  return false;
+  return widest;
 }

@@ -1,20 +1,21 @@
 import type { Point } from '../geometry/point.ts';
 import { regionArea } from '../geometry/region.ts';
-import { boxOf, type Region, type Ring } from '../geometry/ring.ts';
+import { boxOf, type Ring } from '../geometry/ring.ts';
 import { lineInside } from '../geometry/scanline.ts';
 import { EQUAL_LENGTH_MM, onGrid } from '../geometry/tolerance.ts';
 import { cutsCarry } from './carry.ts';
 import { type Frame, frameOf, frameSettled, mainDirections } from './frame.ts';
-import type { Layout } from './guillotine.ts';
 import { layoutImprove, layoutPrice } from './improve.ts';
 import { cutBarred } from './lattice.ts';
-import { regionLayout } from './layout.ts';
+import { layoutEven, regionLayout } from './layout.ts';
 import { BREACH_PRICE, pieceExcess } from './leaf.ts';
-import { type Neck, neckBarred, regionNeck } from './necks.ts';
+import { type Neck, neckBarred } from './necks.ts';
 import type { Part, PartCut } from './part.ts';
+import { neckParting, necksAfter, necksCut, ringCuts } from './passages.ts';
 import { regionSplit } from './pieces.ts';
 import { isPlain } from './plain.ts';
 import { regionsStraighten } from './straighten.ts';
+import type { Layout } from './table.ts';
 
 /** How hard to search. A rectangle of a plain region is judged at a glance; any other has to be clipped and measured, some hundred times
  *  the work, so that the search keeps to fewer lines and fewer groups. */
@@ -43,32 +44,59 @@ const carefulEfforts: Readonly<Record<EffortKey, Effort>> = {
 
 export interface Solved {
   readonly cuts: readonly PartCut[];
-  /** Passages whose joint the user took away or that may carry none. */
-  readonly barredNecks: readonly Neck[];
+  /** Passages that no joint crosses: the user took it away, none may run there, or it would part nothing. */
+  readonly openNecks: readonly Neck[];
 }
 
 /** Where the intermediate joints of a part run. Same part, same cuts.
- *  Steps: a joint across every neck; then each piece split by itself along its main wall directions, the best of them kept. */
+ *  Steps: a joint across every neck, the narrowest first, as long as it parts the floor; then each piece split by itself along its main wall
+ *  directions, the best of them kept; then what that leaves of the necks. */
 export function partSolve(part: Part): Solved {
-  const barred: Neck[] = [];
-  const necks: PartCut[] = [];
-  const whole: Region[] = [];
-  const queue: Region[] = [part.region];
-  for (let region = queue.pop(); region; region = queue.pop()) {
-    const neck = regionNeck(region, part.layout.neckRatio, (found) => {
-      if (!neckBarred(part, found)) return false;
-      barred.push(found);
-      return true;
-    });
-    const cut: PartCut | null = neck && { kind: 'neck', from: neck.from, to: neck.to };
-    const pieces = cut ? regionSplit(region, [cut]) : [];
-    if (cut && pieces.length > 1) {
-      necks.push(cut);
-      queue.push(...pieces);
-    } else whole.push(region);
+  return necksSolve(part, []);
+}
+
+function necksSolve(part: Part, cutsRound: readonly PartCut[]): Solved {
+  const { cuts, pieces } = necksCut(part, 'not-over');
+  const round = [...cutsRound, ...cuts];
+  return solvedTogether(
+    cuts,
+    pieces.map((region) => pieceSolve({ ...part, region }, round)),
+  );
+}
+
+/** A region with cores of more bays than this is not sought again from its necks. */
+const MOST_BAYS_AGAIN = 20;
+
+/** A region without necks, or whose narrowest parts nothing by itself. Where others do, or the layout leaves a neck that parts nothing, it is
+ *  sought again from those, and the better kept. */
+function pieceSolve(part: Part, cutsRound: readonly PartCut[]): Solved {
+  const { cuts } = regionSolve(part, cutsRound);
+  const after = necksAfter(part, cuts);
+  let best: Solved = { cuts: [...cuts, ...after.cuts], openNecks: after.left };
+  const isOpen = after.cuts.length > 0 || after.left.some((neck) => !neckBarred(part, neck));
+  const isLarge = regionArea(part.region) / 1e6 > MOST_BAYS_AGAIN * part.limits.areaM2;
+  const forLess = part.layout.aim !== 'even-bays' && !isLarge;
+  if (part.region.holes.length === 0 || !(isOpen || forLess)) return best;
+  const own: Part = { ...part, columns: columnsInside(part, cutsRound) };
+  const price = (solved: Solved) =>
+    solved.openNecks.length * BREACH_PRICE + layoutPrice(part.region, own, solved.cuts, 0).cost;
+  for (const start of [neckParting(part), isOpen ? ringCuts(part) : []]) {
+    if (start.length === 0) continue;
+    const pieces = regionSplit(part.region, start);
+    const other = solvedTogether(
+      start,
+      pieces.map((region) => necksSolve({ ...part, region }, [...cutsRound, ...start])),
+    );
+    if (price(other) < price(best) - EQUAL_LENGTH_MM) best = other;
   }
-  const cuts = whole.flatMap((region) => regionSolve({ ...part, region }, necks).cuts);
-  return { cuts: [...necks, ...cuts], barredNecks: barred };
+  return best;
+}
+
+function solvedTogether(cuts: readonly PartCut[], pieces: readonly Solved[]): Solved {
+  return {
+    cuts: [...cuts, ...pieces.flatMap((piece) => piece.cuts)],
+    openNecks: pieces.flatMap((piece) => piece.openNecks),
+  };
 }
 
 /** A region split along its main wall directions, the best of them kept. A very large one is halved first, until a search can see it
@@ -171,7 +199,11 @@ function frameSolve(part: Part, frame: Frame, patience: EffortKey): Layout {
     });
     const steps = Math.min(effort.mostSteps, effort.stepsPerBay * (rough.cuts.length + 1));
     const search = { steps, lines: effort.groupLines, marginMm, rounds: 0, starts: effort.starts };
-    const layout = rough.cuts.length > 1 ? layoutImprove(straight.region, own, rough, search) : rough;
+    const least = rough.cuts.length > 1 ? layoutImprove(straight.region, own, rough, search) : rough;
+    const layout =
+      part.layout.aim === 'even-bays'
+        ? layoutEven(straight.region, own, least, { ...search, lines: effort.lines })
+        : least;
     const real = cutsCarry(straight, layout.cuts);
     const price = straight.movedMm > 0 ? layoutPrice(turned.region, turned, real, 0) : layout;
     if (price.cost < best.cost) {

@@ -44,7 +44,7 @@ export function floorSplit(plan: Plan, floorPlan: FloorPlan, options: SplitOptio
     used.set(key, solved);
     options.known.set(key, solved);
     cuts.push(...cutsPlace(placed, solved.cuts));
-    necks.push(...solved.barredNecks.map((neck) => neckPlace(placed, neck)));
+    necks.push(...solved.openNecks.map((neck) => neckPlace(placed, neck)));
     options.onProgress((i + 1) / parts.length);
   }
   for (const key of options.known.keys()) if (!used.has(key)) options.known.delete(key);
@@ -86,7 +86,7 @@ function splitReport(plan: Plan, floorPlan: FloorPlan, cuts: readonly Cut[], nec
       ...bayFindings(plan, bays),
       ...columns.findings,
       ...crossingFindings(plan, joints),
-      ...neckFindings(necks, bays),
+      ...neckFindings(plan, necks, bays),
       ...idleFindings(plan, floorPlan, joints),
     ],
     fieldJointM,

@@ -57,7 +57,7 @@ function findingMessage(f: FindingValues): string {
     case 'bay-core':
       return `Bay ${f.bay} runs round a core of ${overText(f.sideMm, f.limitMm, 0)} mm; over ${mm(f.limitMm)} it needs a joint.`;
     case 'neck-unjointed':
-      return `Bay ${f.bay} narrows to ${roundedText(f.widthMm, 0)} mm with no joint across the neck.`;
+      return `Bay ${f.bay} narrows to ${roundedText(f.widthMm, 0)} mm, ${roundedText(f.widthMm / f.besideMm, 2)} of the ${roundedText(f.besideMm, 0)} mm beside it, with no joint across; a neck needs one at ${roundedText(f.limit, 2)} or less.`;
     case 'column-off-joint':
       return `Column ${f.column} in bay ${f.bay} has a side of ${overText(f.sideMm, f.limitMm, 0)} mm and meets no joint; over ${mm(f.limitMm)} it needs one.`;
     case 'column-one-direction':

@@ -42,7 +42,15 @@ export type FindingValues =
   | ({ readonly code: 'bay-aspect-allowance'; readonly fromM: number } & Limit)
   | ({ readonly code: 'bay-reentrant' } & Limit)
   | { readonly code: 'bay-core'; readonly bay: string; readonly sideMm: number; readonly limitMm: number }
-  | { readonly code: 'neck-unjointed'; readonly bay: string; readonly widthMm: number }
+  | {
+      readonly code: 'neck-unjointed';
+      readonly bay: string;
+      readonly widthMm: number;
+      /** The clear width beside it, on the narrower side. */
+      readonly besideMm: number;
+      /** A neck has at most this share of the width beside it. */
+      readonly limit: number;
+    }
   | {
       readonly code: 'column-off-joint';
       readonly column: string;

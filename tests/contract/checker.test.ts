@@ -5,6 +5,7 @@ import type { Analysis, Bay, Joint } from '../../src/plan/analysis.ts';
 import { planJson } from '../floors/plan-json.ts';
 import { planOf } from '../floors/read.ts';
 import { analysisFaults } from '../oracle/check-analysis.ts';
+import { neckFaults } from '../oracle/check-necks.ts';
 import { tongueFaults } from '../oracle/check-tongues.ts';
 import { ringWithoutNotches } from '../oracle/measures.ts';
 import { createScene } from '../oracle/scene.ts';
@@ -284,6 +285,23 @@ describe('the checker', () => {
     };
     expect(tongues(4250)).toEqual([]);
     expect(tongues(4040)).toEqual(['B2 reaches 460 mm into doorway d1']);
+  });
+
+  it('tells a bay that narrows between two wide ends, by how narrow it is and by how near the width comes', () => {
+    const told = (gapMm: number, longMm: number) => {
+      const [low, high] = [(4000 - gapMm) / 2, (4000 + gapMm) / 2];
+      const corner = (x: number, y: number): Point => [x, y];
+      const upper = [corner(0, 0), corner(4000, 0), corner(4000, low), corner(4000 + longMm, low)];
+      const far = [corner(4000 + longMm, 0), corner(8000 + longMm, 0), corner(8000 + longMm, 4000)];
+      const lower = [corner(4000 + longMm, 4000), corner(4000 + longMm, high), corner(4000, high), corner(4000, 4000)];
+      const outline: Ring = [...upper, ...far, ...lower, corner(0, 4000)];
+      const narrow = planOf(planJson('Narrow', [{ id: 'r1', name: 'Hall', outline }]));
+      const whole = { ...bay('B1', 0), outline, measured: outline };
+      return neckFaults(createScene(narrow, { ...right, bays: [whole], joints: [] }));
+    };
+    expect(told(2000, 500)).toEqual(['B1 narrows to 2000 mm and no finding says so']);
+    expect(told(2500, 500)).toEqual([]);
+    expect(told(2000, 3500)).toEqual([]);
   });
 
   it('cuts off the notch of a column and leaves the walls from column to column', () => {

@@ -4,6 +4,7 @@ import { bayFaults } from './check-bays.ts';
 import { edgeFaults } from './check-edges.ts';
 import { jointFaults } from './check-joints.ts';
 import { movementFaults } from './check-movement.ts';
+import { neckFaults } from './check-necks.ts';
 import { quantityFaults } from './check-quantities.ts';
 import { shapeFaults } from './check-shape.ts';
 import { tilingFaults } from './check-tiling.ts';
@@ -31,6 +32,7 @@ export function analysisFaults(plan: Plan, analysis: Analysis): string[] {
     ...bayFaults(scene),
     ...jointFaults(scene),
     ...tongueFaults(scene),
+    ...neckFaults(scene),
     ...edgeFaults(scene),
     ...movementFaults(scene),
     ...quantityFaults(scene),

@@ -37,7 +37,11 @@ const samples: { readonly [C in FindingCode]: Sample<C> } = {
   'bay-aspect-allowance': [{ bay: 'B3', value: 3.1, limit: 2, fromM: 5 }, 'note', ['B3', '3.1 : 1', '2 : 1', '5 m']],
   'bay-reentrant': [{ bay: 'B3', value: 420, limit: 150 }, 'fault', ['B3', 're-entrant', '420 mm', '150 mm']],
   'bay-core': [{ bay: 'B3', sideMm: 900, limitMm: 400 }, 'fault', ['B3', '900 mm', '400 mm']],
-  'neck-unjointed': [{ bay: 'B3', widthMm: 850 }, 'fault', ['B3', '850 mm', 'neck']],
+  'neck-unjointed': [
+    { bay: 'B3', widthMm: 850, besideMm: 2500, limit: 0.6 },
+    'fault',
+    ['B3', '850 mm', '0.34', '2500 mm', 'neck', '0.6 or less'],
+  ],
   'column-off-joint': [
     { column: 'c1', bay: 'B3', sideMm: 600, limitMm: 400 },
     'fault',
