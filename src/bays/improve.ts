@@ -2,12 +2,12 @@ import type { Point } from '../geometry/point.ts';
 import { regionArea } from '../geometry/region.ts';
 import { boxOf, type Region } from '../geometry/ring.ts';
 import { EQUAL_LENGTH_MM, GRID_PER_MM } from '../geometry/tolerance.ts';
-import type { Layout } from './guillotine.ts';
 import { cutPrice } from './lattice.ts';
 import { type LayoutOptions, regionLayout } from './layout.ts';
 import { BREACH_PRICE, pieceExcess } from './leaf.ts';
 import type { Part, PartCut } from './part.ts';
 import { edgePoints, type Pieces, piecesOf, piecesRegion } from './pieces.ts';
+import type { Layout } from './table.ts';
 
 /** Bays of a group at most: beyond that a group is no easier than the whole. */
 const MOST_IN_GROUP = 6;

@@ -1,13 +1,14 @@
 import type { Region } from '../geometry/ring.ts';
 import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
 import { rules } from '../plan/reference.ts';
-import { type Layout, regionEven, regionGuillotine } from './guillotine.ts';
+import { regionEven, regionGuillotine } from './guillotine.ts';
 import { cutBarred, cutPrice } from './lattice.ts';
 import { BREACH_PRICE } from './leaf.ts';
 import type { CandidateLines, LineChoice } from './lines.ts';
 import type { Part, PartCut } from './part.ts';
 import { regionSplit } from './pieces.ts';
 import { startsOf } from './starts.ts';
+import type { Layout } from './table.ts';
 
 export interface LayoutOptions {
   /** Candidate lines an axis at most. */
