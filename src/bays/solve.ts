@@ -5,7 +5,6 @@ import { lineInside } from '../geometry/scanline.ts';
 import { EQUAL_LENGTH_MM, onGrid } from '../geometry/tolerance.ts';
 import { cutsCarry } from './carry.ts';
 import { type Frame, frameOf, frameSettled, mainDirections } from './frame.ts';
-import type { Layout } from './guillotine.ts';
 import { layoutImprove, layoutPrice } from './improve.ts';
 import { cutBarred } from './lattice.ts';
 import { layoutEven, regionLayout } from './layout.ts';
@@ -16,6 +15,7 @@ import { neckParting, necksAfter, necksCut, ringCuts } from './passages.ts';
 import { regionSplit } from './pieces.ts';
 import { isPlain } from './plain.ts';
 import { regionsStraighten } from './straighten.ts';
+import type { Layout } from './table.ts';
 
 /** How hard to search. A rectangle of a plain region is judged at a glance; any other has to be clipped and measured, some hundred times
  *  the work, so that the search keeps to fewer lines and fewer groups. */
