@@ -19,8 +19,8 @@ Splits the floors of plans into bays and prints what was found.
 
   --json      print the analyses alone, each plan on one line in the order given; null for a plan that could not be read
   --out DIR   write every document of each plan into DIR: analysis, quantities, joints, bays, drawing to scale
-  --quick     leave out the exact search
-  --stress    add the finite elements
+  --quick     leave out the exact search (changes nothing yet)
+  --stress    add the stresses of held bays (changes nothing yet)
   --help      print this
 
 Exit status: 0 no fault found, 1 faults found, 2 a plan could not be read; the highest that applies.
