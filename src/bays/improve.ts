@@ -36,7 +36,9 @@ export function layoutImprove(
     const taken = new Set<number>();
     const changed: { readonly group: ReadonlySet<number>; readonly cuts: readonly PartCut[] }[] = [];
     for (const group of groupsOf(beside)) {
-      if (group.size === pieces.faces.length || [...group].some((face) => taken.has(face))) continue;
+      const isWhole = group.size === pieces.faces.length;
+      // The whole has been sought already.
+      if (isWhole || [...group].some((face) => taken.has(face))) continue;
       const name = [...group]
         .map((face) => names.get(face))
         .sort()
@@ -129,7 +131,7 @@ function neighboursOf({ subdivision, faces, between }: Pieces): ReadonlyMap<numb
   return beside;
 }
 
-/** Groups worth a try: every two neighbours with whom both touch, then every bay with all its neighbours. The whole is none: it has been sought. */
+/** Groups worth a try: every two neighbours with whom both touch, then every bay with all its neighbours. */
 function* groupsOf(beside: ReadonlyMap<number, ReadonlySet<number>>): Generator<Set<number>> {
   for (const [face, others] of beside) {
     for (const other of others) if (other > face) yield new Set([face, other]);

@@ -226,7 +226,7 @@ const CLEAR_SHARE = 0.95;
  *  and as far as its proportion asks. The largest bays first, and those that begin at a wall. */
 function reachesOf(hard: readonly number[], across: readonly number[], { limits }: Part, clear: ClearRun): number[] {
   const { areaM2, lengthM, aspect, aspectFromM } = limits;
-  const found: { readonly at: number; readonly worth: number }[] = [];
+  const found: ReachLine[] = [];
   for (let a = 0; a < across.length; a++) {
     for (let b = a + 1; b < across.length; b++) {
       const width = (across[b] as number) - (across[a] as number);
@@ -234,20 +234,27 @@ function reachesOf(hard: readonly number[], across: readonly number[], { limits 
       const full = Math.min(lengthM * 1000, (areaM2 * 1e6) / width, Math.max(width * aspect, aspectFromM * 1000));
       const reaches = width > aspectFromM * 1000 ? [full, width / aspect] : [full];
       for (const [from, to] of runsOf(hard.length - 1, (gap) => clear(gap, a, b))) {
-        for (const reach of reaches) {
-          for (let i = from; i <= to; i++) {
-            const line = hard[i] as number;
-            const [low, high] = [line - reach, line + reach];
-            if (low > (hard[from] as number))
-              found.push({ at: low, worth: reach * width * (i === to ? 1 : INNER_WORTH) });
-            if (high < (hard[to] as number))
-              found.push({ at: high, worth: reach * width * (i === from ? 1 : INNER_WORTH) });
-          }
-        }
+        const run = hard.slice(from, to + 1);
+        for (const reach of reaches) found.push(...reachLines(run, reach, reach * width));
       }
     }
   }
   return found.sort((p, q) => q.worth - p.worth || p.at - q.at).map(({ at }) => at);
+}
+
+interface ReachLine {
+  readonly at: number;
+  readonly worth: number;
+}
+
+/** The lines that a bay of so long a reach comes to from each hard line of a clear run, either way. */
+function reachLines(run: readonly number[], reach: number, area: number): ReachLine[] {
+  const [from, to] = [run[0] as number, run[run.length - 1] as number];
+  return run.flatMap((line) => {
+    const low = { at: line - reach, worth: line === to ? area : area * INNER_WORTH };
+    const high = { at: line + reach, worth: line === from ? area : area * INNER_WORTH };
+    return [...(low.at > from ? [low] : []), ...(high.at < to ? [high] : [])];
+  });
 }
 
 /** What a bay that begins at no wall is worth beside one that does. */

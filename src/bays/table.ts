@@ -17,21 +17,23 @@ export interface Layout {
 const EMPTY_MM2 = 1;
 
 /** Room for one table, used again by the next: a search fills hundreds. Nothing in it is read before it is written. */
-let scratch = scratchOf(4096);
+let scratch = scratchOf(4096, 512);
 
-function scratchOf(size: number) {
+/** @param size rectangles   @param block upright prices, and more than the rectangles of a block or the lines of an axis */
+function scratchOf(size: number, block: number) {
   return {
     size,
+    block,
     cost: new Float64Array(size),
     uneven: new Float64Array(size),
     cut: new Int16Array(size),
-    uprightPrice: new Float64Array(size),
-    levelPrice: new Float64Array(size),
-    open: new Int32Array(size),
-    same: new Int32Array(size),
-    parted: new Int16Array(size),
-    rows: new Int32Array(size),
-    columns: new Int32Array(size),
+    uprightPrice: new Float64Array(block),
+    levelPrice: new Float64Array(block),
+    open: new Int32Array(block),
+    same: new Int32Array(block),
+    parted: new Int16Array(block),
+    rows: new Int32Array(block),
+    columns: new Int32Array(block),
   };
 }
 
@@ -65,8 +67,10 @@ export class Table {
     this.m = m;
     this.rowPairs = (m * (m - 1)) / 2;
     const size = ((n * (n - 1)) / 2) * this.rowPairs;
-    const room = Math.max(size, n * this.rowPairs, n, m);
-    if (scratch.size < room) scratch = scratchOf(room);
+    const block = Math.max(n * this.rowPairs, n, m);
+    if (scratch.size < size || scratch.block < block) {
+      scratch = scratchOf(Math.max(size, scratch.size), Math.max(block, scratch.block));
+    }
     this.cost = scratch.cost.fill(0, 0, size);
     this.uneven = scratch.uneven.fill(0, 0, size);
     this.cut = scratch.cut.fill(0, 0, size);
@@ -77,11 +81,12 @@ export class Table {
     this.columns = pairPlaces(scratch.columns, n, this.rowPairs);
     this.levelPrice = scratch.levelPrice;
     this.uprightPrice = scratch.uprightPrice;
-    this.pricesBetween(lattice.cost[0]);
+    this.uprightPrices();
   }
 
-  private pricesBetween(price: Float64Array): void {
+  private uprightPrices(): void {
     const { n, m, uprightPrice } = this;
+    const price = this.lattice.cost[0];
     for (let k = 0, at = 0; k < n; k++) {
       for (let j1 = 0; j1 < m; j1++) {
         const before = price[k * m + j1] as number;
@@ -90,11 +95,16 @@ export class Table {
     }
   }
 
+  private levelPrices(i1: number, i2: number): void {
+    const price = this.lattice.cost[1];
+    for (let k = 0; k < this.m; k++) this.levelPrice[k] = along(price, k * this.n, i1, i2);
+  }
+
   fill(judge: LeafJudge): void {
     for (let di = 1; di < this.n; di++) {
       for (let i1 = 0; i1 + di < this.n; i1++) {
+        this.levelPrices(i1, i1 + di);
         const opened = this.leaves(judge, i1, i1 + di);
-        if (opened < 0) continue;
         for (let k = i1 + 1; k < i1 + di; k++) this.uprightCut(i1, i1 + di, k, opened);
         this.levelCuts(i1, i1 + di);
       }
@@ -114,18 +124,13 @@ export class Table {
   }
 
   /** Every rectangle of a block as a bay.
-   *  @returns how many of them cuts are to be tried for; -1 where nothing more is to be done for the block */
+   *  @returns how many of them cuts are to be tried for */
   private leaves(judge: LeafJudge, i1: number, i2: number): number {
     const { lattice, m, same, parted } = this;
     const { gross, net } = lattice.strip(i1, i2);
     const width = (lattice.x[i2] as number) - (lattice.x[i1] as number);
-    const level = lattice.cost[1];
-    for (let k = 0; k < m; k++) {
-      this.levelPrice[k] = (level[k * this.n + i2] as number) - (level[k * this.n + i1] as number);
-    }
     const base = (this.columns[i1] as number) + i2 * this.rowPairs;
     let opened = 0;
-    let copied = 0;
     for (let j1 = 0, place = 0; j1 < m; j1++) {
       for (let j2 = j1 + 1; j2 < m; j2++, place++) {
         same[place] = -1;
@@ -138,10 +143,7 @@ export class Table {
           const inner = this.trimmed(area - EMPTY_MM2, i1, i2, j1, j2);
           same[place] = inner;
           if (inner < 0) parted[place] = this.partingLine(i1, i2, j1, j2);
-          if (inner >= 0 || parted[place] !== 0) {
-            copied++;
-            continue;
-          }
+          if (inner >= 0 || parted[place] !== 0) continue;
           const leaf = judge.piece(i1, i2, j1, j2);
           this.cost[here] = leaf.price;
           this.uneven[here] = leaf.uneven;
@@ -153,7 +155,7 @@ export class Table {
         if (this.cost[here] !== 0) this.open[opened++] = place;
       }
     }
-    return opened + copied === 0 ? -1 : opened;
+    return opened;
   }
 
   /** Where the layout of the same floor in a smaller rectangle stands, without an empty outer row or column; -1 where there is none. */
@@ -187,7 +189,6 @@ export class Table {
     const left = (this.columns[i1] as number) + k * rowPairs;
     const right = (this.columns[k] as number) + i2 * rowPairs;
     const prices = k * rowPairs;
-    const barred = this.lattice.barred[0];
     for (let i = 0; i < opened; i++) {
       const place = open[i] as number;
       const here = base + place;
@@ -197,18 +198,18 @@ export class Table {
       if (c > best + EQUAL_LENGTH_MM) continue;
       const e = (uneven[left + place] as number) + (uneven[right + place] as number);
       if (c >= best - EQUAL_LENGTH_MM && e >= (uneven[here] as number)) continue;
-      if (barred && this.isBarred(barred, k, place)) continue;
+      if (this.isBarred(k, i1, i2, ...this.pairAt(place))) continue;
       cost[here] = c;
       uneven[here] = e;
       cut[here] = k;
     }
   }
 
-  private isBarred(barred: Float64Array, k: number, place: number): boolean {
+  /** The level lines of a place in a block. */
+  private pairAt(place: number): [number, number] {
     let j1 = 0;
     while (j1 + 1 < this.m && (this.rows[j1 + 1] as number) + j1 + 2 <= place) j1++;
-    const j2 = place - (this.rows[j1] as number);
-    return along(barred, k * this.m, j1, j2) > EQUAL_LENGTH_MM;
+    return [j1, place - (this.rows[j1] as number)];
   }
 
   /** Tries every level cut in a block, the lower rectangles first, and takes over what stands elsewhere. */
@@ -230,10 +231,9 @@ export class Table {
   }
 
   private levelCutsOf(i1: number, i2: number, j1: number, j2: number, base: number): void {
-    const { cost, uneven, rows, levelPrice, n } = this;
+    const { cost, uneven, rows, levelPrice } = this;
     const upper = base + (rows[j1] as number);
     const here = upper + j2;
-    const barred = this.lattice.barred[1];
     let best = cost[here] as number;
     let even = uneven[here] as number;
     let pick = 0;
@@ -244,7 +244,7 @@ export class Table {
       if (c > best + EQUAL_LENGTH_MM) continue;
       const e = (uneven[a] as number) + (uneven[b] as number);
       if (c >= best - EQUAL_LENGTH_MM && e >= even) continue;
-      if (barred && (barred[k * n + i2] as number) - (barred[k * n + i1] as number) > EQUAL_LENGTH_MM) continue;
+      if (this.isBarred(-k, i1, i2, j1, j2)) continue;
       best = c;
       even = e;
       pick = k;
@@ -267,6 +267,7 @@ export class Table {
     this.cut[here] = cut;
   }
 
+  /** The most even layout that this table holds for at most so much joint and price, mm; null where none costs so little. */
   evenLayout(mostMm: number): Layout | null {
     if (this.n < 2 || this.m < 2) return null;
     const cuts: PartCut[] = [];
@@ -301,7 +302,7 @@ export class Table {
       sum.uneven += this.uneven[here] as number;
       return;
     }
-    const price = this.cutPrice(pick, i1, i2, j1, j2);
+    const price = this.priceOf(pick, i1, i2, j1, j2);
     const halves = halvesAt(pick, i1, i2, j1, j2);
     const least = halves.reduce((total, half) => total + (this.cost[this.at(...half)] as number), price);
     const left = spare - (least - (this.cost[here] as number));
@@ -323,8 +324,8 @@ export class Table {
     for (const cut of [...numbersBetween(i1, i2), ...numbersBetween(j1, j2).map((k) => -k)]) {
       const [a, b] = halvesAt(cut, i1, i2, j1, j2).map((half) => this.at(...half)) as [number, number];
       const e = (this.uneven[a] as number) + (this.uneven[b] as number);
-      if (e >= even || this.cutStops(cut, i1, i2, j1, j2)) continue;
-      if (this.cutPrice(cut, i1, i2, j1, j2) + (this.cost[a] as number) + (this.cost[b] as number) > most) continue;
+      if (e >= even || this.isBarred(cut, i1, i2, j1, j2)) continue;
+      if (this.priceOf(cut, i1, i2, j1, j2) + (this.cost[a] as number) + (this.cost[b] as number) > most) continue;
       even = e;
       pick = cut;
     }
@@ -332,13 +333,14 @@ export class Table {
   }
 
   /** What a cut from side to side of a rectangle costs, mm. */
-  private cutPrice(cut: number, i1: number, i2: number, j1: number, j2: number): number {
+  private priceOf(cut: number, i1: number, i2: number, j1: number, j2: number): number {
     return cut > 0
       ? along(this.lattice.cost[0], cut * this.m, j1, j2)
       : along(this.lattice.cost[1], -cut * this.n, i1, i2);
   }
 
-  private cutStops(cut: number, i1: number, i2: number, j1: number, j2: number): boolean {
+  /** Whether a cut would run where no joint may. */
+  private isBarred(cut: number, i1: number, i2: number, j1: number, j2: number): boolean {
     const [upright, level] = this.lattice.barred;
     if (cut > 0) return upright !== null && along(upright, cut * this.m, j1, j2) > EQUAL_LENGTH_MM;
     return level !== null && along(level, -cut * this.n, i1, i2) > EQUAL_LENGTH_MM;
