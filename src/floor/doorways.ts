@@ -29,7 +29,7 @@ export interface RoomRings {
 }
 
 /** The tongue of floor between a doorway's joint and the room is a notch beyond this, mm. */
-const TONGUE_MM = rules.leaflessRevealMm.value;
+const TONGUE_MM = rules.doorwayTongueMm.value;
 
 /** Spans of less than this across an opening are no floor of their own, mm. */
 const LEAST_SPAN_MM = 1;
@@ -180,7 +180,7 @@ function stripFloor(strip: readonly Slab[], hasLeaf: boolean, world: (p: Point) 
 /** Where joints run across an opening whose rooms end at `from` and `to`, mm from the doorway's line. The joint lies under the leaf, or as near to
  *  the line as the opening goes. A tongue too deep to be left to its room is parted from it by a second joint at the room's face: the
  *  joint moved there would leave the other room a tongue that is deeper still. Without a leaf, joints at both faces do without one between.
- *  Source: sources.json#leafless-reveal. Example: from -40 to 460 -> 0 and 460 */
+ *  Source: sources.json#doorway-tongue. Example: from -40 to 460 -> 0 and 460 */
 function jointPlaces(from: number, to: number, hasLeaf: boolean): number[] {
   const own = Math.min(Math.max(0, from), to);
   const faces = [from, to].filter((face) => limitExceeded(Math.abs(face - own), TONGUE_MM));
