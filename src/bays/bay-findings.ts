@@ -85,7 +85,7 @@ export function crossingFindings(plan: Plan, joints: readonly JointLine[]): Find
             {
               code: 'joint-through-joinery',
               joint: joint.id,
-              name: item.name,
+              name: item.name || item.id,
               at,
               refs: [joint.id, item.id],
             },

@@ -234,8 +234,7 @@ function reachesOf(hard: readonly number[], across: readonly number[], { limits 
       const full = Math.min(lengthM * 1000, (areaM2 * 1e6) / width, Math.max(width * aspect, aspectFromM * 1000));
       const reaches = width > aspectFromM * 1000 ? [full, width / aspect] : [full];
       for (const [from, to] of runsOf(hard.length - 1, (gap) => clear(gap, a, b))) {
-        const run = hard.slice(from, to + 1);
-        for (const reach of reaches) found.push(...reachLines(run, reach, reach * width));
+        for (const reach of reaches) reachesAdd(found, hard, from, to, reach, reach * width);
       }
     }
   }
@@ -247,14 +246,21 @@ interface ReachLine {
   readonly worth: number;
 }
 
-/** The lines that a bay of so long a reach comes to from each hard line of a clear run, either way. */
-function reachLines(run: readonly number[], reach: number, area: number): ReachLine[] {
-  const [from, to] = [run[0] as number, run[run.length - 1] as number];
-  return run.flatMap((line) => {
-    const low = { at: line - reach, worth: line === to ? area : area * INNER_WORTH };
-    const high = { at: line + reach, worth: line === from ? area : area * INNER_WORTH };
-    return [...(low.at > from ? [low] : []), ...(high.at < to ? [high] : [])];
-  });
+/** Adds the lines that a bay of so long a reach comes to from each hard line of a clear run, either way. */
+function reachesAdd(
+  into: ReachLine[],
+  hard: readonly number[],
+  from: number,
+  to: number,
+  reach: number,
+  area: number,
+): void {
+  const [first, last] = [hard[from] as number, hard[to] as number];
+  for (let i = from; i <= to; i++) {
+    const line = hard[i] as number;
+    if (line - reach > first) into.push({ at: line - reach, worth: i === to ? area : area * INNER_WORTH });
+    if (line + reach < last) into.push({ at: line + reach, worth: i === from ? area : area * INNER_WORTH });
+  }
 }
 
 /** What a bay that begins at no wall is worth beside one that does. */

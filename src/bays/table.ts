@@ -189,6 +189,7 @@ export class Table {
     const left = (this.columns[i1] as number) + k * rowPairs;
     const right = (this.columns[k] as number) + i2 * rowPairs;
     const prices = k * rowPairs;
+    const mayBeBarred = this.lattice.barred[0] !== null;
     for (let i = 0; i < opened; i++) {
       const place = open[i] as number;
       const here = base + place;
@@ -198,7 +199,7 @@ export class Table {
       if (c > best + EQUAL_LENGTH_MM) continue;
       const e = (uneven[left + place] as number) + (uneven[right + place] as number);
       if (c >= best - EQUAL_LENGTH_MM && e >= (uneven[here] as number)) continue;
-      if (this.isBarred(k, i1, i2, ...this.pairAt(place))) continue;
+      if (mayBeBarred && this.isBarred(k, i1, i2, ...this.pairAt(place))) continue;
       cost[here] = c;
       uneven[here] = e;
       cut[here] = k;

@@ -109,7 +109,7 @@ function joineryItems({ id, name, outline, under, fixedThrough }: Joinery): Draw
   const items: DrawingItem[] = [fill('objects', style, outline, ref)];
   if (under === 'no-insulation') items.push(fill('objects', 'held', outline, ref));
   if (fixedThrough) items.push(mark('objects', 'fixed-through', regionDeepestPoint({ outline, holes: [] }).point, ref));
-  items.push(objectLabel(id, outline, [name]));
+  if (name.trim() !== '') items.push(objectLabel(id, outline, [name]));
   return items;
 }
 
