@@ -15,16 +15,20 @@ export interface LayoutOptions {
   readonly lines: number;
   /** What every bay is widened by, mm. */
   readonly marginMm: number;
-  /** How often straight cuts are sought again on other lines. */
-  readonly rounds: number;
+  /** Whether straight cuts through the whole are sought again, on lines that bays just reach. */
+  readonly again: boolean;
   /** Starts to try at most. */
   readonly starts: number;
 }
 
 /** The best layout of a region: straight cuts through the whole, or a start that those cannot make and straight cuts through what it leaves. */
 export function regionLayout(region: Region, part: Part, options: LayoutOptions): Layout {
-  let best = regionStraight(region, part, options, WHOLE_ORDERS.slice(0, 1 + options.rounds));
+  let best = regionStraight(region, part, options, 'parts', NO_LINES);
   if (best.cost === 0) return best;
+  if (options.again) {
+    const other = regionStraight(region, part, options, 'reaches', linesOf(best));
+    if (isBetter(other, best)) best = other;
+  }
   for (const start of startsOf(region).slice(0, options.starts)) {
     const layout = layoutFrom(region, part, start, options, best.cost);
     if (layout && layout.cost < best.cost - EQUAL_LENGTH_MM) best = layout;
@@ -32,27 +36,23 @@ export function regionLayout(region: Region, part: Part, options: LayoutOptions)
   return best;
 }
 
-/** Straight cuts through the whole, sought again on lines among which those of the layout before stay, so that it can only get better.
- *  @param orders the kind of lines that come first, for each time that it is sought */
+/** Straight cuts through the whole.
+ *  @param keep lines that have to be among those tried */
 function regionStraight(
   region: Region,
   part: Part,
   { lines, marginMm }: LayoutOptions,
-  orders: readonly Order[],
+  first: LineChoice['first'],
+  keep: CandidateLines,
 ): Layout {
-  let best: Layout | null = null;
-  for (const first of orders) {
-    const keep = best ? linesOf(best) : { x: [], y: [] };
-    const next: Layout = regionGuillotine(region, part, { most: lines, keep, first }, marginMm);
-    const better =
-      best === null ||
-      next.cost < best.cost - EQUAL_LENGTH_MM ||
-      (next.cost <= best.cost + EQUAL_LENGTH_MM && next.uneven < best.uneven);
-    if (!better) break;
-    best = next;
-    if (best.cost === 0) break;
-  }
-  return best ?? { cuts: [], cost: Infinity, uneven: Infinity };
+  return regionGuillotine(region, part, { most: lines, keep, first }, marginMm);
+}
+
+const NO_LINES: CandidateLines = { x: [], y: [] };
+
+function isBetter(layout: Layout, than: Layout): boolean {
+  if (layout.cost < than.cost - EQUAL_LENGTH_MM) return true;
+  return layout.cost <= than.cost + EQUAL_LENGTH_MM && layout.uneven < than.uneven;
 }
 
 /** What evenness may cost beside the least joint, as a share of it, where it is the aim. */
@@ -66,14 +66,6 @@ export function layoutEven(region: Region, part: Part, layout: Layout, { lines, 
   const even = regionEven(region, part, choice, marginMm, most);
   return even && even.cost <= most + EQUAL_LENGTH_MM && even.uneven < layout.uneven ? even : layout;
 }
-
-type Order = LineChoice['first'];
-
-/** Kinds of lines with which a layout of the whole is sought, and sought again. */
-const WHOLE_ORDERS: readonly Order[] = ['parts', 'reaches', 'parts', 'reaches'];
-
-/** With a start made, tight bays are what is left to find. */
-const START_ORDERS: readonly Order[] = ['reaches'];
 
 function linesOf({ cuts }: Layout): CandidateLines {
   const upright = cuts.filter((cut) => cut.from[0] === cut.to[0]);
@@ -97,7 +89,8 @@ function layoutFrom(
   if (pieces.length < 2) return null;
   for (const piece of pieces) {
     if (cost >= most) return null;
-    const inner = regionStraight(piece, part, options, START_ORDERS);
+    // With a start made, tight bays are what is left to find.
+    const inner = regionStraight(piece, part, options, 'reaches', NO_LINES);
     cost += inner.cost;
     uneven += inner.uneven;
     cuts.push(...inner.cuts);

@@ -17,7 +17,7 @@ export interface LineChoice {
   readonly most: number;
   /** Lines that a layout found before has used: they stay. */
   readonly keep: CandidateLines;
-  /** Soft lines come in this order: equal parts first, or reaches first. */
+  /** Soft lines come in this order: equal parts first and spread out, or reaches first, however close: of two the second may be what fits. */
   readonly first: 'parts' | 'reaches';
 }
 
@@ -44,7 +44,7 @@ export function candidateLines(region: Region, part: Part, { most, keep, first }
     return Math.min(wanted, Math.max(Math.floor(wanted * scale), Math.min(most, Math.floor(room / other))));
   });
   const [x, y] = ([0, 1] as const).map((axis) =>
-    linesPick(hard[axis], (offers[axis] as Offer).soft, caps[axis] as number),
+    linesPick(hard[axis], (offers[axis] as Offer).soft, caps[axis] as number, first === 'parts'),
   ) as [number[], number[]];
   return { x, y };
 }
@@ -222,31 +222,54 @@ function clearRuns(region: Region, x: readonly number[], y: readonly number[]): 
 /** Skew walls and small niches take a little of a clear run. */
 const CLEAR_SHARE = 0.95;
 
-/** Lines that a bay between two hard lines across just reaches, from a hard line over clear floor: as far as side, area and proportion let it,
- *  and as far as its proportion asks. The largest bays first, and those that begin at a wall. */
+/** Lines that a bay between two hard lines across, or one of a row of equal bays between them, just reaches, from a hard line over clear floor:
+ *  as far as side, area and proportion let it, and as far as its proportion asks. The largest bays first, and those that begin at a wall. */
 function reachesOf(hard: readonly number[], across: readonly number[], { limits }: Part, clear: ClearRun): number[] {
   const { areaM2, lengthM, aspect, aspectFromM } = limits;
   const found: ReachLine[] = [];
   for (let a = 0; a < across.length; a++) {
     for (let b = a + 1; b < across.length; b++) {
-      const width = (across[b] as number) - (across[a] as number);
-      if (width > lengthM * 1000 * (1 + NEAR_LIMIT)) break;
+      const breadth = (across[b] as number) - (across[a] as number);
+      const count = Math.ceil(breadth / (lengthM * 1000) - NEAR_LIMIT);
+      if (count > MOST_IN_ROW) break;
+      const width = breadth / count;
       const full = Math.min(lengthM * 1000, (areaM2 * 1e6) / width, Math.max(width * aspect, aspectFromM * 1000));
-      const reaches = width > aspectFromM * 1000 ? [full, width / aspect] : [full];
+      const least = width > aspectFromM * 1000 ? width / aspect : 0;
       for (const [from, to] of runsOf(hard.length - 1, (gap) => clear(gap, a, b))) {
-        for (const reach of reaches) reachesAdd(found, hard, from, to, reach, reach * width);
+        reachesAdd(found, hard, from, to, full, full * width, 1);
+        if (least > 0) reachesAdd(found, hard, from, to, least, least * width, -1);
       }
     }
   }
-  return found.sort((p, q) => q.worth - p.worth || p.at - q.at).map(({ at }) => at);
+  return tightest(found.sort((p, q) => q.worth - p.worth || p.at - q.at));
 }
+
+/** Equal bays between two hard lines at most. */
+const MOST_IN_ROW = 4;
+
+/** Of lines that all but meet and bind from the same side the tighter one stays, in the place of the more useful. */
+function tightest(lines: readonly ReachLine[]): number[] {
+  const kept: { at: number; readonly side: 1 | -1 }[] = [];
+  for (const { at, side } of lines) {
+    const near = kept.find((line) => line.side === side && Math.abs(line.at - at) <= NEAR_LINES_MM);
+    if (!near) kept.push({ at, side });
+    else if ((near.at - at) * side > 0) near.at = at;
+  }
+  return kept.map(({ at }) => at);
+}
+
+/** What a limit reaches from here and from there differs by less than this where corners were meant to line up, mm. */
+const NEAR_LINES_MM = 10;
 
 interface ReachLine {
   readonly at: number;
   readonly worth: number;
+  /** 1: a bay is within its limits up to this line; -1: from it on. */
+  readonly side: 1 | -1;
 }
 
-/** Adds the lines that a bay of so long a reach comes to from each hard line of a clear run, either way. */
+/** Adds the lines that a bay of so long a reach comes to from each hard line of a clear run, either way.
+ *  @param most 1 for the longest that a bay may be, -1 for the shortest */
 function reachesAdd(
   into: ReachLine[],
   hard: readonly number[],
@@ -254,12 +277,14 @@ function reachesAdd(
   to: number,
   reach: number,
   area: number,
+  most: 1 | -1,
 ): void {
   const [first, last] = [hard[from] as number, hard[to] as number];
   for (let i = from; i <= to; i++) {
     const line = hard[i] as number;
-    if (line - reach > first) into.push({ at: line - reach, worth: i === to ? area : area * INNER_WORTH });
-    if (line + reach < last) into.push({ at: line + reach, worth: i === from ? area : area * INNER_WORTH });
+    if (line - reach > first)
+      into.push({ at: line - reach, worth: i === to ? area : area * INNER_WORTH, side: most === 1 ? -1 : 1 });
+    if (line + reach < last) into.push({ at: line + reach, worth: i === from ? area : area * INNER_WORTH, side: most });
   }
 }
 
@@ -301,11 +326,11 @@ function clearPairs(hard: readonly number[], gapsAcross: number, clear: ClearRun
 
 const MOST_PAIRS = 120;
 
-/** Keeps all that fits, spreading what must be dropped: soft lines closer than a gap to one already kept go first. */
-function linesPick(hard: readonly number[], soft: readonly number[], most: number): number[] {
+/** Keeps the first that fit beside the hard lines. Spread out, lines closer than a gap to one already kept wait until the rest have come. */
+function linesPick(hard: readonly number[], soft: readonly number[], most: number, spread: boolean): number[] {
   const kept = [...hard];
   const span = (hard[hard.length - 1] as number) - (hard[0] as number);
-  for (const gap of [span / most / 4, SAME_LINE_MM]) {
+  for (const gap of spread ? [span / most / 4, SAME_LINE_MM] : [SAME_LINE_MM]) {
     for (const v of soft) {
       if (kept.length >= most) break;
       if (isClear(kept, v, gap)) insert(kept, v);

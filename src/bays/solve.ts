@@ -23,8 +23,8 @@ interface Effort {
   /** Candidate lines an axis for the whole region and for a group of bays. */
   readonly lines: number;
   readonly groupLines: number;
-  /** How often the whole is sought again on other lines. */
-  readonly rounds: number;
+  /** Whether the whole is sought again on other lines. */
+  readonly again: boolean;
   /** Starts that straight cuts cannot make, at most. */
   readonly starts: number;
   /** Groups to try for every bay of the first layout, and at most. */
@@ -34,12 +34,12 @@ interface Effort {
 
 type EffortKey = 'usual' | 'patient';
 
-const plainEffort: Effort = { lines: 40, groupLines: 16, rounds: 3, starts: 16, stepsPerBay: 6, mostSteps: 160 };
+const plainEffort: Effort = { lines: 40, groupLines: 16, again: true, starts: 16, stepsPerBay: 6, mostSteps: 160 };
 
 /** For regions that are not plain: as usual, and for what that leaves over a limit. */
 const carefulEfforts: Readonly<Record<EffortKey, Effort>> = {
-  usual: { lines: 12, groupLines: 8, rounds: 0, starts: 0, stepsPerBay: 2, mostSteps: 40 },
-  patient: { lines: 22, groupLines: 10, rounds: 1, starts: 4, stepsPerBay: 2, mostSteps: 40 },
+  usual: { lines: 12, groupLines: 8, again: false, starts: 0, stepsPerBay: 2, mostSteps: 40 },
+  patient: { lines: 22, groupLines: 10, again: true, starts: 4, stepsPerBay: 2, mostSteps: 40 },
 };
 
 export interface Solved {
@@ -194,11 +194,11 @@ function frameSolve(part: Part, frame: Frame, patience: EffortKey): Layout {
     const rough = regionLayout(straight.region, own, {
       lines: effort.lines,
       marginMm,
-      rounds: effort.rounds,
+      again: effort.again,
       starts: effort.starts,
     });
     const steps = Math.min(effort.mostSteps, effort.stepsPerBay * (rough.cuts.length + 1));
-    const search = { steps, lines: effort.groupLines, marginMm, rounds: 0, starts: effort.starts };
+    const search = { steps, lines: effort.groupLines, marginMm, again: false, starts: effort.starts };
     const least = rough.cuts.length > 1 ? layoutImprove(straight.region, own, rough, search) : rough;
     const layout =
       part.layout.aim === 'even-bays'
