@@ -19,8 +19,8 @@ export function frameOf(angle: number): Frame {
   if (angle === 0) return { mirrored: false, toFrame: (p) => p, toSheet: (p) => p };
   return {
     mirrored: false,
-    toFrame: ([x, y]) => [x * c + y * s, y * c - x * s],
-    toSheet: ([x, y]) => [x * c - y * s, x * s + y * c],
+    toFrame: (p) => [p[0] * c + p[1] * s, p[1] * c - p[0] * s],
+    toSheet: (p) => [p[0] * c - p[1] * s, p[0] * s + p[1] * c],
   };
 }
 

@@ -20,11 +20,9 @@ const NO_JOINT_SKEW = Math.tan((15 * Math.PI) / 180);
 /** The grid that the candidate lines span over a region, with sums that answer at once what lies in any grid rectangle and what a joint along
  *  any stretch of line costs. Areas in mm2, costs in mm of joint. */
 export interface Lattice extends CandidateLines {
-  /** Floor in the rectangle from line i1 to i2 and j1 to j2, with columns filled in and net of them. */
-  area(i1: number, i2: number, j1: number, j2: number): number;
-  netArea(i1: number, i2: number, j1: number, j2: number): number;
-  /** The same between two upright lines, above every level line; good until the next call. */
-  strip(i1: number, i2: number): { readonly gross: Float64Array; readonly net: Float64Array };
+  /** Floor left of and above the crossing of lines i and j, at i times the number of level lines plus j: columns filled in, and net of them. */
+  readonly gross: Float64Array;
+  readonly net: Float64Array;
   /** By axis: cost of the joint along line k up to crossing line j, at k times the number of crossing lines plus j. */
   readonly cost: readonly [Float64Array, Float64Array];
   /** By axis and line: where the line runs on floor. */
@@ -37,43 +35,22 @@ export function latticeOf(region: Region, part: Part, lines: CandidateLines): La
   const { x, y } = lines;
   const rings = [region.outline, ...region.holes];
   const gross = areaSums(rings, x, y);
-  const columns =
-    part.columns.length > 0
-      ? areaSums(
-          part.columns.map((c) => c.ring),
-          x,
-          y,
-        )
-      : null;
-  const rows = y.length;
-  const box = (sums: Float64Array, i1: number, i2: number, j1: number, j2: number) =>
-    (sums[i2 * rows + j2] as number) -
-    (sums[i1 * rows + j2] as number) -
-    (sums[i2 * rows + j1] as number) +
-    (sums[i1 * rows + j1] as number);
-  const grossStrip = new Float64Array(rows);
-  const netStrip = columns ? new Float64Array(rows) : grossStrip;
+  const columns = part.columns.map((c) => c.ring);
   const upright = lineCosts(rings, part, 0, x, y);
   const level = lineCosts(rings, part, 1, y, x);
   return {
     x,
     y,
-    area: (i1, i2, j1, j2) => box(gross, i1, i2, j1, j2),
-    netArea: (i1, i2, j1, j2) => box(gross, i1, i2, j1, j2) - (columns ? box(columns, i1, i2, j1, j2) : 0),
-    strip(i1, i2) {
-      for (let j = 0; j < rows; j++) {
-        grossStrip[j] = (gross[i2 * rows + j] as number) - (gross[i1 * rows + j] as number);
-        if (columns) {
-          netStrip[j] =
-            (grossStrip[j] as number) - (columns[i2 * rows + j] as number) + (columns[i1 * rows + j] as number);
-        }
-      }
-      return { gross: grossStrip, net: netStrip };
-    },
+    gross,
+    net: columns.length > 0 ? sumsWithout(gross, areaSums(columns, x, y)) : gross,
     cost: [upright.cost, level.cost],
     chords: [upright.chords, level.chords],
     barred: [upright.barred, level.barred],
   };
+}
+
+function sumsWithout(sums: Float64Array, less: Float64Array): Float64Array {
+  return sums.map((sum, i) => sum - (less[i] as number));
 }
 
 interface LineCosts {

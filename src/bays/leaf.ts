@@ -12,19 +12,12 @@ import { isPlain } from './plain.ts';
 /** What one rule broken by one bay weighs against joint length, mm: more than any floor has joints. */
 export const BREACH_PRICE = 1e9;
 
-/** What a grid rectangle is worth as one bay (or several, where the floor in it falls apart). */
-export interface Leaf {
-  /** 0 where every rule is met. */
-  readonly price: number;
-  /** Sum of the squared areas, m4: among equals the most even bays have the least. */
-  readonly uneven: number;
-}
-
+/** What a grid rectangle costs as one bay, mm: 0 where every rule is met. */
 export interface LeafJudge {
-  /** Price of a rectangle that is floor all over. */
+  /** Of a rectangle that is floor all over. */
   full(i1: number, i2: number, j1: number, j2: number, netMm2: number): number;
-  /** Any other rectangle. */
-  piece(i1: number, i2: number, j1: number, j2: number): Leaf;
+  /** Of any other. */
+  piece(i1: number, i2: number, j1: number, j2: number, grossMm2: number, netMm2: number): number;
 }
 
 /** Judges grid rectangles of a region as bays. `marginMm` widens every bay: what the real corners may stand off the straightened ones. */
@@ -65,25 +58,19 @@ export function leafJudge(region: Region, part: Part, lattice: Lattice, marginMm
       const over = boxExcess(w, h, netMm2 + (w + h) * marginMm, part.limits, marginMm);
       return (over > 0 ? over : bareAt(i1, i2, j1, j2)) * BREACH_PRICE;
     },
-    piece(i1, i2, j1, j2) {
-      const net = lattice.netArea(i1, i2, j1, j2);
-      const uneven = (net / 1e6) ** 2;
+    piece(i1, i2, j1, j2, gross, net) {
       // Floor that falls apart is parted by a cut that costs nothing, so a rectangle over the limit is judged as one bay.
-      if (net > areaMost && !part.limits.rectangleMayPass)
-        return { price: BREACH_PRICE * SIZE_WEIGHT * excess(net, areaMost), uneven };
-      if (plain) return { price: BREACH_PRICE, uneven };
+      if (net > areaMost && !part.limits.rectangleMayPass) return BREACH_PRICE * SIZE_WEIGHT * excess(net, areaMost);
+      if (plain) return BREACH_PRICE;
       const box = boxAt(i1, i2, j1, j2);
-      if (notches.some((notch) => notchDepth(notch, box) > notch.most)) return { price: BREACH_PRICE, uneven };
-      const share = net / lattice.area(i1, i2, j1, j2);
+      if (notches.some((notch) => notchDepth(notch, box) > notch.most)) return BREACH_PRICE;
+      const share = net / gross;
       let over = bareAt(i1, i2, j1, j2);
-      let sum = 0;
       for (const piece of columnPieces(i1, i2).flatMap((strip) => regionInBox(strip, box))) {
         if (ringArea(piece.outline) < CRUMB_MM2) continue;
-        const own = regionArea(piece) * share;
-        over += pieceExcess(piece, own, part, marginMm);
-        sum += (own / 1e6) ** 2;
+        over += pieceExcess(piece, regionArea(piece) * share, part, marginMm);
       }
-      return { price: over * BREACH_PRICE, uneven: sum };
+      return over * BREACH_PRICE;
     },
   };
 }

@@ -1,5 +1,5 @@
 import { type Point, pointDistance } from '../geometry/point.ts';
-import type { Region, Ring } from '../geometry/ring.ts';
+import { boxOf, type Region, type Ring } from '../geometry/ring.ts';
 import { edgesInside, type Interval } from '../geometry/scanline.ts';
 import { segmentDistance, segmentNearest } from '../geometry/segment.ts';
 import { limitExceeded } from '../plan/exceed.ts';
@@ -40,15 +40,18 @@ type NeckRules = Pick<LayoutWishes, 'neckRatio' | 'columnMm'>;
 export function regionNecks(region: Region, { neckRatio, columnMm }: NeckRules): Neck[] {
   if (neckRatio <= 0) return [];
   const rings = regionSides(region, columnMm);
-  return chordsOf(rings).flatMap((chord): Neck[] => {
-    const besideMm = widthBeside(rings, chord);
-    return chord.widthMm <= neckRatio * besideMm ? [{ ...chord, besideMm }] : [];
+  // Nowhere is the floor wider than from corner to corner of its box.
+  const { minX, minY, maxX, maxY } = boxOf(region.outline);
+  const mostMm = neckRatio * Math.hypot(maxX - minX, maxY - minY);
+  return chordsOf(rings, mostMm).flatMap((chord): Neck[] => {
+    const besideMm = widthBeside(rings, chord, chord.widthMm / neckRatio);
+    return besideMm === null ? [] : [{ ...chord, besideMm }];
   });
 }
 
 /** All chords of a region from corners that turn in, the shortest first. */
 export function regionChords(region: Region, { columnMm }: NeckRules): Chord[] {
-  return chordsOf(regionSides(region, columnMm));
+  return chordsOf(regionSides(region, columnMm), Infinity);
 }
 
 /** The rings between which floor narrows. A hole no larger than a column that needs no joint is passed over, as columns are; not one that
@@ -83,7 +86,8 @@ function cornersIn(ring: Ring): Point[] {
   });
 }
 
-function chordsOf(rings: readonly Ring[]): Chord[] {
+/** Chords no wider than `mostMm`, the shortest first. */
+function chordsOf(rings: readonly Ring[], mostMm: number): Chord[] {
   const corners = rings.flatMap((own, ring) => cornersIn(own).map((at): Place => ({ at, ring })));
   const chords = corners.flatMap((corner) => {
     const ends = corners.filter((other) => other !== corner);
@@ -103,7 +107,7 @@ function chordsOf(rings: readonly Ring[]): Chord[] {
           rings: [corner.ring, ring],
         }),
       )
-      .filter(({ widthMm }) => widthMm >= LEAST_NECK_MM)
+      .filter(({ widthMm }) => widthMm >= LEAST_NECK_MM && widthMm <= mostMm)
       .sort((p, q) => p.widthMm - q.widthMm)
       .slice(0, NEAREST_ENDS)
       .filter(({ from, to }) => chordInside(rings, from, to));
@@ -134,14 +138,20 @@ function chordInside(rings: readonly Ring[], from: Point, to: Point): boolean {
 /** What a chord may lack at its ends beside a skew wall, mm. */
 const CHORD_END_MM = 10;
 
-/** The greatest clear width of the floor on both sides of a chord, followed away from it within reach; of the two the lesser, mm. */
-function widthBeside(rings: readonly Ring[], { from, to, widthMm }: Chord): number {
+/** The greatest clear width of the floor on both sides of a chord, followed away from it within reach; of the two the lesser, mm; null where
+ *  that is under `leastMm`. */
+function widthBeside(rings: readonly Ring[], { from, to, widthMm }: Chord, leastMm: number): number | null {
   const frame = frameOf(Math.atan2(to[1] - from[1], to[0] - from[0]) - Math.PI / 2);
   const [at, start] = frame.toFrame(from);
   const near = ringEdges(rings)
     .map(([a, b]): Edge => [frame.toFrame(a), frame.toFrame(b)])
     .filter(([a, b]) => Math.min(a[0], b[0]) <= at + NECK_REACH_MM && Math.max(a[0], b[0]) >= at - NECK_REACH_MM);
-  return Math.min(...[1, -1].map((side) => widestOn(near, at, side, [start, start + widthMm])));
+  let least = Infinity;
+  for (const side of [1, -1]) {
+    least = Math.min(least, widestOn(near, at, side, [start, start + widthMm]));
+    if (least < leastMm) return null;
+  }
+  return least;
 }
 
 function widestOn(edges: readonly Edge[], at: number, side: number, start: Interval): number {

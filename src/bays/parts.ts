@@ -66,7 +66,7 @@ function placePart(
   const origin: Point = [box.minX, box.minY];
   const move = ([x, y]: Point): Point => [onGrid(x - origin[0]), onGrid(y - origin[1])];
   const moveRing = (ring: Ring): Ring => ring.map(move);
-  const near = (ring: Iterable<Point>) => boxesMeet(boxOf(ring), box);
+  const near = (ring: Ring) => boxesMeet(boxOf(ring), box);
   const part: Part = {
     region: { outline: moveRing(region.outline), holes: region.holes.map(moveRing) },
     limits: strictest(rooms.map((room) => room.limits)),

@@ -29,6 +29,8 @@ function scratchOf(size: number, block: number) {
     cut: new Int16Array(size),
     uprightPrice: new Float64Array(block),
     levelPrice: new Float64Array(block),
+    gross: new Float64Array(block),
+    net: new Float64Array(block),
     open: new Int32Array(block),
     same: new Int32Array(block),
     parted: new Int16Array(block),
@@ -56,6 +58,9 @@ export class Table {
   /** Joint along upright line k from j1 to j2, mm, at k * rowPairs and the place of the pair. */
   private readonly uprightPrice: Float64Array;
   private readonly levelPrice: Float64Array;
+  /** Of the block under way: floor above every level line, with columns filled in and net of them, mm2. */
+  private readonly gross: Float64Array;
+  private readonly net: Float64Array;
   /** Of the block under way: places whose cuts are tried; where the same floor stands; the line that parts it for nothing. */
   private readonly open: Int32Array;
   private readonly same: Int32Array;
@@ -74,6 +79,8 @@ export class Table {
     this.cost = scratch.cost.fill(0, 0, size);
     this.uneven = scratch.uneven.fill(0, 0, size);
     this.cut = scratch.cut.fill(0, 0, size);
+    this.gross = scratch.gross;
+    this.net = scratch.net;
     this.open = scratch.open;
     this.same = scratch.same;
     this.parted = scratch.parted;
@@ -126,8 +133,9 @@ export class Table {
   /** Every rectangle of a block as a bay.
    *  @returns how many of them cuts are to be tried for */
   private leaves(judge: LeafJudge, i1: number, i2: number): number {
-    const { lattice, m, same, parted } = this;
-    const { gross, net } = lattice.strip(i1, i2);
+    const { lattice, m, same, parted, gross, net } = this;
+    this.strip(lattice.gross, i1, i2, gross);
+    this.strip(lattice.net, i1, i2, net);
     const width = (lattice.x[i2] as number) - (lattice.x[i1] as number);
     const base = (this.columns[i1] as number) + i2 * this.rowPairs;
     let opened = 0;
@@ -138,36 +146,51 @@ export class Table {
         const area = (gross[j2] as number) - (gross[j1] as number);
         if (area < EMPTY_MM2) continue;
         const here = base + place;
+        const own = (net[j2] as number) - (net[j1] as number);
         const height = (lattice.y[j2] as number) - (lattice.y[j1] as number);
         if (area < width * height - EMPTY_MM2) {
           const inner = this.trimmed(area - EMPTY_MM2, i1, i2, j1, j2);
           same[place] = inner;
           if (inner < 0) parted[place] = this.partingLine(i1, i2, j1, j2);
           if (inner >= 0 || parted[place] !== 0) continue;
-          const leaf = judge.piece(i1, i2, j1, j2);
-          this.cost[here] = leaf.price;
-          this.uneven[here] = leaf.uneven;
+          this.cost[here] = judge.piece(i1, i2, j1, j2, area, own);
         } else {
-          const own = (net[j2] as number) - (net[j1] as number);
           this.cost[here] = judge.full(i1, i2, j1, j2, own);
-          this.uneven[here] = (own / 1e6) ** 2;
         }
+        this.uneven[here] = (own / 1e6) ** 2;
         if (this.cost[here] !== 0) this.open[opened++] = place;
       }
     }
     return opened;
   }
 
+  private strip(sums: Float64Array, i1: number, i2: number, into: Float64Array): void {
+    const [left, right] = [i1 * this.m, i2 * this.m];
+    for (let j = 0; j < this.m; j++) into[j] = (sums[right + j] as number) - (sums[left + j] as number);
+  }
+
+  /** What sums say of a rectangle. */
+  private area(sums: Float64Array, i1: number, i2: number, j1: number, j2: number): number {
+    const [left, right] = [i1 * this.m, i2 * this.m];
+    return (
+      (sums[right + j2] as number) -
+      (sums[left + j2] as number) -
+      (sums[right + j1] as number) +
+      (sums[left + j1] as number)
+    );
+  }
+
   /** Where the layout of the same floor in a smaller rectangle stands, without an empty outer row or column; -1 where there is none. */
   private trimmed(full: number, i1: number, i2: number, j1: number, j2: number): number {
-    const { lattice } = this;
+    const { gross } = this.lattice;
+    const own = this.gross;
     if (i2 - i1 > 1) {
-      if (lattice.area(i1 + 1, i2, j1, j2) > full) return this.at(i1 + 1, i2, j1, j2);
-      if (lattice.area(i1, i2 - 1, j1, j2) > full) return this.at(i1, i2 - 1, j1, j2);
+      if (this.area(gross, i1 + 1, i2, j1, j2) > full) return this.at(i1 + 1, i2, j1, j2);
+      if (this.area(gross, i1, i2 - 1, j1, j2) > full) return this.at(i1, i2 - 1, j1, j2);
     }
     if (j2 - j1 > 1) {
-      if (lattice.area(i1, i2, j1 + 1, j2) > full) return this.at(i1, i2, j1 + 1, j2);
-      if (lattice.area(i1, i2, j1, j2 - 1) > full) return this.at(i1, i2, j1, j2 - 1);
+      if ((own[j2] as number) - (own[j1 + 1] as number) > full) return this.at(i1, i2, j1 + 1, j2);
+      if ((own[j2 - 1] as number) - (own[j1] as number) > full) return this.at(i1, i2, j1, j2 - 1);
     }
     return -1;
   }
@@ -307,11 +330,11 @@ export class Table {
     const halves = halvesAt(pick, i1, i2, j1, j2);
     const least = halves.reduce((total, half) => total + (this.cost[this.at(...half)] as number), price);
     const left = spare - (least - (this.cost[here] as number));
-    const area = this.lattice.area(i1, i2, j1, j2);
+    const area = this.area(this.lattice.gross, i1, i2, j1, j2);
     sum.cost += price;
     this.cutPush(pick, i1, i2, j1, j2, cuts);
     for (const half of halves) {
-      this.collectEven(...half, (left * this.lattice.area(...half)) / area, cuts, sum);
+      this.collectEven(...half, (left * this.area(this.lattice.gross, ...half)) / area, cuts, sum);
     }
   }
 

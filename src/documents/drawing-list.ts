@@ -168,13 +168,11 @@ function isWhole(item: DrawingItem): boolean {
 
 function itemsBox(items: readonly DrawingItem[]): Box | null {
   const box = boxOf(
-    (function* () {
-      for (const item of items) {
-        if (item.shape === 'fill') yield* item.outline;
-        else if (item.shape === 'line') yield* item.points;
-        else if (item.shape === 'mark') yield item.at;
-      }
-    })(),
+    items.flatMap((item) => {
+      if (item.shape === 'fill') return item.outline;
+      if (item.shape === 'line') return item.points;
+      return item.shape === 'mark' ? [item.at] : [];
+    }),
   );
   return box.minX <= box.maxX ? box : null;
 }

@@ -45,17 +45,18 @@ export function rectangleRound(points: readonly Point[]): Rectangle {
     let maxU = -Infinity;
     let maxV = -Infinity;
     let minV = Infinity;
-    for (const [px, py] of hull) {
-      const u = (px - a[0]) * ux + (py - a[1]) * uy;
-      const v = (py - a[1]) * ux - (px - a[0]) * uy;
+    for (let k = 0; k < hull.length; k++) {
+      const p = hull[k] as Point;
+      const u = (p[0] - a[0]) * ux + (p[1] - a[1]) * uy;
+      const v = (p[1] - a[1]) * ux - (p[0] - a[0]) * uy;
       if (u < minU) minU = u;
       if (u > maxU) maxU = u;
       if (v < minV) minV = v;
       if (v > maxV) maxV = v;
     }
-    const p = maxU - minU;
-    const q = maxV - minV;
-    tries.push({ area: p * q, length: Math.max(p, q), width: Math.min(p, q) });
+    const along = maxU - minU;
+    const across = maxV - minV;
+    tries.push({ area: along * across, length: Math.max(along, across), width: Math.min(along, across) });
   }
   const least = tries.reduce((m, t) => Math.min(m, t.area), Infinity);
   let best: Rectangle = { length: 0, width: 0 };
@@ -77,8 +78,10 @@ export interface Pocket {
 export function ringPockets(ring: Ring): Pocket[] {
   const hull = hullOf(ring);
   if (hull.length < 3) return [];
-  const corners = new Set(hull.map(([x, y]) => `${x},${y}`));
-  const isCorner = ring.map(([x, y]) => corners.has(`${x},${y}`));
+  // No three corners of a hull stand on one upright line.
+  const cornersAt = new Map<number, number[]>();
+  for (const [x, y] of hull) cornersAt.set(x, [...(cornersAt.get(x) ?? []), y]);
+  const isCorner = ring.map((p) => cornersAt.get(p[0])?.includes(p[1]) === true);
   const start = isCorner.indexOf(true);
   const pockets: Pocket[] = [];
   let run: Point[] = [];

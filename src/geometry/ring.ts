@@ -16,9 +16,9 @@ export function ringSignedArea(ring: Ring): number {
   if (origin === undefined) return 0;
   let twice = 0;
   for (let i = 1; i + 1 < ring.length; i++) {
-    const [ax, ay] = ring[i] as Point;
-    const [bx, by] = ring[i + 1] as Point;
-    twice += (ax - origin[0]) * (by - origin[1]) - (bx - origin[0]) * (ay - origin[1]);
+    const a = ring[i] as Point;
+    const b = ring[i + 1] as Point;
+    twice += (a[0] - origin[0]) * (b[1] - origin[1]) - (b[0] - origin[0]) * (a[1] - origin[1]);
   }
   return twice / 2;
 }
@@ -85,12 +85,13 @@ export interface Box {
 }
 
 /** The upright box round all points; infinite and inverted where there are none. */
-export function boxOf(points: Iterable<Point>): Box {
+export function boxOf(points: readonly Point[]): Box {
   let minX = Infinity;
   let minY = Infinity;
   let maxX = -Infinity;
   let maxY = -Infinity;
-  for (const [x, y] of points) {
+  for (let i = 0; i < points.length; i++) {
+    const [x, y] = points[i] as Point;
     if (x < minX) minX = x;
     if (x > maxX) maxX = x;
     if (y < minY) minY = y;

@@ -50,6 +50,11 @@ class LineCut {
 }
 
 function intervalsOf(places: number[]): Interval[] {
+  // Most lines come over the outline twice.
+  if (places.length === 2) {
+    const [p, q] = places as [number, number];
+    return p < q ? [[p, q]] : q < p ? [[q, p]] : [];
+  }
   places.sort((a, b) => a - b);
   const out: Interval[] = [];
   for (let i = 0; i + 1 < places.length; i += 2) {

@@ -107,7 +107,8 @@ function halvesLink(halves: Halves, x: readonly number[], y: readonly number[]):
   });
   const next = new Int32Array(halves.tail.length);
   for (const list of out.values()) {
-    list.sort((a, b) => directionCompare(halves, x, y, a, b));
+    // Two have but one order.
+    if (list.length > 2) list.sort((a, b) => directionCompare(halves, x, y, a, b));
     for (let i = 0; i < list.length; i++) {
       // Arriving at the point by the twin of list[i], leave by the neighbour in turn.
       const leave = list[(i + list.length - 1) % list.length] as number;

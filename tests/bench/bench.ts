@@ -26,7 +26,6 @@ const parts = values['least-joint'] !== undefined || values.turn || values.jitte
 const all = values.write || !parts;
 
 async function run(): Promise<void> {
-  // Speed first: peak memory is then the analyser's own.
   const figures: Figures = {
     ...(all || values.speed ? { speed: speed() } : {}),
     ...(all || values.turn ? { turned: placementRows(floors) } : {}),
