@@ -1,5 +1,6 @@
 import type { Point } from '../geometry/point.ts';
-import { boxOf, type Region, type Ring, ringCentroid } from '../geometry/ring.ts';
+import { regionCentroid } from '../geometry/region.ts';
+import { boxOf, type Region, type Ring } from '../geometry/ring.ts';
 import { ALIGN_MM, AXIS_RAD, DIRECTION_DEG } from '../geometry/tolerance.ts';
 
 /** A main direction counts if at least this share of the walls' length follows it or stands square to it. */
@@ -29,7 +30,8 @@ export function frameOf(angle: number): Frame {
 export function frameSettled(frame: Frame, region: Region): Frame {
   const outline = region.outline.map(frame.toFrame);
   const box = boxOf(outline);
-  const [cx, cy] = ringCentroid(outline);
+  // Cores count: of a rectangle round one they alone say which way it lies.
+  const [cx, cy] = regionCentroid({ outline, holes: region.holes.map((hole) => hole.map(frame.toFrame)) });
   const dx = cx - (box.minX + box.maxX) / 2;
   const dy = cy - (box.minY + box.maxY) / 2;
   const high = box.maxY - box.minY - (box.maxX - box.minX);
@@ -46,6 +48,26 @@ export function frameSettled(frame: Frame, region: Region): Frame {
       return frame.toSheet(swap ? [y * fx, x * fy] : [x * fx, y * fy]);
     },
   };
+}
+
+/** A region whose rings begin at their leftmost corner and whose holes stand from left to right: what is listed first is tried first, and that
+ *  must not hang on how the plan was drawn. */
+export function regionOrdered({ outline, holes }: Region): Region {
+  const own = holes.map(ringOrdered).sort((a, b) => placeOrder(a[0] as Point) - placeOrder(b[0] as Point));
+  return { outline: ringOrdered(outline), holes: own };
+}
+
+function ringOrdered(ring: Ring): Ring {
+  let first = 0;
+  for (let i = 1; i < ring.length; i++) {
+    if (placeOrder(ring[i] as Point) < placeOrder(ring[first] as Point)) first = i;
+  }
+  return [...ring.slice(first), ...ring.slice(0, first)];
+}
+
+/** Rises from left to right and, along an upright wall, from top to bottom, whatever rounding makes of the wall. */
+function placeOrder([x, y]: Point): number {
+  return x + y / 1000;
 }
 
 /** Main wall directions of some regions, the weightiest first, as angles from 0 to a quarter turn, radians.

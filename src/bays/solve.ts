@@ -4,7 +4,7 @@ import { boxOf, type Ring } from '../geometry/ring.ts';
 import { lineInside } from '../geometry/scanline.ts';
 import { EQUAL_LENGTH_MM, onGrid } from '../geometry/tolerance.ts';
 import { cutsCarry } from './carry.ts';
-import { type Frame, frameOf, frameSettled, mainDirections } from './frame.ts';
+import { type Frame, frameOf, frameSettled, mainDirections, regionOrdered } from './frame.ts';
 import { layoutImprove, layoutPrice } from './improve.ts';
 import { cutBarred } from './lattice.ts';
 import { layoutEven, regionLayout } from './layout.ts';
@@ -222,7 +222,7 @@ function partTurn(part: Part, frame: Frame): Part {
   const turn = (ring: Ring): Ring => (frame.mirrored ? ring.map(frame.toFrame).reverse() : ring.map(frame.toFrame));
   return {
     ...part,
-    region: { outline: turn(part.region.outline), holes: part.region.holes.map(turn) },
+    region: regionOrdered({ outline: turn(part.region.outline), holes: part.region.holes.map(turn) }),
     columns: part.columns.map((column) => {
       const ring = turn(column.ring);
       return { ...column, ring, box: boxOf(ring) };
