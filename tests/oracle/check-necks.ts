@@ -48,6 +48,7 @@ const reachMm = 2900;
 const stepMm = 20;
 const leastMm = 60;
 const turnDeg = 21;
+const touchMm = 1;
 
 /** Width of the narrowest place that is a neck beyond doubt; null where none is. */
 function narrowest(floor: Region, ratio: number): number | null {
@@ -108,7 +109,8 @@ function widens(floor: Region, [a, b]: Segment, way: number, wantedMm: number): 
   let open: readonly (readonly [number, number])[] = [[farMm, farMm + distance(a, b)]];
   for (let mm = stepMm / 2; mm < reachMm && open.length > 0; mm += stepMm) {
     const line: Segment = [away(left, way * mm), away(right, way * mm)];
-    open = stretches(line, floor).filter(([p, q]) => open.some(([s, t]) => p < t && q > s));
+    // Stretches that only meet in a corner do not hang together.
+    open = stretches(line, floor).filter(([p, q]) => open.some(([s, t]) => p < t - touchMm && q > s + touchMm));
     if (open.some(([p, q]) => q - p >= wantedMm)) return true;
   }
   return false;
