@@ -1,6 +1,6 @@
 import type { Region } from '../geometry/ring.ts';
 import { latticeOf } from './lattice.ts';
-import { leafJudge } from './leaf.ts';
+import { LeafJudge } from './leaf.ts';
 import { candidateLines, type LineChoice } from './lines.ts';
 import type { Part } from './part.ts';
 import { type Layout, Table } from './table.ts';
@@ -13,7 +13,7 @@ export function regionGuillotine(region: Region, part: Part, choice: LineChoice,
   const lines = candidateLines(region, part, choice);
   const lattice = latticeOf(region, part, lines);
   const table = new Table(lattice);
-  table.fill(leafJudge(region, part, lattice, marginMm));
+  table.fill(new LeafJudge(region, part, lattice, marginMm));
   return table.layout();
 }
 
@@ -28,6 +28,6 @@ export function regionEven(
 ): Layout | null {
   const lattice = latticeOf(region, part, candidateLines(region, part, choice));
   const table = new Table(lattice);
-  table.fill(leafJudge(region, part, lattice, marginMm));
+  table.fill(new LeafJudge(region, part, lattice, marginMm));
   return table.evenLayout(mostMm);
 }

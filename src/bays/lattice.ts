@@ -19,7 +19,10 @@ const NO_JOINT_SKEW = Math.tan((15 * Math.PI) / 180);
 
 /** The grid that the candidate lines span over a region, with sums that answer at once what lies in any grid rectangle and what a joint along
  *  any stretch of line costs. Areas in mm2, costs in mm of joint. */
-export interface Lattice extends CandidateLines {
+export interface Lattice {
+  /** The lines, rising. Typed, as everything that the table's inner loop reads. */
+  readonly x: Float64Array;
+  readonly y: Float64Array;
   /** Floor left of and above the crossing of lines i and j, at i times the number of level lines plus j: columns filled in, and net of them. */
   readonly gross: Float64Array;
   readonly net: Float64Array;
@@ -39,8 +42,8 @@ export function latticeOf(region: Region, part: Part, lines: CandidateLines): La
   const upright = lineCosts(rings, part, 0, x, y);
   const level = lineCosts(rings, part, 1, y, x);
   return {
-    x,
-    y,
+    x: Float64Array.from(x),
+    y: Float64Array.from(y),
     gross,
     net: columns.length > 0 ? sumsWithout(gross, areaSums(columns, x, y)) : gross,
     cost: [upright.cost, level.cost],

@@ -12,67 +12,77 @@ import { isPlain } from './plain.ts';
 /** What one rule broken by one bay weighs against joint length, mm: more than any floor has joints. */
 export const BREACH_PRICE = 1e9;
 
-/** What a grid rectangle costs as one bay, mm: 0 where every rule is met. */
-export interface LeafJudge {
+/** Judges grid rectangles of a region as bays: what each costs, mm, 0 where every rule is met. A class, so that the table's inner loop calls
+ *  it without a detour. */
+export class LeafJudge {
+  private readonly limits: Part['limits'];
+  private readonly areaMost: number;
+  private readonly columns: Part['columns'];
+  private readonly notches: readonly Notch[];
+  private readonly plain: boolean;
+  /** The floor between two upright lines is cut out once for all the level lines across it. */
+  private readonly between = new Map<number, Region[]>();
+
+  /** @param marginMm widens every bay: what the real corners may stand off the straightened ones */
+  constructor(
+    private readonly region: Region,
+    private readonly part: Part,
+    private readonly lattice: Lattice,
+    private readonly marginMm: number,
+  ) {
+    this.limits = part.limits;
+    this.areaMost = part.limits.areaM2 * 1e6 * (1 + NEAR_LIMIT);
+    this.columns = part.columns.filter((c) => c.needsJoint);
+    this.notches = notchesOf(region, part.layout.reentrantMm);
+    this.plain = isPlain(region, part.layout);
+  }
+
   /** Of a rectangle that is floor all over. */
-  full(i1: number, i2: number, j1: number, j2: number, netMm2: number): number;
+  full(i1: number, i2: number, j1: number, j2: number, netMm2: number): number {
+    const { x, y } = this.lattice;
+    const w = (x[i2] as number) - (x[i1] as number);
+    const h = (y[j2] as number) - (y[j1] as number);
+    const over = boxExcess(w, h, netMm2 + (w + h) * this.marginMm, this.limits, this.marginMm);
+    if (over > 0) return over * BREACH_PRICE;
+    return this.columns.length === 0 ? 0 : this.bareAt(i1, i2, j1, j2) * BREACH_PRICE;
+  }
+
   /** Of any other. */
-  piece(i1: number, i2: number, j1: number, j2: number, grossMm2: number, netMm2: number): number;
-}
+  piece(i1: number, i2: number, j1: number, j2: number, grossMm2: number, netMm2: number): number {
+    // Floor that falls apart is parted by a cut that costs nothing, so a rectangle over the limit is judged as one bay.
+    if (netMm2 > this.areaMost && !this.limits.rectangleMayPass)
+      return BREACH_PRICE * SIZE_WEIGHT * excess(netMm2, this.areaMost);
+    if (this.plain) return BREACH_PRICE;
+    const box = this.boxAt(i1, i2, j1, j2);
+    if (this.notches.some((notch) => notchDepth(notch, box) > notch.most)) return BREACH_PRICE;
+    const share = netMm2 / grossMm2;
+    let over = this.bareAt(i1, i2, j1, j2);
+    for (const piece of this.columnPieces(i1, i2).flatMap((strip) => regionInBox(strip, box))) {
+      if (ringArea(piece.outline) < CRUMB_MM2) continue;
+      over += pieceExcess(piece, regionArea(piece) * share, this.part, this.marginMm);
+    }
+    return over * BREACH_PRICE;
+  }
 
-/** Judges grid rectangles of a region as bays. `marginMm` widens every bay: what the real corners may stand off the straightened ones. */
-export function leafJudge(region: Region, part: Part, lattice: Lattice, marginMm: number): LeafJudge {
-  const areaMost = part.limits.areaM2 * 1e6 * (1 + NEAR_LIMIT);
-  const columns = part.columns.filter((c) => c.needsJoint);
-  const notches = notchesOf(region, part.layout.reentrantMm);
-  const plain = isPlain(region, part.layout);
-  const { x, y } = lattice;
-  const boxAt = (i1: number, i2: number, j1: number, j2: number): Box => ({
-    minX: x[i1] as number,
-    maxX: x[i2] as number,
-    minY: y[j1] as number,
-    maxY: y[j2] as number,
-  });
-  const bareAt = (i1: number, i2: number, j1: number, j2: number) =>
-    columns.length === 0 ? 0 : columnsBare(columns, boxAt(i1, i2, j1, j2), lattice, [i1, i2, j1, j2]);
-  // The floor between two upright lines is cut out once for all the level lines across it.
-  const between = new Map<number, Region[]>();
-  const columnPieces = (i1: number, i2: number): Region[] => {
+  private boxAt(i1: number, i2: number, j1: number, j2: number): Box {
+    const { x, y } = this.lattice;
+    return { minX: x[i1] as number, maxX: x[i2] as number, minY: y[j1] as number, maxY: y[j2] as number };
+  }
+
+  private bareAt(i1: number, i2: number, j1: number, j2: number): number {
+    return this.columns.length === 0 ? 0 : columnsBare(this.columns, this.lattice, i1, i2, j1, j2);
+  }
+
+  private columnPieces(i1: number, i2: number): Region[] {
+    const { x } = this.lattice;
     const key = i1 * x.length + i2;
-    const known = between.get(key);
+    const known = this.between.get(key);
     if (known) return known;
-    const pieces = regionInBox(region, {
-      minX: x[i1] as number,
-      maxX: x[i2] as number,
-      minY: -Infinity,
-      maxY: Infinity,
-    });
-    between.set(key, pieces);
+    const box = { minX: x[i1] as number, maxX: x[i2] as number, minY: -Infinity, maxY: Infinity };
+    const pieces = regionInBox(this.region, box);
+    this.between.set(key, pieces);
     return pieces;
-  };
-
-  return {
-    full(i1, i2, j1, j2, netMm2) {
-      const w = (x[i2] as number) - (x[i1] as number);
-      const h = (y[j2] as number) - (y[j1] as number);
-      const over = boxExcess(w, h, netMm2 + (w + h) * marginMm, part.limits, marginMm);
-      return (over > 0 ? over : bareAt(i1, i2, j1, j2)) * BREACH_PRICE;
-    },
-    piece(i1, i2, j1, j2, gross, net) {
-      // Floor that falls apart is parted by a cut that costs nothing, so a rectangle over the limit is judged as one bay.
-      if (net > areaMost && !part.limits.rectangleMayPass) return BREACH_PRICE * SIZE_WEIGHT * excess(net, areaMost);
-      if (plain) return BREACH_PRICE;
-      const box = boxAt(i1, i2, j1, j2);
-      if (notches.some((notch) => notchDepth(notch, box) > notch.most)) return BREACH_PRICE;
-      const share = net / gross;
-      let over = bareAt(i1, i2, j1, j2);
-      for (const piece of columnPieces(i1, i2).flatMap((strip) => regionInBox(strip, box))) {
-        if (ringArea(piece.outline) < CRUMB_MM2) continue;
-        over += pieceExcess(piece, regionArea(piece) * share, part, marginMm);
-      }
-      return over * BREACH_PRICE;
-    },
-  };
+  }
 }
 
 /** The same for a rectangle with sides w and h, mm. */
@@ -162,21 +172,27 @@ const LEFT_OVER_PARTS = 100_000;
 /** 1 where a column that needs a joint stands in the rectangle without touching one of its sides that is a joint, else 0. */
 function columnsBare(
   columns: Part['columns'],
-  box: Box,
   lattice: Lattice,
-  [i1, i2, j1, j2]: readonly [number, number, number, number],
+  i1: number,
+  i2: number,
+  j1: number,
+  j2: number,
 ): number {
+  const minX = lattice.x[i1] as number;
+  const maxX = lattice.x[i2] as number;
+  const minY = lattice.y[j1] as number;
+  const maxY = lattice.y[j2] as number;
   for (const { box: c } of columns) {
-    if (c.maxX <= box.minX || c.minX >= box.maxX || c.maxY <= box.minY || c.minY >= box.maxY) continue;
-    const low = Math.max(c.minY, box.minY);
-    const high = Math.min(c.maxY, box.maxY);
-    const left = Math.max(c.minX, box.minX);
-    const right = Math.min(c.maxX, box.maxX);
+    if (c.maxX <= minX || c.minX >= maxX || c.maxY <= minY || c.minY >= maxY) continue;
+    const low = Math.max(c.minY, minY);
+    const high = Math.min(c.maxY, maxY);
+    const left = Math.max(c.minX, minX);
+    const right = Math.min(c.maxX, maxX);
     const touched =
-      (c.minX <= box.minX && onJoint(lattice, 0, i1, low, high)) ||
-      (c.maxX >= box.maxX && onJoint(lattice, 0, i2, low, high)) ||
-      (c.minY <= box.minY && onJoint(lattice, 1, j1, left, right)) ||
-      (c.maxY >= box.maxY && onJoint(lattice, 1, j2, left, right));
+      (c.minX <= minX && onJoint(lattice, 0, i1, low, high)) ||
+      (c.maxX >= maxX && onJoint(lattice, 0, i2, low, high)) ||
+      (c.minY <= minY && onJoint(lattice, 1, j1, left, right)) ||
+      (c.maxY >= maxY && onJoint(lattice, 1, j2, left, right));
     if (!touched) return 1;
   }
   return 0;

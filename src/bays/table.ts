@@ -149,7 +149,7 @@ export class Table {
         const own = (net[j2] as number) - (net[j1] as number);
         const height = (lattice.y[j2] as number) - (lattice.y[j1] as number);
         if (area < width * height - EMPTY_MM2) {
-          const inner = this.trimmed(area - EMPTY_MM2, i1, i2, j1, j2);
+          const inner = this.trimmed(i1, i2, j1, j2);
           same[place] = inner;
           if (inner < 0) parted[place] = this.partingLine(i1, i2, j1, j2);
           if (inner >= 0 || parted[place] !== 0) continue;
@@ -181,9 +181,10 @@ export class Table {
   }
 
   /** Where the layout of the same floor in a smaller rectangle stands, without an empty outer row or column; -1 where there is none. */
-  private trimmed(full: number, i1: number, i2: number, j1: number, j2: number): number {
+  private trimmed(i1: number, i2: number, j1: number, j2: number): number {
     const { gross } = this.lattice;
     const own = this.gross;
+    const full = (own[j2] as number) - (own[j1] as number) - EMPTY_MM2;
     if (i2 - i1 > 1) {
       if (this.area(gross, i1 + 1, i2, j1, j2) > full) return this.at(i1 + 1, i2, j1, j2);
       if (this.area(gross, i1, i2 - 1, j1, j2) > full) return this.at(i1, i2 - 1, j1, j2);

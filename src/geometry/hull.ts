@@ -77,7 +77,7 @@ export interface Pocket {
 /** The pockets of a ring that runs clockwise on the sheet. */
 export function ringPockets(ring: Ring): Pocket[] {
   const hull = hullOf(ring);
-  if (hull.length < 3) return [];
+  if (hull.length < 3 || hull.length === ring.length) return [];
   // No three corners of a hull stand on one upright line.
   const cornersAt = new Map<number, number[]>();
   for (const [x, y] of hull) cornersAt.set(x, [...(cornersAt.get(x) ?? []), y]);
