@@ -1,6 +1,7 @@
 import { type Cut, type Floor, floorComponents } from '../floor/floor.ts';
 import { type Point, pointDistance } from '../geometry/point.ts';
-import { type Box, boxOf, type Ring, ringArea } from '../geometry/ring.ts';
+import { regionContains } from '../geometry/region.ts';
+import { type Box, boxOf, type Region, type Ring, ringArea } from '../geometry/ring.ts';
 import { rayMeets, segmentDistance } from '../geometry/segment.ts';
 import { GRID_PER_MM, onGrid, WELD_GRID } from '../geometry/tolerance.ts';
 import { limitExceeded } from '../plan/exceed.ts';
@@ -54,6 +55,22 @@ export function partsOf(plan: Plan, floor: Floor): PlacedPart[] {
   return parts;
 }
 
+/** Whether a column takes floor of a region, its columns filled in; one in a wall or in the notch of an L does not, and asks for no joint. */
+function standsIn({ ring, box }: PartColumn, region: Region): boolean {
+  const centre: Point = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
+  const inset = ([x, y]: Point): Point => [
+    centre[0] + (x - centre[0]) * INSET_SHARE,
+    centre[1] + (y - centre[1]) * INSET_SHARE,
+  ];
+  return ring.some((p, i) => {
+    const q = ring[(i + 1) % ring.length] as Point;
+    return regionContains(region, inset(p)) || regionContains(region, inset([(p[0] + q[0]) / 2, (p[1] + q[1]) / 2]));
+  });
+}
+
+/** Just inside the faces of a column: one flush with a wall takes no floor. */
+const INSET_SHARE = 0.98;
+
 function placePart(
   plan: Plan,
   rooms: readonly Room[],
@@ -72,7 +89,7 @@ function placePart(
     limits: strictest(rooms.map((room) => room.limits)),
     layout: plan.layout,
     columns: columns
-      .filter((column) => boxesMeet(column.box, box))
+      .filter((column) => boxesMeet(column.box, box) && standsIn(column, region))
       .map((column) => {
         const touched = barriers.some((ends) => touches(column, ends));
         const ring = moveRing(column.ring);
