@@ -2,6 +2,7 @@ import { areaSums } from '../geometry/area-sums.ts';
 import { type Point, pointDistance } from '../geometry/point.ts';
 import { boxOf, type Region, type Ring } from '../geometry/ring.ts';
 import { NEAR_LIMIT, onGrid, SAME_LINE_MM } from '../geometry/tolerance.ts';
+import { equalGrids } from './equal-grid.ts';
 import { cornerTurn, NOTCH_RAD } from './notch.ts';
 import type { Part } from './part.ts';
 
@@ -43,14 +44,18 @@ export function candidateLines(region: Region, part: Part, { most, keep, first }
     const other = [forY, forX][axis] as number;
     return Math.min(wanted, Math.max(Math.floor(wanted * scale), Math.min(most, Math.floor(room / other))));
   });
-  const [x, y] = ([0, 1] as const).map((axis) =>
-    linesPick(hard[axis], (offers[axis] as Offer).soft, caps[axis] as number, first === 'parts'),
-  ) as [number[], number[]];
+  const [x, y] = ([0, 1] as const).map((axis) => {
+    const { grid, soft } = offers[axis] as Offer;
+    const cap = caps[axis] as number;
+    return linesPick(linesPick(hard[axis], grid, cap, false), soft, cap, first === 'parts');
+  }) as [number[], number[]];
   return { x, y };
 }
 
 /** Soft lines of an axis, the more useful first, and how many lines it wants in all. */
 interface Offer {
+  /** Lines that come before all soft ones, however close. */
+  readonly grid: readonly number[];
   readonly soft: readonly number[];
   readonly wanted: number;
 }
@@ -66,17 +71,30 @@ function offerOf(
   const span = (own[own.length - 1] as number) - (own[0] as number);
   const longest = longestBay(across, part);
   const faces = columnFaces(part, axis, own);
-  if (span <= longest) return { soft: faces, wanted: own.length + faces.length };
+  if (span <= longest) return { grid: [], soft: faces, wanted: own.length + faces.length };
   // In a hall of columns the bays go by their rows.
   const isCrowded = faces.length > MANY_FACES;
   const extras = edgesOfThings(part, axis, own).slice(0, isCrowded ? CROWDED_EXTRAS : MOST_EXTRAS);
   const things = isCrowded ? extras : [...faces, ...extras];
   const bays = isCrowded ? 1 : Math.ceil(span / usualBay(across, part));
+  const grid = isCrowded ? [] : gridLines(own, across, part);
   return {
+    grid,
     soft: [...things, ...softLines(own, across, part, longest, first, clear)],
-    wanted: own.length + things.length + SOFT_LEAST + SOFT_PER_BAY * bays,
+    wanted: own.length + grid.length + things.length + SOFT_LEAST + SOFT_PER_BAY * bays,
   };
 }
+
+/** The lines of the best grids of equal bays over the whole, where that is so many bays that little is won beside them. */
+function gridLines(own: readonly number[], across: readonly number[], { limits }: Part): number[] {
+  const [from, to] = [own[0] as number, own[own.length - 1] as number];
+  const grids = equalGrids(to - from, (across[across.length - 1] as number) - (across[0] as number), limits);
+  const large = grids.filter((grid) => grid.along * grid.across > GRID_FROM_BAYS);
+  const counts = new Set(large.map((grid) => grid.along));
+  return distinct([...counts].flatMap((count) => equalParts(from, to, count)).map(onGrid));
+}
+
+const GRID_FROM_BAYS = 20;
 
 const MANY_FACES = 8;
 const MOST_EXTRAS = 2;
@@ -183,8 +201,8 @@ function softLines(
   return soft.map(onGrid).filter((v) => v > from && v < to);
 }
 
-/** Equal parts of a stretch: as few as the side allows and one more, and as few as area and proportion allow across the whole breadth
- *  or the narrowest gap. */
+/** Equal parts of a stretch: those of the best grids of equal bays; as few as the side allows and one more, and as few as area and proportion
+ *  allow across the whole breadth or the narrowest gap. */
 function subdivisions(a: number, b: number, across: readonly number[], part: Part): number[] {
   const { areaM2, lengthM, aspect, aspectFromM } = part.limits;
   const side = Math.min(lengthM * 1000, Math.sqrt(areaM2 * 1e6 * Math.max(1, aspect)), b - a);
@@ -192,14 +210,21 @@ function subdivisions(a: number, b: number, across: readonly number[], part: Par
   const area = areaM2 * 1e6;
   const breadth = (across[across.length - 1] as number) - (across[0] as number);
   const narrowest = across.slice(1).reduce((m, v, i) => Math.min(m, v - (across[i] as number)), breadth);
-  const reach = (width: number) => Math.min(side, area / width, Math.max(width * aspect, aspectFromM * 1000));
+  const reach = (width: number) =>
+    width > side ? Infinity : Math.min(side, area / width, Math.max(width * aspect, aspectFromM * 1000));
   // Besides: as square as the area allows, and as long as the side allows with the breadth that leaves.
   const others = [reach(breadth), Math.sqrt(area), area / side, reach(narrowest)]
     .filter(Number.isFinite)
     .map((long) => Math.max(2, Math.ceil((b - a) / long - LESS_A_HAIR)));
-  const counts = breadth <= side ? [others[0] as number, least, least + 1, ...others] : [least, least + 1, ...others];
+  const grids = equalGrids(b - a, breadth, part.limits).map((grid) => grid.along);
+  const counts = [...grids, least, least + 1, ...others];
   const parts = [...new Set(counts)].filter((n) => n <= MOST_PARTS);
-  return parts.flatMap((n) => Array.from({ length: n - 1 }, (_, k) => a + ((b - a) * (k + 1)) / n));
+  return parts.flatMap((n) => equalParts(a, b, n));
+}
+
+/** The lines that cut a stretch into so many equal parts. */
+function equalParts(a: number, b: number, count: number): number[] {
+  return Array.from({ length: count - 1 }, (_, k) => a + ((b - a) * (k + 1)) / count);
 }
 
 /** A stretch this share of a bay over a whole number of bays is that number. */

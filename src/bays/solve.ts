@@ -4,6 +4,7 @@ import { boxOf, type Ring } from '../geometry/ring.ts';
 import { lineInside } from '../geometry/scanline.ts';
 import { EQUAL_LENGTH_MM, onGrid } from '../geometry/tolerance.ts';
 import { cutsCarry } from './carry.ts';
+import { equalGrids } from './equal-grid.ts';
 import { type Frame, frameOf, frameSettled, mainDirections, regionOrdered } from './frame.ts';
 import { layoutImprove, layoutPrice } from './improve.ts';
 import { cutBarred } from './lattice.ts';
@@ -138,7 +139,7 @@ function halvingCut(part: Part, angle: number): PartCut[] {
   const axis = box.maxX - box.minX >= box.maxY - box.minY ? 0 : 1;
   const [from, to] = axis === 0 ? [box.minX, box.maxX] : [box.minY, box.maxY];
   const rows = turned.columns.map((c) => (axis === 0 ? c.box.minX + c.box.maxX : c.box.minY + c.box.maxY) / 2);
-  const middle = (from + to) / 2;
+  const middle = gridMiddle(from, to, axis === 0 ? box.maxY - box.minY : box.maxX - box.minX, part);
   const row = rows.reduce((near, v) => (Math.abs(v - middle) < Math.abs(near - middle) ? v : near), Infinity);
   const at = onGrid(Math.abs(row - middle) < (to - from) / 8 ? row : middle);
   const rings = [turned.region.outline, ...turned.region.holes];
@@ -157,6 +158,12 @@ function halvingCut(part: Part, angle: number): PartCut[] {
   });
   if (cuts.some((cut) => cutBarred(cut, turned))) return [];
   return cuts.map((cut) => ({ ...cut, from: frame.toSheet(cut.from), to: frame.toSheet(cut.to) }));
+}
+
+/** The middle of a stretch as the best grid of equal bays has it, so that its halves can be laid in the same bays. */
+function gridMiddle(from: number, to: number, acrossMm: number, { limits }: Part): number {
+  const along = equalGrids(to - from, acrossMm, limits)[0]?.along ?? 2;
+  return from + ((to - from) * Math.round(along / 2)) / along;
 }
 
 /** Columns of the region; those that a neck joint touches have theirs. */
