@@ -29,7 +29,7 @@ export function layoutImprove(
   const tried = new Set<string>();
   const hopeless = new Set<string>();
   let steps = options.steps;
-  for (let better = true; better && steps > 0; ) {
+  for (let better = true; better && steps > 0 && !options.budget.isSpent; ) {
     const pieces = piecesOf(region, cuts);
     const beside = neighboursOf(pieces);
     const names = new Map(pieces.faces.map((face) => [face, faceName(pieces, face)]));
@@ -45,7 +45,7 @@ export function layoutImprove(
         .join(' ');
       if (tried.has(name)) continue;
       tried.add(name);
-      if (steps-- <= 0) break;
+      if (steps-- <= 0 || options.budget.isSpent) break;
       const found = groupSolve(pieces, group, part, options, hopeless);
       if (!found) continue;
       changed.push({ group, cuts: found });

@@ -1,6 +1,7 @@
 import type { Region } from '../geometry/ring.ts';
 import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
 import { rules } from '../plan/reference.ts';
+import type { Budget } from './budget.ts';
 import { regionEven, regionGuillotine } from './guillotine.ts';
 import { cutBarred, cutPrice } from './lattice.ts';
 import { BREACH_PRICE } from './leaf.ts';
@@ -19,17 +20,19 @@ export interface LayoutOptions {
   readonly again: boolean;
   /** Starts to try at most. */
   readonly starts: number;
+  readonly budget: Budget;
 }
 
 /** The best layout of a region: straight cuts through the whole, or a start that those cannot make and straight cuts through what it leaves. */
 export function regionLayout(region: Region, part: Part, options: LayoutOptions): Layout {
   let best = regionStraight(region, part, options, 'parts', NO_LINES);
   if (best.cost === 0) return best;
-  if (options.again) {
+  if (options.again && !options.budget.isSpent) {
     const other = regionStraight(region, part, options, 'reaches', linesOf(best));
     if (isBetter(other, best)) best = other;
   }
   for (const start of startsOf(region).slice(0, options.starts)) {
+    if (options.budget.isSpent) return best;
     const layout = layoutFrom(region, part, start, options, best.cost);
     if (layout && layout.cost < best.cost - EQUAL_LENGTH_MM) best = layout;
   }
@@ -41,11 +44,11 @@ export function regionLayout(region: Region, part: Part, options: LayoutOptions)
 function regionStraight(
   region: Region,
   part: Part,
-  { lines, marginMm }: LayoutOptions,
+  { lines, marginMm, budget }: LayoutOptions,
   first: LineChoice['first'],
   keep: CandidateLines,
 ): Layout {
-  return regionGuillotine(region, part, { most: lines, keep, first }, marginMm);
+  return regionGuillotine(region, part, { most: lines, keep, first }, marginMm, budget);
 }
 
 const NO_LINES: CandidateLines = { x: [], y: [] };
@@ -59,11 +62,16 @@ function isBetter(layout: Layout, than: Layout): boolean {
 const EVEN_SHARE = rules.evenBaysShare.value;
 
 /** A layout made more even within the share of joint that may be spent on it; the same where straight cuts through the whole do no better. */
-export function layoutEven(region: Region, part: Part, layout: Layout, { lines, marginMm }: LayoutOptions): Layout {
-  if (layout.cost === 0 || layout.cost >= BREACH_PRICE) return layout;
+export function layoutEven(
+  region: Region,
+  part: Part,
+  layout: Layout,
+  { lines, marginMm, budget }: LayoutOptions,
+): Layout {
+  if (layout.cost === 0 || layout.cost >= BREACH_PRICE || budget.isSpent) return layout;
   const most = layout.cost * (1 + EVEN_SHARE);
   const choice: LineChoice = { most: lines, keep: linesOf(layout), first: 'parts' };
-  const even = regionEven(region, part, choice, marginMm, most);
+  const even = regionEven(region, part, choice, marginMm, most, budget);
   return even && even.cost <= most + EQUAL_LENGTH_MM && even.uneven < layout.uneven ? even : layout;
 }
 

@@ -37,6 +37,12 @@ export class LeafJudge {
     this.plain = isPlain(region, part.layout);
   }
 
+  /** Steps that one rectangle takes at the most: any but a full one is clipped and measured, unless the region is plain. */
+  get steps(): number {
+    const corners = this.region.holes.reduce((sum, hole) => sum + hole.length, this.region.outline.length);
+    return this.plain ? STEPS_PLAIN : STEPS_CLIPPED + STEPS_PER_CORNER * corners;
+  }
+
   /** Of a rectangle that is floor all over. */
   full(i1: number, i2: number, j1: number, j2: number, netMm2: number): number {
     const { x, y } = this.lattice;
@@ -98,6 +104,10 @@ function boxExcess(w: number, h: number, netMm2: number, limits: Part['limits'],
     aspect
   );
 }
+
+const STEPS_PLAIN = 0.2;
+const STEPS_CLIPPED = 2;
+const STEPS_PER_CORNER = 0.08;
 
 /** How many rules a bay breaks, and a little more the further it is over them. */
 export function pieceExcess(piece: Region, netMm2: number, rules: BayRules, marginMm: number): number {

@@ -5,6 +5,7 @@ import { segmentDistance, segmentNearest } from '../geometry/segment.ts';
 import { limitExceeded } from '../plan/exceed.ts';
 import type { LayoutWishes } from '../plan/plan.ts';
 import { defaults, rules } from '../plan/reference.ts';
+import type { Budget } from './budget.ts';
 import { frameOf } from './frame.ts';
 import { longerSide } from './measure.ts';
 import { cornerTurn, NOTCH_RAD } from './notch.ts';
@@ -36,22 +37,26 @@ export interface Neck extends Chord {
 
 type NeckRules = Pick<LayoutWishes, 'neckRatio' | 'columnMm'>;
 
-/** The necks of a region, the narrowest first; none where the rule is off. */
-export function regionNecks(region: Region, { neckRatio, columnMm }: NeckRules): Neck[] {
-  if (neckRatio <= 0) return [];
+/** The necks of a region, the narrowest first; none where the rule is off, or where no search is left to find them. */
+export function regionNecks(region: Region, { neckRatio, columnMm }: NeckRules, budget: Budget): Neck[] {
+  if (neckRatio <= 0 || budget.isSpent) return [];
   const rings = regionSides(region, columnMm);
+
   // Nowhere is the floor wider than from corner to corner of its box.
   const { minX, minY, maxX, maxY } = boxOf(region.outline);
   const mostMm = neckRatio * Math.hypot(maxX - minX, maxY - minY);
-  return chordsOf(rings, mostMm).flatMap((chord): Neck[] => {
-    const besideMm = widthBeside(rings, chord, chord.widthMm / neckRatio);
+  const edges = ringEdges(rings);
+  return chordsOf(rings, edges, mostMm, budget).flatMap((chord): Neck[] => {
+    if (budget.isSpent) return [];
+    const besideMm = widthBeside(edges, chord, chord.widthMm / neckRatio, budget);
     return besideMm === null ? [] : [{ ...chord, besideMm }];
   });
 }
 
 /** All chords of a region from corners that turn in, the shortest first. */
-export function regionChords(region: Region, { columnMm }: NeckRules): Chord[] {
-  return chordsOf(regionSides(region, columnMm), Infinity);
+export function regionChords(region: Region, { columnMm }: NeckRules, budget: Budget): Chord[] {
+  const rings = regionSides(region, columnMm);
+  return chordsOf(rings, ringEdges(rings), Infinity, budget);
 }
 
 /** The rings between which floor narrows. A hole no larger than a column that needs no joint is passed over, as columns are; not one that
@@ -70,7 +75,7 @@ export function neckBarred(part: Pick<Part, 'noJoint' | 'keepClear'>, neck: Chor
   const taken = part.noJoint.some((line) =>
     line.some((p, i) => i > 0 && segmentDistance(line[i - 1] as Point, p, middle) < TAKEN_MM),
   );
-  return taken || part.keepClear.some((ring) => chordInside([ring], neck.from, neck.to));
+  return taken || part.keepClear.some((ring) => chordInside(ringEdges([ring]), neck.from, neck.to));
 }
 
 interface Place {
@@ -87,9 +92,11 @@ function cornersIn(ring: Ring): Point[] {
 }
 
 /** Chords no wider than `mostMm`, the shortest first. */
-function chordsOf(rings: readonly Ring[], mostMm: number): Chord[] {
+function chordsOf(rings: readonly Ring[], edges: readonly Edge[], mostMm: number, budget: Budget): Chord[] {
   const corners = rings.flatMap((own, ring) => cornersIn(own).map((at): Place => ({ at, ring })));
   const chords = corners.flatMap((corner) => {
+    if (budget.isSpent) return [];
+    budget.spend((corners.length + edges.length) * STEPS_PER_END);
     const ends = corners.filter((other) => other !== corner);
     for (const [ring, own] of rings.entries()) {
       for (const [a, b] of ringEdges([own])) {
@@ -110,12 +117,15 @@ function chordsOf(rings: readonly Ring[], mostMm: number): Chord[] {
       .filter(({ widthMm }) => widthMm >= LEAST_NECK_MM && widthMm <= mostMm)
       .sort((p, q) => p.widthMm - q.widthMm)
       .slice(0, NEAREST_ENDS)
-      .filter(({ from, to }) => chordInside(rings, from, to));
+      .filter(({ from, to }) => chordInside(edges, from, to));
   });
   return chords.sort((p, q) => p.widthMm - q.widthMm);
 }
 
 const NEAREST_ENDS = 10;
+
+/** An end of a chord is looked for on every wall, and the nearest are followed past every wall. */
+const STEPS_PER_END = 0.5;
 
 type Edge = readonly [Point, Point];
 
@@ -123,12 +133,12 @@ function ringEdges(rings: readonly Ring[]): Edge[] {
   return rings.flatMap((ring) => ring.map((p, i): Edge => [p, ring[(i + 1) % ring.length] as Point]));
 }
 
-/** Whether the chord runs inside the rings all the way. */
-function chordInside(rings: readonly Ring[], from: Point, to: Point): boolean {
+/** Whether the chord runs inside the edges of rings all the way. */
+function chordInside(edges: readonly Edge[], from: Point, to: Point): boolean {
   const frame = frameOf(Math.atan2(to[1] - from[1], to[0] - from[0]));
   const [x0, y] = frame.toFrame(from);
   const [x1] = frame.toFrame(to);
-  const turned = ringEdges(rings).map(([a, b]): Edge => [frame.toFrame(a), frame.toFrame(b)]);
+  const turned = edges.map(([a, b]): Edge => [frame.toFrame(a), frame.toFrame(b)]);
   // Just beside the chord on both sides: it may start at a corner and follow no wall.
   return [-BESIDE_CORNER_MM, BESIDE_CORNER_MM].every((off) =>
     edgesInside(turned, 1, y + off).some(([a, b]) => a <= x0 + CHORD_END_MM && b >= x1 - CHORD_END_MM),
@@ -140,12 +150,18 @@ const CHORD_END_MM = 10;
 
 /** The greatest clear width of the floor on both sides of a chord, followed away from it within reach; of the two the lesser, mm; null where
  *  that is under `leastMm`. */
-function widthBeside(rings: readonly Ring[], { from, to, widthMm }: Chord, leastMm: number): number | null {
+function widthBeside(
+  edges: readonly Edge[],
+  { from, to, widthMm }: Chord,
+  leastMm: number,
+  budget: Budget,
+): number | null {
   const frame = frameOf(Math.atan2(to[1] - from[1], to[0] - from[0]) - Math.PI / 2);
   const [at, start] = frame.toFrame(from);
-  const near = ringEdges(rings)
+  const near = edges
     .map(([a, b]): Edge => [frame.toFrame(a), frame.toFrame(b)])
     .filter(([a, b]) => Math.min(a[0], b[0]) <= at + NECK_REACH_MM && Math.max(a[0], b[0]) >= at - NECK_REACH_MM);
+  budget.spend(edges.length * STEPS_PER_END + near.length * near.length * STEPS_PER_SECTION);
   let least = Infinity;
   for (const side of [1, -1]) {
     least = Math.min(least, widestOn(near, at, side, [start, start + widthMm]));
@@ -153,6 +169,9 @@ function widthBeside(rings: readonly Ring[], { from, to, widthMm }: Chord, least
   }
   return least;
 }
+
+/** The width is taken beside every corner near by, across every wall near by. */
+const STEPS_PER_SECTION = 0.2;
 
 function widestOn(edges: readonly Edge[], at: number, side: number, start: Interval): number {
   const offsets = edges
@@ -163,6 +182,7 @@ function widestOn(edges: readonly Edge[], at: number, side: number, start: Inter
   let open: Interval[] = [start];
   let widest = 0;
   for (const [i, d] of places.entries()) {
+    if (open.length === 0) break;
     if (i > 0 && d - (places[i - 1] as number) < BESIDE_CORNER_MM) continue;
     open = edgesInside(edges, 0, at + side * d).filter(([a, b]) => open.some(([p, q]) => a < q && b > p));
     widest = Math.max(widest, ...open.map(([a, b]) => b - a));

@@ -13,6 +13,7 @@ import type { Part, PartColumn, PartCut } from './part.ts';
 /** A part where it lies: what the search needs, moved to the origin, and what brings its cuts back to the plan. */
 export interface PlacedPart {
   readonly part: Part;
+  readonly rooms: readonly Room[];
   readonly origin: Point;
   /** Places of the plan, mm: the mouths of doorways, each with the joint line of its doorway. */
   readonly mouths: readonly {
@@ -103,7 +104,7 @@ function placePart(
       .map((j) => moveRing(j.outline)),
     hints: plan.sunZones.filter((zone) => near(zone.outline)).map((zone) => moveRing(zone.outline)),
   };
-  return { part, origin, mouths };
+  return { part, rooms, origin, mouths };
 }
 
 /** Whether an edge parts floor from floor. */

@@ -1,6 +1,7 @@
 import type { Point } from '../geometry/point.ts';
 import { type Region, ringContains } from '../geometry/ring.ts';
 import { segmentsMeet } from '../geometry/segment.ts';
+import type { Budget } from './budget.ts';
 import { type Chord, type Neck, neckBarred, regionChords, regionNecks } from './necks.ts';
 import type { Part, PartCut } from './part.ts';
 import { regionSplit } from './pieces.ts';
@@ -20,13 +21,13 @@ export interface NecksCut {
 
 /** Cuts a region at its necks, the narrowest first.
  *  @param past whether one that parts nothing is passed over for the next, or left with its region as it is */
-export function necksCut(part: Part, past: 'over' | 'not-over'): NecksCut {
+export function necksCut(part: Part, past: 'over' | 'not-over', budget: Budget): NecksCut {
   const cuts: PartCut[] = [];
   const pieces: Region[] = [];
   const left: Neck[] = [];
   const queue: Region[] = [part.region];
   for (let region = queue.pop(); region; region = queue.pop()) {
-    const necks = regionNecks(region, part.layout);
+    const necks = regionNecks(region, part.layout, budget);
     const free = necks.filter((neck) => !neckBarred(part, neck));
     const found = firstParting(region, past === 'over' ? free : free.slice(0, 1));
     if (found) {
@@ -41,8 +42,8 @@ export function necksCut(part: Part, past: 'over' | 'not-over'): NecksCut {
 }
 
 /** The narrowest neck that parts a region by itself; no cuts where none does. */
-export function neckParting(part: Part): PartCut[] {
-  const free = regionNecks(part.region, part.layout).filter((neck) => !neckBarred(part, neck));
+export function neckParting(part: Part, budget: Budget): PartCut[] {
+  const free = regionNecks(part.region, part.layout, budget).filter((neck) => !neckBarred(part, neck));
   return firstParting(part.region, free)?.cuts ?? [];
 }
 
@@ -57,9 +58,9 @@ function firstParting(region: Region, necks: readonly Neck[]): { cuts: PartCut[]
 }
 
 /** What a layout leaves of the necks: more cuts, inside the bays that it makes, and the necks that no joint crosses. */
-export function necksAfter(part: Part, cuts: readonly PartCut[]): Pick<NecksCut, 'cuts' | 'left'> {
+export function necksAfter(part: Part, cuts: readonly PartCut[], budget: Budget): Pick<NecksCut, 'cuts' | 'left'> {
   const bays = cuts.length > 0 ? regionSplit(part.region, cuts) : [part.region];
-  const after = bays.map((region) => necksCut({ ...part, region }, 'over'));
+  const after = bays.map((region) => necksCut({ ...part, region }, 'over', budget));
   return { cuts: after.flatMap((bay) => bay.cuts), left: after.flatMap((bay) => bay.left) };
 }
 
@@ -70,9 +71,9 @@ const MOST_TRIES = 24;
 /** Chords that part a region together where none does by itself: two between the same two rings, such as two necks of a ring round a core,
  *  or one from each of two rings to a third and one between them. Those after which no bay narrows any more, and of these the ones that ask
  *  for least joint, with the necks that then still have to be cut. None where no chords part it. */
-export function ringCuts(part: Part): PartCut[] {
-  const isNeck = new Set(regionNecks(part.region, part.layout).map(chordKey));
-  const chords = regionChords(part.region, part.layout).filter((chord) => !chordBarred(part, chord));
+export function ringCuts(part: Part, budget: Budget): PartCut[] {
+  const isNeck = new Set(regionNecks(part.region, part.layout, budget).map(chordKey));
+  const chords = regionChords(part.region, part.layout, budget).filter((chord) => !chordBarred(part, chord));
   const sets = chordSets(chords).sort((a, b) => chordsLength(a) - chordsLength(b));
   let best: { cuts: PartCut[]; left: number; costMm: number } = { cuts: [], left: Infinity, costMm: Infinity };
   for (const set of sets.slice(0, MOST_TRIES)) {
@@ -83,7 +84,7 @@ export function ringCuts(part: Part): PartCut[] {
     });
     const pieces = regionSplit(part.region, cuts);
     if (pieces.length < 2) continue;
-    const after = pieces.map((region) => necksCut({ ...part, region }, 'over'));
+    const after = pieces.map((region) => necksCut({ ...part, region }, 'over', budget));
     const left = after.reduce((sum, piece) => sum + piece.left.length, 0);
     const costMm = ownMm + after.reduce((sum, piece) => sum + cutsLength(piece.cuts), 0);
     if (left < best.left || (left === best.left && costMm < best.costMm)) best = { cuts, left, costMm };

@@ -3,6 +3,7 @@ import { regionArea } from '../geometry/region.ts';
 import { boxOf, type Ring } from '../geometry/ring.ts';
 import { lineInside } from '../geometry/scanline.ts';
 import { EQUAL_LENGTH_MM, onGrid } from '../geometry/tolerance.ts';
+import { type Budget, budgetOf } from './budget.ts';
 import { cutsCarry } from './carry.ts';
 import { equalGrids } from './equal-grid.ts';
 import { type Frame, frameOf, frameSettled, mainDirections, regionOrdered } from './frame.ts';
@@ -43,7 +44,13 @@ const carefulEfforts: Readonly<Record<EffortKey, Effort>> = {
   patient: { lines: 22, groupLines: 10, again: true, starts: 4, stepsPerBay: 2, mostSteps: 40 },
 };
 
-export interface Solved {
+export interface Solved extends Found {
+  /** Why the part was not laid out to the end: it takes more steps than are spent on one part, or more bays than are laid out, and then it is
+   *  left whole. */
+  readonly givenUp: 'too-intricate' | { readonly bays: number; readonly most: number } | null;
+}
+
+interface Found {
   readonly cuts: readonly PartCut[];
   /** Passages that no joint crosses: the user took it away, none may run there, or it would part nothing. */
   readonly openNecks: readonly Neck[];
@@ -53,15 +60,23 @@ export interface Solved {
  *  Steps: a joint across every neck, the narrowest first, as long as it parts the floor; then each piece split by itself along its main wall
  *  directions, the best of them kept; then what that leaves of the necks. */
 export function partSolve(part: Part): Solved {
-  return necksSolve(part, []);
+  const { areaM2, lengthM } = part.limits;
+  const bays = Math.ceil(regionArea(part.region) / 1e6 / Math.min(areaM2, lengthM ** 2));
+  if (bays > MOST_BAYS_IN_ALL) return { cuts: [], openNecks: [], givenUp: { bays, most: MOST_BAYS_IN_ALL } };
+  const budget = budgetOf(bays);
+  const solved = necksSolve(part, [], budget);
+  return { ...solved, givenUp: budget.isSpent ? 'too-intricate' : null };
 }
 
-function necksSolve(part: Part, cutsRound: readonly PartCut[]): Solved {
-  const { cuts, pieces } = necksCut(part, 'not-over');
+/** A part that takes more bays than this is no floor, or its limits are none: 40 m2 each for a hall of 120,000 m2. */
+const MOST_BAYS_IN_ALL = 3000;
+
+function necksSolve(part: Part, cutsRound: readonly PartCut[], budget: Budget): Found {
+  const { cuts, pieces } = necksCut(part, 'not-over', budget);
   const round = [...cutsRound, ...cuts];
   return solvedTogether(
     cuts,
-    pieces.map((region) => pieceSolve({ ...part, region }, round)),
+    pieces.map((region) => pieceSolve({ ...part, region }, round, budget)),
   );
 }
 
@@ -70,30 +85,30 @@ const MOST_BAYS_AGAIN = 20;
 
 /** A region without necks, or whose narrowest parts nothing by itself. Where others do, or the layout leaves a neck that parts nothing, it is
  *  sought again from those, and the better kept. */
-function pieceSolve(part: Part, cutsRound: readonly PartCut[]): Solved {
-  const { cuts } = regionSolve(part, cutsRound);
-  const after = necksAfter(part, cuts);
-  let best: Solved = { cuts: [...cuts, ...after.cuts], openNecks: after.left };
+function pieceSolve(part: Part, cutsRound: readonly PartCut[], budget: Budget): Found {
+  const { cuts } = regionSolve(part, cutsRound, budget);
+  const after = necksAfter(part, cuts, budget);
+  let best: Found = { cuts: [...cuts, ...after.cuts], openNecks: after.left };
   const isOpen = after.cuts.length > 0 || after.left.some((neck) => !neckBarred(part, neck));
   const isLarge = regionArea(part.region) / 1e6 > MOST_BAYS_AGAIN * part.limits.areaM2;
   const forLess = part.layout.aim !== 'even-bays' && !isLarge;
   if (part.region.holes.length === 0 || !(isOpen || forLess)) return best;
   const own: Part = { ...part, columns: columnsInside(part, cutsRound) };
-  const price = (solved: Solved) =>
+  const price = (solved: Found) =>
     solved.openNecks.length * BREACH_PRICE + layoutPrice(part.region, own, solved.cuts, 0).cost;
-  for (const start of [neckParting(part), isOpen ? ringCuts(part) : []]) {
+  for (const start of [neckParting(part, budget), isOpen ? ringCuts(part, budget) : []]) {
     if (start.length === 0) continue;
     const pieces = regionSplit(part.region, start);
     const other = solvedTogether(
       start,
-      pieces.map((region) => necksSolve({ ...part, region }, [...cutsRound, ...start])),
+      pieces.map((region) => necksSolve({ ...part, region }, [...cutsRound, ...start], budget)),
     );
     if (price(other) < price(best) - EQUAL_LENGTH_MM) best = other;
   }
   return best;
 }
 
-function solvedTogether(cuts: readonly PartCut[], pieces: readonly Solved[]): Solved {
+function solvedTogether(cuts: readonly PartCut[], pieces: readonly Found[]): Found {
   return {
     cuts: [...cuts, ...pieces.flatMap((piece) => piece.cuts)],
     openNecks: pieces.flatMap((piece) => piece.openNecks),
@@ -102,26 +117,28 @@ function solvedTogether(cuts: readonly PartCut[], pieces: readonly Solved[]): So
 
 /** A region split along its main wall directions, the best of them kept. A very large one is halved first, until a search can see it
  *  whole. Pieces that still break a rule, such as wings at another angle, are split once more by themselves, along their own walls. */
-function regionSolve(part: Part, cutsRound: readonly PartCut[], effort: EffortKey = 'usual'): Layout {
+function regionSolve(part: Part, cutsRound: readonly PartCut[], budget: Budget, effort: EffortKey = 'usual'): Layout {
   const own: Part = { ...part, columns: columnsInside(part, cutsRound) };
   const whole = priceOfWhole(own);
   let best: Layout = { cuts: [], cost: whole, uneven: 0 };
-  if (whole === 0) return best;
+  if (whole === 0 || budget.isSpent) return best;
   const directions = mainDirections([part.region]);
   const halving = halvingCut(own, directions[0] ?? 0);
   if (halving.length > 0) {
     const halves = regionSplit(part.region, halving);
-    const inner = halves.flatMap((region) => regionSolve({ ...part, region }, [...cutsRound, ...halving], effort).cuts);
+    const inner = halves.flatMap(
+      (region) => regionSolve({ ...part, region }, [...cutsRound, ...halving], budget, effort).cuts,
+    );
     if (halves.length > 1) return { ...best, cuts: [...halving, ...inner] };
   }
   for (const angle of directions) {
-    const layout = frameSolve(own, frameSettled(frameOf(angle), part.region), effort);
+    const layout = frameSolve(own, frameSettled(frameOf(angle), part.region), budget, effort);
     if (layout.cost < best.cost - EQUAL_LENGTH_MM) best = layout;
   }
   if (best.cost < BREACH_PRICE || effort === 'patient') return best;
   const pieces = best.cuts.length > 0 ? regionSplit(part.region, best.cuts) : [part.region];
   const mended = pieces.flatMap(
-    (region) => regionSolve({ ...part, region }, [...cutsRound, ...best.cuts], 'patient').cuts,
+    (region) => regionSolve({ ...part, region }, [...cutsRound, ...best.cuts], budget, 'patient').cuts,
   );
   return { ...best, cuts: [...best.cuts, ...mended] };
 }
@@ -190,7 +207,7 @@ function priceOfWhole(part: Part): number {
 const FLAT_SHARE = 0.95;
 
 /** The part split along the axes of a frame. Where the straightened corners promise what the real ones do not keep, again with a margin. */
-function frameSolve(part: Part, frame: Frame, patience: EffortKey): Layout {
+function frameSolve(part: Part, frame: Frame, budget: Budget, patience: EffortKey): Layout {
   const turned = partTurn(part, frame);
   const [straight] = regionsStraighten([turned.region], FLAT_SHARE * part.layout.reentrantMm);
   if (!straight) return { cuts: [], cost: Infinity, uneven: Infinity };
@@ -203,9 +220,10 @@ function frameSolve(part: Part, frame: Frame, patience: EffortKey): Layout {
       marginMm,
       again: effort.again,
       starts: effort.starts,
+      budget,
     });
     const steps = Math.min(effort.mostSteps, effort.stepsPerBay * (rough.cuts.length + 1));
-    const search = { steps, lines: effort.groupLines, marginMm, again: false, starts: effort.starts };
+    const search = { steps, lines: effort.groupLines, marginMm, again: false, starts: effort.starts, budget };
     const least = rough.cuts.length > 1 ? layoutImprove(straight.region, own, rough, search) : rough;
     const layout =
       part.layout.aim === 'even-bays'

@@ -36,6 +36,7 @@ export function floorSplit(plan: Plan, floorPlan: FloorPlan, options: SplitOptio
   const parts = partsOf(plan, floorPlan.floor);
   const cuts: Cut[] = [];
   const necks: Neck[] = [];
+  const given: FindingFact[] = [];
   const used = new Map<string, Solved>();
   for (const [i, placed] of parts.entries()) {
     if (options.cancelled()) return null;
@@ -45,10 +46,23 @@ export function floorSplit(plan: Plan, floorPlan: FloorPlan, options: SplitOptio
     options.known.set(key, solved);
     cuts.push(...cutsPlace(placed, solved.cuts));
     necks.push(...solved.openNecks.map((neck) => neckPlace(placed, neck)));
+    given.push(...givenUpFindings(placed, solved));
     options.onProgress((i + 1) / parts.length);
   }
   for (const key of options.known.keys()) if (!used.has(key)) options.known.delete(key);
-  return splitReport(plan, floorPlan, cuts, necks);
+  const report = splitReport(plan, floorPlan, cuts, necks);
+  return { ...report, findings: [...given, ...report.findings] };
+}
+
+/** A part that was not laid out to the end, or not at all. */
+function givenUpFindings({ part, rooms }: PlacedPart, { givenUp }: Solved): FindingFact[] {
+  if (givenUp === null) return [];
+  const names = rooms.map((room) => room.name);
+  const place = { at: rooms[0]?.outline[0] ?? null, refs: rooms.map((room) => room.id) };
+  const corners = part.region.holes.reduce((sum, hole) => sum + hole.length, part.region.outline.length);
+  return givenUp === 'too-intricate'
+    ? [{ code: 'layout-unfinished', names, corners, ...place }]
+    : [{ code: 'layout-too-many-bays', names, ...givenUp, ...place }];
 }
 
 function partKey(part: Part): string {

@@ -25,6 +25,8 @@ export const findingKinds: Readonly<Record<FindingCode, FindingKind>> = {
   'drawn-joint-idle': caution('plan-data'),
   'structural-joint-loose': fault('structural-joint'),
   'doorway-blocked': caution('plan-data'),
+  'layout-too-many-bays': fault('plan-data'),
+  'layout-unfinished': fault('plan-data'),
   'bay-area': fault('en-1264-4-bays'),
   'bay-length': fault('en-1264-4-bays'),
   'bay-aspect': fault('en-1264-4-bays'),

@@ -44,6 +44,10 @@ function findingMessage(f: FindingValues): string {
       return `Doorway ${f.doorway} has no joint: no floor passes through it.`;
     case 'structural-joint-loose':
       return `Structural joint ${f.id} ends inside the floor; it has to be carried through.`;
+    case 'layout-too-many-bays':
+      return `${namesText(f.names)} would take at least ${roundedText(f.bays, 0)} bays within the limits; up to ${f.most} are laid out. The floor is left whole: look at its size and at the limits.`;
+    case 'layout-unfinished':
+      return `The layout of ${namesText(f.names)} is not finished, and its necks are not all checked: an outline of ${f.corners} corners takes more search than is spent on one floor. Draw it with fewer corners.`;
     case 'bay-area':
       return `Bay ${f.bay} is ${overText(f.value, f.limit, 1)} m\u00b2; the limit is ${roundedText(f.limit, 2)} m\u00b2.`;
     case 'bay-length':

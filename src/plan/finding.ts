@@ -36,6 +36,13 @@ export type FindingValues =
   | { readonly code: 'structural-joint-loose'; readonly id: string }
   | { readonly code: 'doorway-blocked'; readonly doorway: string }
   // the bays
+  | {
+      readonly code: 'layout-too-many-bays';
+      readonly names: readonly string[];
+      readonly bays: number;
+      readonly most: number;
+    }
+  | { readonly code: 'layout-unfinished'; readonly names: readonly string[]; readonly corners: number }
   | ({ readonly code: 'bay-area' } & Limit)
   | ({ readonly code: 'bay-length' } & Limit)
   | ({ readonly code: 'bay-aspect' } & Limit)

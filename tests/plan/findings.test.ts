@@ -31,6 +31,20 @@ const samples: { readonly [C in FindingCode]: Sample<C> } = {
   'doorway-blocked': [{ doorway: 'd4' }, 'caution', ['d4']],
   'temperatures-reversed': [{ names: ['Hall', 'Store'] }, 'caution', ['Hall', 'Store']],
   'structural-joint-loose': [{ id: 's1' }, 'fault', ['s1', 'carried through']],
+  'layout-too-many-bays': [
+    { names: ['Hall'], bays: 10_000_000, most: 3000 },
+    'fault',
+    [
+      'Hall would take at least 10000000 bays within the limits; up to 3000 are laid out. The floor is left whole: look at its size and at the limits.',
+    ],
+  ],
+  'layout-unfinished': [
+    { names: ['Hall', 'Store'], corners: 3002 },
+    'fault',
+    [
+      'The layout of Hall and Store is not finished, and its necks are not all checked: an outline of 3002 corners takes more search than is spent on one floor. Draw it with fewer corners.',
+    ],
+  ],
   'bay-area': [{ bay: 'B3', value: 44.2, limit: 40 }, 'fault', ['Bay B3 is 44.2 m\u00b2; the limit is 40 m\u00b2.']],
   'bay-length': [{ bay: 'B3', value: 11.25, limit: 8 }, 'fault', ['B3', '11.3 m', '8 m']],
   'bay-aspect': [{ bay: 'B3', value: 2.31, limit: 2 }, 'fault', ['B3', '2.31 : 1', '2 : 1']],
