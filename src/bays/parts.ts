@@ -28,11 +28,16 @@ export function partsOf(plan: Plan, floor: Floor): PlacedPart[] {
   const { of, count } = floorComponents(floor);
   const bodyOf = bodiesOf(floor, of);
   const edgesOf: number[][] = Array.from({ length: count }, () => []);
+  const barriersOf: (readonly [Point, Point])[][] = Array.from({ length: count }, () => []);
   subdivision.edges.forEach((edge, i) => {
     const left = bodyOf[edge.left] as number;
     const right = bodyOf[edge.right] as number;
     if (left >= 0) edgesOf[left]?.push(i);
     if (right >= 0 && right !== left) edgesOf[right]?.push(i);
+    if (!isJoint(floor, i)) return;
+    // By component and not by body: the joint of a doorway lies between two stretches of its floor, and what it touches has its joint.
+    const ends = edgeEnds(floor, i);
+    for (const component of new Set([of[edge.left], of[edge.right]])) barriersOf[component as number]?.push(ends);
   });
   const roomsOf: Set<number>[] = Array.from({ length: count }, () => new Set());
   faces.forEach((face, f) => {
@@ -46,7 +51,7 @@ export function partsOf(plan: Plan, floor: Floor): PlacedPart[] {
     const rooms = [...(roomsOf[c] ?? [])].map((r) => plan.rooms[r] as Room);
     if (rooms.length === 0) continue;
     const edges = edgesOf[c] as number[];
-    const barriers = edges.filter((i) => isJoint(floor, i)).map((i) => edgeEnds(floor, i));
+    const barriers = barriersOf[c] as (readonly [Point, Point])[];
     const mouths = mouthsOf(floor, edges, of, c, doorJoints);
     for (const traced of regionsOf(floor, (f) => bodyOf[f] === c, edges)) {
       const region = regionFilled(floor, columnEdges, traced);

@@ -135,7 +135,7 @@ function reentrantVerdict(scene: Scene, b: SceneBay, reentrantMm: number): Verdi
 function touches(ring: Ring, sides: readonly Segment[]): boolean {
   return (
     ring.some((p) => distanceToSegments(p, sides) < 1) ||
-    segments(ring).some((s) => sides.some(([p]) => distanceToSegment(p, s) < 1))
+    segments(ring).some((s) => sides.some((side) => side.some((p) => distanceToSegment(p, s) < 1)))
   );
 }
 
