@@ -2,9 +2,16 @@
 
 const MOST_DIGITS = 4;
 
-/** A number with at most so many decimals, without trailing zeros and never "-0". */
+/** The most decimals that a number can be written with. */
+const MOST_FIXED = 100;
+
+/** A number with at most so many decimals, without trailing zeros. "0" is written for nought alone, never "-0": what would round to it
+ *  gets the decimals of its first figure. Example: 0.04 with at most one -> "0.04"; 0.00023 -> "0.0002". */
 export function roundedText(value: number, digits: number): string {
-  return String(Number(value.toFixed(digits)) + 0);
+  const rounded = Number(value.toFixed(digits)) + 0;
+  if (rounded !== 0 || value === 0) return String(rounded);
+  const first = Math.min(Math.ceil(-Math.log10(Math.abs(value))), MOST_FIXED);
+  return value.toFixed(first).replace(/\.?0+$/, '');
 }
 
 /** A figure that is over its limit, with as many decimals as it takes to read so: 40.04 over 40 is not written 40. */

@@ -151,6 +151,23 @@ test('a figure just over its limit never reads as the limit', () => {
   );
 });
 
+test('an area that is not nought never reads as nought, however small', () => {
+  const overlap = (areaM2: number) =>
+    findingDescribe({ code: 'rooms-overlap', at: null, refs: [], names: ['Hall', 'Bath'], areaM2 }).message;
+  expect(overlap(0.0002)).toBe('Hall and Bath overlap by 0.0002 m\u00b2.');
+  expect(overlap(0.00096)).toBe('Hall and Bath overlap by 0.001 m\u00b2.');
+  expect(overlap(0.000000043)).toBe('Hall and Bath overlap by 0.00000004 m\u00b2.');
+  const [values] = samples['slab-contact'];
+  const held = findingDescribe({ ...values, code: 'slab-contact', at: null, refs: [], areaM2: 0.0004 });
+  expect(held.message).toContain('over 0.0004 m\u00b2');
+});
+
+test('a length of a few hundredths of a millimetre never reads as nought', () => {
+  const [values] = samples['sealant-least-width'];
+  const fact: FindingFact = { ...values, code: 'sealant-least-width', at: null, refs: [], widthMm: 0.04 };
+  expect(findingDescribe(fact).message).toContain('is 0.04 mm wide');
+});
+
 test('a pipe thicker than the screed stands above it, and no length is below nought', () => {
   const words = (coverMm: number) =>
     findingDescribe({ code: 'cover-thin', at: null, refs: [], coverMm, leastMm: 30 }).message;
