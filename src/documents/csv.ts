@@ -9,7 +9,10 @@ import { jointKindNames, namesOf } from './words.ts';
 export type CsvCell = string | number;
 
 /** Starts that a spreadsheet takes for a formula, the wide forms of East Asian keyboards among them. */
-const formulaStart = /^\s*[=+\-@\t\r\uff1d\uff0b\uff0d\uff20]|^[\t\r\n]/u;
+const formulaStart = /^\s*[=+\-@\r\uff1d\uff0b\uff0d\uff20]|^[\r\n]/u;
+
+/** Control characters that a field cannot hold: all but the line ends, which stand in quotes. */
+const unheld = /(?![\r\n])\p{Cc}/gu;
 
 export function csvText(rows: readonly (readonly CsvCell[])[]): string {
   return rows.map((row) => `${row.map(cellText).join(',')}\r\n`).join('');
@@ -17,7 +20,8 @@ export function csvText(rows: readonly (readonly CsvCell[])[]): string {
 
 function cellText(cell: CsvCell): string {
   if (typeof cell === 'number') return numberCell(cell);
-  const safe = formulaStart.test(cell) ? `'${cell}` : cell;
+  const held = cell.replace(unheld, ' ');
+  const safe = formulaStart.test(held) ? `'${held}` : held;
   return /[",\r\n]/u.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
 

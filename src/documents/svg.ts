@@ -91,9 +91,10 @@ const entities: Readonly<Record<string, string>> = {
   "'": '&#39;',
 };
 
-/** Text of a hostile plan as text: markup is escaped, and what XML cannot hold at all is replaced. */
+/** Text of a hostile plan as text: markup is escaped, control characters become spaces, and what else XML cannot hold is replaced. */
 export function xmlText(text: string): string {
   return text
     .replace(/[&<>"']/gu, (character) => entities[character] ?? '')
-    .replace(/[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu, '\ufffd');
+    .replace(/\p{Cc}/gu, ' ')
+    .replace(/[^\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu, '\ufffd');
 }

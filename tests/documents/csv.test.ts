@@ -57,8 +57,14 @@ describe('a table', () => {
     );
   });
 
-  it.each(['=1+1', '+1', '-1', '@sum', '\t=1', '\r=1', '\n=1', ' =1', '\uff1d1', '=a,"b"'])('defuses %j', (text) => {
+  it.each(['=1+1', '+1', '-1', '@sum', '\r=1', '\n=1', ' =1', '\uff1d1', '=a,"b"'])('defuses %j', (text) => {
     expect(read(csvText([[text]]))).toEqual([[`'${text}`]]);
+  });
+
+  it('has a space for every control character but line ends, also where one hides a formula', () => {
+    expect(csvText([['a\u0000b\u001bc\td\u007fe\u0085f']])).toBe('a b c d e f\r\n');
+    expect(csvText([['\u0000=1', '\t=1']])).toBe("' =1,' =1\r\n");
+    expect(csvText([['x\r\ny']])).toBe('"x\r\ny"\r\n');
   });
 
   it('leaves numbers numbers, a negative one too, and writes no noise of floating point', () => {

@@ -111,6 +111,10 @@ describe('text for XML', () => {
   it('keeps what is harmless and replaces what XML cannot hold', () => {
     expect(xmlText('Küche 3 \u{1f6aa}')).toBe('Küche 3 \u{1f6aa}');
     expect(xmlText('a<b & "c" \'d\'')).toBe('a&lt;b &amp; &quot;c&quot; &#39;d&#39;');
-    expect(xmlText('\u0001\udfff\uffff')).toBe('\ufffd\ufffd\ufffd');
+    expect(xmlText('\udfff\uffff')).toBe('\ufffd\ufffd');
+  });
+
+  it('has a space for every control character', () => {
+    expect(xmlText('a\u0000b\u0008c\td\ne\u007ff\u0085g')).toBe('a b c d e f g');
   });
 });
