@@ -27,10 +27,12 @@ export function planClimate(plan: Plan): Climate {
 
 /** Greatest warming and cooling of a bay from the temperature at which it was laid, K, each >= 0.
  *
- *  Highest: the greatest of its rooms' temperatures and of the sun zones over any of it. Laying and lowest: of its rooms, whichever
- *  gives most movement. An unheated bay is taken at the plan's temperatures as well unless its rooms have their own: a plan names its
- *  highest temperature without saying what warms the floor, and the greater movement is the safe reading.
- *  Example: laid at 15 C, heated to 45 C, in a sun zone of 55 C, at least 5 C -> warming 40 K, cooling 10 K. */
+ *  Room by room, as a bay over several is laid, warmed and cooled room by room: warming from the laying of a room to its own highest
+ *  temperature or that of a sun zone over any of the bay, cooling from its laying to its own lowest; then the greatest of the rooms. An unheated
+ *  bay is taken at the plan's temperatures as well unless its rooms have their own: a plan names its highest temperature without saying
+ *  what warms the floor, and the greater movement is the safe reading.
+ *  Example: laid at 15 C, heated to 45 C, in a sun zone of 55 C, at least 5 C -> warming 40 K, cooling 10 K. Two rooms, one laid at 25 C that
+ *  falls to 15 C and one laid at 15 C that falls to 5 C -> cooling 10 K. */
 export function bayTemperatures(
   bay: BayBody,
   { plan, rooms, suns }: Climate,
@@ -38,12 +40,9 @@ export function bayTemperatures(
   const own = bay.rooms.map((id) => rooms.get(id)?.temperatures).filter((found) => found !== undefined);
   const temperatures = own.length > 0 ? own : [plan.temperatures];
   const sun = suns.filter((sun) => bayIsUnder(bay, sun.footprint)).map((sun) => sun.highestC);
-  const highestC = Math.max(...temperatures.map((t) => t.highestC), ...sun);
-  const lowestC = Math.min(...temperatures.map((t) => t.lowestC));
-  const laying = temperatures.map((t) => t.layingC);
   return {
-    warmingK: Math.max(0, highestC - Math.min(...laying)),
-    coolingK: Math.max(0, Math.max(...laying) - lowestC),
+    warmingK: Math.max(0, ...temperatures.map((t) => Math.max(t.highestC, ...sun) - t.layingC)),
+    coolingK: Math.max(0, ...temperatures.map((t) => t.layingC - t.lowestC)),
   };
 }
 

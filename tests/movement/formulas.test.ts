@@ -46,6 +46,35 @@ describe('the temperatures of a bay', () => {
   });
 });
 
+describe('the temperatures of a bay over two rooms', () => {
+  const across = bayBody(bayOf('B1', ['r1', 'r2'], rectangle(0, 0, 8000, 5000)));
+  const climate = (one: object, two: object, sun: readonly object[] = []) =>
+    planClimate(
+      planOf({
+        rooms: [
+          { id: 'r1', name: 'Hall', outline: rectangle(0, 0, 4000, 5000), temperatures: one },
+          { id: 'r2', name: 'Porch', outline: rectangle(4000, 0, 4000, 5000), temperatures: two },
+        ],
+        sunZones: sun.map((zone, i) => ({ id: `u${i}`, outline: rectangle(7000, 0, 500, 500), highestC: 0, ...zone })),
+      }),
+    );
+
+  it('are cooling of 10 K where each falls by 10 K from its own laying, though 20 K lie between them', () => {
+    const plan = climate({ layingC: 25, highestC: 25, lowestC: 15 }, { layingC: 15, highestC: 15, lowestC: 5 });
+    expect(bayTemperatures(across, plan)).toEqual({ warmingK: 0, coolingK: 10 });
+  });
+
+  it('are warming of 20 K where that is the most that any of them warms from its own laying', () => {
+    const plan = climate({ layingC: 25, highestC: 45, lowestC: 25 }, { layingC: 10, highestC: 28, lowestC: 10 });
+    expect(bayTemperatures(across, plan)).toEqual({ warmingK: 20, coolingK: 0 });
+  });
+
+  it('are those of the sun from the laying of each: the whole bay moves with what the sun does to it', () => {
+    const plan = climate({ layingC: 25, highestC: 45 }, { layingC: 10, highestC: 28 }, [{ highestC: 50 }]);
+    expect(bayTemperatures(across, plan).warmingK).toBe(40);
+  });
+});
+
 describe('a bay under something', () => {
   it('of 4 x 3 m under its right metre is 1 x 3 m', () => {
     const under = bayUnder(

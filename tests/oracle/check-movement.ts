@@ -33,13 +33,19 @@ export function movementFaults(scene: Scene): string[] {
 function motionOf(scene: Scene, b: SceneBay): BayMotion {
   const { plan } = scene;
   const rooms = b.rooms.filter((r) => r.areaMm2 > 1).map((r) => r.room);
-  const same =
+  // a room of which the bay has no more than a sliver may or may not count
+  const sureRooms =
     rooms.length > 0 &&
-    rooms.every((r) => JSON.stringify(r.temperatures) === JSON.stringify(at(rooms, 0).temperatures));
+    b.rooms.every(
+      (r) =>
+        r.areaMm2 <= 1 ||
+        r.areaMm2 > 10000 ||
+        JSON.stringify(r.room.temperatures) === JSON.stringify(at(rooms, 0).temperatures),
+    );
   const suns = plan.sunZones
     .map((z) => ({ z, on: area(shapeMeet(b.shape, [{ outline: z.outline, holes: [] }])) }))
     .filter(({ on }) => on > 1);
-  const sure = same && suns.every(({ on }) => on > 10000) && scene.floor.muddled.size === 0;
+  const sure = sureRooms && suns.every(({ on }) => on > 10000) && scene.floor.muddled.size === 0;
   const places = heldPlaces(scene, b);
   const moment = places.reduce<[number, number, number]>(
     (m, p) => {
@@ -52,12 +58,14 @@ function motionOf(scene: Scene, b: SceneBay): BayMotion {
   const still: Point = places.length === 0 ? centroid(b.shape) : [moment[1] / moment[0], moment[2] / moment[0]];
   const held = places.map((p) => p.id);
   if (!sure) return { closingStrain: null, openingStrain: null, still, held, b };
-  const t = at(rooms, 0).temperatures;
-  const highest = Math.max(t.highestC, ...suns.map(({ z }) => z.highestC));
+  // each room from its own laying; the sun warms the whole bay
+  const sun = Math.max(-Infinity, ...suns.map(({ z }) => z.highestC));
+  const warming = Math.max(...rooms.map(({ temperatures: t }) => Math.max(t.highestC, sun) - t.layingC));
+  const cooling = Math.max(...rooms.map(({ temperatures: t }) => t.layingC - t.lowestC));
   const { expansionPerK, shrinkageMmPerM, swellingMmPerM } = plan.screed;
   return {
-    closingStrain: expansionPerK * Math.max(0, highest - t.layingC) + swellingMmPerM / 1000,
-    openingStrain: expansionPerK * Math.max(0, t.layingC - t.lowestC) + shrinkageMmPerM / 1000,
+    closingStrain: expansionPerK * Math.max(0, warming) + swellingMmPerM / 1000,
+    openingStrain: expansionPerK * Math.max(0, cooling) + shrinkageMmPerM / 1000,
     still,
     held,
     b,
