@@ -94,8 +94,12 @@ function findingMessage(f: FindingValues): string {
       return `${coverWords(f.coverMm)}; the least cover is ${mm(f.leastMm)}.`;
     case 'screed-thick':
       return `The screed weighs ${overText(f.deadKPa, f.allowanceKPa, 2)} kN/m\u00b2 at ${mm(f.thicknessMm)}; the floor was designed for ${roundedText(f.allowanceKPa, 2)} kN/m\u00b2. Ask the structural engineer.`;
+    case 'no-rooms':
+      return 'The plan has no rooms, so there is no floor to split into bays.';
     case 'temperatures-reversed':
       return `The temperatures of ${namesText(f.names)} are out of order: the highest has to be above that of laying and the lowest below it, or no movement is counted.`;
+    case 'unheated-as-plan':
+      return unheatedWords(f);
     case 'screed-hot':
       return `The screed is planned for ${roundedText(f.highestC, 1)} \u00b0C; next to the pipes it takes ${roundedText(f.limitC, 1)} \u00b0C at most.`;
     case 'rule-set-other-screed':
@@ -130,6 +134,12 @@ function heldWords(f: Extract<FindingValues, { code: 'slab-contact' }>): string 
     case 'slab-contact':
       return `(no insulation) at ${f.name}`;
   }
+}
+
+function unheatedWords({ names, highestC }: Extract<FindingValues, { code: 'unheated-as-plan' }>): string {
+  const [are, give, their, they] =
+    names.length === 1 ? ['is', 'gives', 'its', 'it is'] : ['are', 'give', 'their', 'they are'];
+  return `${namesText(names)} ${are} unheated and ${give} no highest temperature of ${their} own; ${they} taken to warm to the plan\u2019s ${roundedText(highestC, 1)} \u00b0C.`;
 }
 
 function takenWords({ names, instead, areaM2, lengthM, aspect }: LimitsTaken): string {

@@ -100,7 +100,9 @@ export type FindingValues =
       readonly allowanceKPa: number;
     }
   // what the plan leaves open
+  | { readonly code: 'no-rooms' }
   | { readonly code: 'temperatures-reversed'; readonly names: readonly string[] }
+  | { readonly code: 'unheated-as-plan'; readonly names: readonly string[]; readonly highestC: number }
   | { readonly code: 'screed-hot'; readonly highestC: number; readonly limitC: number }
   | ({ readonly code: 'rule-set-other-screed'; readonly screed: string } & LimitsTaken)
   | ({ readonly code: 'rule-set-other-floor'; readonly floor: string } & LimitsTaken)

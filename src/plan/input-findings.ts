@@ -3,13 +3,35 @@ import { limitFindings } from './limit-findings.ts';
 import type { Plan } from './plan.ts';
 import { screedTypeOf } from './reference.ts';
 
-/** What the entered figures leave open: limits that are not the rule set's, temperatures out of order or beyond the screed's. About the plan as a whole; the floor and the bays have findings of their own. */
+/** What the entered figures leave open: no rooms at all, limits that are not the rule set's, temperatures out of order, beyond the screed's or taken
+ *  from the plan. About the plan as a whole; the floor and the bays have findings of their own. */
 export function inputFindings(plan: Plan): readonly FindingFact[] {
   return [
+    ...emptyFindings(plan),
     ...limitFindings(plan),
     ...temperatureFindings(plan),
     ...temperatureOrderFindings(plan),
+    ...unheatedFindings(plan),
     ...tileFieldFindings(plan),
+  ];
+}
+
+function emptyFindings({ rooms }: Plan): readonly FindingFact[] {
+  return rooms.length > 0 ? [] : [{ code: 'no-rooms', at: null, refs: [] }];
+}
+
+/** Unheated rooms that warm with the plan for want of a temperature of their own: the safe reading, and said. */
+function unheatedFindings({ rooms, temperatures: { layingC, highestC } }: Plan): readonly FindingFact[] {
+  const warmed = rooms.filter((room) => !room.heated && !room.hasOwnHighest);
+  if (warmed.length === 0 || highestC <= layingC) return [];
+  return [
+    {
+      code: 'unheated-as-plan',
+      names: warmed.map((room) => room.name),
+      highestC,
+      at: warmed[0]?.outline[0] ?? null,
+      refs: warmed.map((room) => room.id),
+    },
   ];
 }
 

@@ -93,6 +93,8 @@ export interface Room {
   readonly covering: Covering;
   /** The plan's, with the room's own overrides applied. */
   readonly temperatures: Temperatures;
+  /** Whether the highest temperature is the room's own, not the plan's. */
+  readonly hasOwnHighest: boolean;
   readonly buildUp: BuildUp | null;
   /** Limits of a bay in this room by rule set, covering, heating and the plan's overrides. */
   readonly limits: BayLimits;

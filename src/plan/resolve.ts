@@ -110,6 +110,7 @@ function roomOf(file: PlanFile, room: RoomFile): Room {
     zone: room.zone ?? null,
     covering,
     temperatures: temperaturesOf(file.temperatures, room.temperatures),
+    hasOwnHighest: room.temperatures?.highestC !== undefined,
     buildUp: buildUpOf(file.buildUp, room.buildUp),
     limits: limitsOf(file, heated, covering),
     limitSources: limitSourcesOf(file, heated, covering),

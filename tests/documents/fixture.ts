@@ -28,6 +28,7 @@ export function room(id: string, name: string, outline: readonly Point[]): Room 
     zone: null,
     covering: 'stone-or-ceramic',
     temperatures,
+    hasOwnHighest: false,
     buildUp: null,
     limits,
     limitSources: {

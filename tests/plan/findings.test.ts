@@ -29,6 +29,7 @@ const samples: { readonly [C in FindingCode]: Sample<C> } = {
   'drawn-joint-loose': [{ id: 'x1', reachMm: 100 }, 'fault', ['x1', '100 mm']],
   'drawn-joint-idle': [{ id: 'x2' }, 'caution', ['x2']],
   'doorway-blocked': [{ doorway: 'd4' }, 'caution', ['d4']],
+  'no-rooms': [{}, 'note', ['no rooms']],
   'temperatures-reversed': [{ names: ['Hall', 'Store'] }, 'caution', ['Hall', 'Store']],
   'structural-joint-loose': [{ id: 's1' }, 'fault', ['s1', 'carried through']],
   'layout-too-many-bays': [
@@ -87,6 +88,11 @@ const samples: { readonly [C in FindingCode]: Sample<C> } = {
     { thicknessMm: 120, deadKPa: 2.35, allowanceKPa: 2 },
     'fault',
     ['120 mm', '2.35 kN/m\u00b2', '2 kN/m\u00b2'],
+  ],
+  'unheated-as-plan': [
+    { names: ['Store', 'Porch'], highestC: 45 },
+    'note',
+    ['Store and Porch are unheated', 'no highest temperature of their own', '45 \u00b0C'],
   ],
   'screed-hot': [{ highestC: 60, limitC: 55 }, 'caution', ['60 °C', '55 °C']],
   'rule-set-other-screed': [
@@ -173,6 +179,13 @@ test('a pipe thicker than the screed stands above it, and no length is below nou
     findingDescribe({ code: 'cover-thin', at: null, refs: [], coverMm, leastMm: 30 }).message;
   expect(words(-5)).toBe('The pipe stands 5 mm above the screed; the least cover is 30 mm.');
   expect(words(0)).toBe('The screed does not cover the pipe; the least cover is 30 mm.');
+});
+
+test('one unheated room is spoken of as one', () => {
+  const fact: FindingFact = { code: 'unheated-as-plan', at: null, refs: [], names: ['Store'], highestC: 45 };
+  expect(findingDescribe(fact).message).toBe(
+    'Store is unheated and gives no highest temperature of its own; it is taken to warm to the plan\u2019s 45 \u00b0C.',
+  );
 });
 
 test('a floor that the rule set in its place leaves free is said to have no limit', () => {

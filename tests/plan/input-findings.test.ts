@@ -22,8 +22,23 @@ test('a heated floor under tile by the strict rules leaves nothing open', () => 
   expect(found({})).toEqual([]);
 });
 
-test('an empty sheet leaves nothing open under any rule set', () => {
-  expect(found({ rooms: [], ruleSet: 'data-sheet' })).toEqual([]);
+test('an empty sheet is said to have no rooms and leaves nothing else open under any rule set', () => {
+  expect(found({ rooms: [], ruleSet: 'data-sheet' })).toEqual([{ code: 'no-rooms', at: null, refs: [] }]);
+});
+
+test('unheated rooms that warm with the plan are named, but not those with a highest temperature of their own', () => {
+  const rooms = [
+    { id: 'r1', name: 'Hall', outline },
+    { id: 'r2', name: 'Store', outline, heated: false },
+    { id: 'r3', name: 'Porch', outline, heated: false, temperatures: { highestC: 45 } },
+    { id: 'r4', name: 'Shed', outline, heated: false, temperatures: { lowestC: 5 } },
+  ];
+  const notes = (temperatures: object) =>
+    found({ rooms, temperatures }).filter(({ code }) => code === 'unheated-as-plan');
+  expect(notes({ layingC: 15, highestC: 45 })).toMatchObject([
+    { names: ['Store', 'Shed'], highestC: 45, refs: ['r2', 'r4'] },
+  ]);
+  expect(notes({ layingC: 15, highestC: 15 })).toEqual([]);
 });
 
 test('rules for calcium sulfate on a cement screed are named', () => {
@@ -80,8 +95,9 @@ test('limits from memory are said to be, with their source', () => {
 test('limits that are carried over to other coverings are said to be, with the rooms', () => {
   const expected = { code: 'limits-carried-over', names: ['Hall'], refs: ['r1'] };
   expect(found({}, { covering: 'timber' })).toMatchObject([{ ...expected, source: 'heated-other-coverings' }]);
-  expect(found({}, { heated: false })).toMatchObject([{ ...expected, source: 'unheated-hard-covering' }]);
-  expect(found({}, { heated: false, covering: 'timber' })).toEqual([]);
+  const unheated = { heated: false, temperatures: { highestC: 24 } };
+  expect(found({}, unheated)).toMatchObject([{ ...expected, source: 'unheated-hard-covering' }]);
+  expect(found({}, { ...unheated, covering: 'timber' })).toEqual([]);
 });
 
 test('a screed next to the pipes takes 55 C by EN 1264-4, in the sun as well', () => {
@@ -90,7 +106,8 @@ test('a screed next to the pipes takes 55 C by EN 1264-4, in the sun as well', (
   expect(found({ temperatures: { highestC: 57 }, sunZones })).toMatchObject([
     { code: 'screed-hot', highestC: 57, limitC: 55, refs: ['r1', 'u1'] },
   ]);
-  expect(found({ temperatures: { highestC: 57 } }, { heated: false, covering: 'none' })).toEqual([]);
+  const unheated = found({ temperatures: { highestC: 57 } }, { heated: false, covering: 'none' });
+  expect(unheated.map(({ code }) => code)).toEqual(['unheated-as-plan']);
 });
 
 test('a tile field in a room that is not there is named', () => {
