@@ -1,3 +1,7 @@
+import type { Point } from '../geometry/point.ts';
+import { regionCentroid } from '../geometry/region.ts';
+import { loopsRegion, type Subdivision } from '../geometry/subdivision.ts';
+import { GRID_PER_MM } from '../geometry/tolerance.ts';
 import type { EdgeAlong } from '../plan/analysis.ts';
 import type { Role } from './linework.ts';
 
@@ -31,4 +35,9 @@ export function faceName(inside: ReadonlySet<number>, roles: readonly Role[]): F
     doorway = -1;
   }
   return { room, doorway, obstacle, floor: (room >= 0 || doorway >= 0) && obstacle === null };
+}
+
+/** The middle of a face, mm. */
+export function faceCentre(subdivision: Subdivision, face: number): Point {
+  return regionCentroid(loopsRegion(subdivision, subdivision.faces[face]?.loops ?? [], GRID_PER_MM));
 }

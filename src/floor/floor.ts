@@ -5,7 +5,9 @@ import type { FindingFact } from '../plan/finding.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { DoorwayFloor } from './doorways.ts';
 import { type FloorFace, faceName } from './faces.ts';
+import { holeFindings } from './hole-findings.ts';
 import { lineworkOf, type Role } from './linework.ts';
+import { outlineFindings } from './outline-crossings.ts';
 import { reachFindings, roomFindings } from './room-findings.ts';
 import { zoneRule } from './zones.ts';
 
@@ -44,10 +46,17 @@ export interface FloorPlan {
 export function floorPlanOf(plan: Plan): FloorPlan {
   const { chains, roles, doorways, findings } = lineworkOf(plan);
   const floor = floorCut(plan, { chains, roles }, []);
+  const crossings = outlineFindings(plan, { chains, roles }, floor.subdivision);
   return {
     linework: { chains, roles },
     doorways,
-    findings: [...findings, ...roomFindings(plan, { chains, roles }, floor), ...reachFindings(plan, floor, doorways)],
+    findings: [
+      ...findings,
+      ...crossings,
+      ...holeFindings(plan, roles, floor.subdivision),
+      ...roomFindings(plan, { roles }, floor, new Set(crossings.flatMap((finding) => finding.refs))),
+      ...reachFindings(plan, floor, doorways),
+    ],
     floor,
   };
 }

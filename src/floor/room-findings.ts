@@ -1,12 +1,9 @@
-import type { Point } from '../geometry/point.ts';
-import { regionCentroid } from '../geometry/region.ts';
-import { ringArea } from '../geometry/ring.ts';
-import { loopsRegion, type Subdivision } from '../geometry/subdivision.ts';
+import type { Subdivision } from '../geometry/subdivision.ts';
 import { CRUMB_MM2, GRID_PER_MM } from '../geometry/tolerance.ts';
 import type { FindingFact } from '../plan/finding.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { DoorwayFloor } from './doorways.ts';
-import type { FloorFace } from './faces.ts';
+import { type FloorFace, faceCentre } from './faces.ts';
 import type { Linework, Role } from './linework.ts';
 
 /** The part of a floor that these findings read. */
@@ -15,16 +12,15 @@ interface Floor {
   readonly faces: readonly FloorFace[];
 }
 
-/** A point inside a face, mm. */
-function faceCentre(subdivision: Subdivision, face: number): Point {
-  return regionCentroid(loopsRegion(subdivision, subdivision.faces[face]?.loops ?? [], GRID_PER_MM));
-}
-
-/** Outlines that cross themselves, rooms that overlap, rooms that leave no floor. */
-export function roomFindings(plan: Plan, linework: Pick<Linework, 'chains' | 'roles'>, floor: Floor): FindingFact[] {
+/** Rooms that overlap, and rooms that leave no floor; those among `muddled`, whose outlines cross, have been told of. */
+export function roomFindings(
+  plan: Plan,
+  linework: Pick<Linework, 'roles'>,
+  floor: Floor,
+  muddled: ReadonlySet<string>,
+): FindingFact[] {
   const { subdivision } = floor;
   const perMm2 = GRID_PER_MM * GRID_PER_MM;
-  const evenOdd = new Map<number, number>();
   const clearOf = new Map<number, number>();
   const overlaps = new Map<string, { a: number; b: number; area: number; face: number; largest: number }>();
   subdivision.faces.forEach((face, f) => {
@@ -33,7 +29,6 @@ export function roomFindings(plan: Plan, linework: Pick<Linework, 'chains' | 'ro
     clearOf.set(own, (clearOf.get(own) ?? 0) + face.area);
     const rooms: number[] = [];
     for (const chain of face.inside) {
-      evenOdd.set(chain, (evenOdd.get(chain) ?? 0) + face.area);
       const role = linework.roles[chain];
       if (role?.kind === 'room' && !holeOf(face.inside, linework.roles, role.room)) rooms.push(role.room);
     }
@@ -49,24 +44,10 @@ export function roomFindings(plan: Plan, linework: Pick<Linework, 'chains' | 'ro
     }
   });
   const findings: FindingFact[] = [];
-  linework.roles.forEach((role, chain) => {
-    if (role.kind !== 'room') return;
-    const room = plan.rooms[role.room];
-    if (!room) return;
-    const drawn = ringArea(linework.chains[chain]?.points ?? []) / perMm2;
-    const inside = (evenOdd.get(chain) ?? 0) / perMm2;
-    const clear = (clearOf.get(role.room) ?? 0) / perMm2;
-    const at = room.outline[0] ?? null;
-    const walk = subdivision.walks[chain] ?? [];
-    const slack = CRUMB_MM2 + walk.length * CRUMB_MM2;
-    if (Math.abs(drawn - inside) > Math.max(slack, drawn * 0.001)) {
-      findings.push({
-        code: 'outline-crossing',
-        name: room.name,
-        at: crossingPlace(subdivision, walk) ?? at,
-        refs: [room.id],
-      });
-    } else if (clear < CRUMB_MM2) findings.push({ code: 'room-too-thin', name: room.name, at, refs: [room.id] });
+  plan.rooms.forEach((room, i) => {
+    const isThin = (clearOf.get(i) ?? 0) < CRUMB_MM2 * perMm2;
+    if (!isThin || room.outline.length < 3 || muddled.has(room.id)) return;
+    findings.push({ code: 'room-too-thin', name: room.name, at: room.outline[0] ?? null, refs: [room.id] });
   });
   for (const { a, b, area, face } of overlaps.values()) {
     const [p, q] = [plan.rooms[a], plan.rooms[b]];
@@ -88,16 +69,6 @@ function holeOf(inside: ReadonlySet<number>, roles: readonly Role[], room: numbe
     if (role?.kind === 'room-hole' && role.room === room) return true;
   }
   return false;
-}
-
-/** The first point that the outline passes twice. */
-function crossingPlace(subdivision: Subdivision, walk: readonly number[]): Point | null {
-  const seen = new Set<number>();
-  for (const p of walk.slice(0, -1)) {
-    if (seen.has(p)) return [(subdivision.x[p] as number) / GRID_PER_MM, (subdivision.y[p] as number) / GRID_PER_MM];
-    seen.add(p);
-  }
-  return null;
 }
 
 /** Rooms that neither a doorway nor an open edge joins to another. */

@@ -1,5 +1,5 @@
 import type { Point } from './point.ts';
-import { WELD_GRID } from './tolerance.ts';
+import { GRID_PER_MM, WELD_GRID } from './tolerance.ts';
 
 /** Lines and outlines of a plan, made to meet only at shared points.
  *
@@ -15,6 +15,14 @@ import { WELD_GRID } from './tolerance.ts';
 export interface Chain {
   readonly points: readonly Point[];
   readonly closed: boolean;
+}
+
+/** A line or outline in mm, brought to whole grid steps. */
+export function chainOnGrid(points: readonly Point[], closed: boolean): Chain {
+  return {
+    points: points.map(([x, y]) => [Math.round(x * GRID_PER_MM), Math.round(y * GRID_PER_MM)] as const),
+    closed,
+  };
 }
 
 export interface Noded {

@@ -63,6 +63,32 @@ export function ringCentroid(ring: Ring): Point {
   return [origin[0] + sx / (3 * twice), origin[1] + sy / (3 * twice)];
 }
 
+/** Whether the ring turns one way only, and once round: it then crosses nowhere. Points along a side and repeated points do not matter; one that
+ *  goes back along its own side is taken as not convex. */
+export function ringIsConvex(ring: Ring): boolean {
+  const sides = ring
+    .map((p, i): Point => {
+      const q = ring[(i + 1) % ring.length] as Point;
+      return [q[0] - p[0], q[1] - p[1]];
+    })
+    .filter(([dx, dy]) => dx !== 0 || dy !== 0);
+  let left = false;
+  let right = false;
+  const halfTurns = [0, 0];
+  sides.forEach(([dx, dy], i) => {
+    const [ex, ey] = sides[(i + 1) % sides.length] as Point;
+    const turn = dx * ey - dy * ex;
+    if (turn > 0) right = true;
+    if (turn < 0) left = true;
+    if (turn === 0 && dx * ex + dy * ey < 0) left = right = true;
+  });
+  for (const axis of [0, 1] as const) {
+    const ways = sides.map((side) => Math.sign(side[axis])).filter((way) => way !== 0);
+    halfTurns[axis] = ways.filter((way, i) => way !== ways[(i + 1) % ways.length]).length;
+  }
+  return !(left && right) && halfTurns.every((count) => count <= 2);
+}
+
 /** Whether the point lies inside by the even-odd rule; a point on the outline may fall on either side. */
 export function ringContains(ring: Ring, point: Point): boolean {
   let inside = false;

@@ -15,6 +15,7 @@ const note = (source: SourceKey): FindingKind => ({ severity: 'note', source });
 /** fault: the floor as planned breaks a limit or is held; caution: look at it; note: for information. */
 export const findingKinds: Readonly<Record<FindingCode, FindingKind>> = {
   'outline-crossing': fault('plan-data'),
+  'hole-off-room': caution('plan-data'),
   'rooms-overlap': fault('plan-data'),
   'room-too-thin': caution('plan-data'),
   'room-unreached': caution('plan-data'),

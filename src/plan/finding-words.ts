@@ -24,6 +24,10 @@ function findingMessage(f: FindingValues): string {
   switch (f.code) {
     case 'outline-crossing':
       return `The outline of ${f.name} crosses itself.`;
+    case 'hole-off-room':
+      return f.isWhole
+        ? `A hole of ${f.name} lies outside the room; it takes no floor.`
+        : `A hole of ${f.name} lies outside the room over ${m2(f.areaM2)}.`;
     case 'rooms-overlap':
       return `${namesText(f.names)} overlap by ${m2(f.areaM2)}.`;
     case 'room-too-thin':

@@ -25,6 +25,12 @@ export interface LimitsTaken {
 export type FindingValues =
   // the floor
   | { readonly code: 'outline-crossing'; readonly name: string }
+  | {
+      readonly code: 'hole-off-room';
+      readonly name: string;
+      readonly areaM2: number;
+      readonly isWhole: boolean;
+    }
   | { readonly code: 'rooms-overlap'; readonly names: readonly [string, string]; readonly areaM2: number }
   | { readonly code: 'room-too-thin'; readonly name: string }
   | { readonly code: 'room-unreached'; readonly name: string }

@@ -1,7 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { regionArea, regionCentroid, regionContains, regionPerimeter } from '../../src/geometry/region.ts';
-import { boxOf, ringArea, ringCentroid, ringContains, ringPerimeter, ringSignedArea } from '../../src/geometry/ring.ts';
+import {
+  boxOf,
+  type Ring,
+  ringArea,
+  ringCentroid,
+  ringContains,
+  ringIsConvex,
+  ringPerimeter,
+  ringSignedArea,
+} from '../../src/geometry/ring.ts';
 // biome-ignore lint/correctness/useImportExtensions: the rule takes the declarations beside the file for the file itself
 import { jtsArea } from './jts.mjs';
 import { moved, rectangle, region, shapes, stars, ways } from './shapes.ts';
@@ -30,6 +39,45 @@ describe.each(ways)('a piece of floor, %s', (_, move) => {
       }),
       { numRuns: 60 },
     );
+  });
+});
+
+describe('a ring', () => {
+  const star: Ring = [0, 2, 4, 1, 3].map((i) => [Math.cos((i * 2 * Math.PI) / 5), Math.sin((i * 2 * Math.PI) / 5)]);
+
+  it('is convex where it turns one way only, corners along a side and drawn twice left out', () => {
+    expect(ringIsConvex(rectangle(0, 0, 4, 3))).toBe(true);
+    expect(ringIsConvex(rectangle(0, 0, 4, 3).toReversed())).toBe(true);
+    expect(
+      ringIsConvex([
+        [0, 0],
+        [2, 0],
+        [4, 0],
+        [4, 0],
+        [4, 3],
+      ]),
+    ).toBe(true);
+  });
+
+  it('is not where it turns both ways, goes round twice or goes back', () => {
+    expect(
+      ringIsConvex([
+        [0, 0],
+        [4, 4],
+        [4, 0],
+        [0, 4],
+      ]),
+    ).toBe(false);
+    expect(ringIsConvex(star)).toBe(false);
+    expect(ringIsConvex([...rectangle(0, 0, 4, 3), ...rectangle(0, 0, 4, 3)])).toBe(false);
+    expect(
+      ringIsConvex([
+        [0, 0],
+        [4, 0],
+        [2, 0],
+        [2, 3],
+      ]),
+    ).toBe(false);
   });
 });
 

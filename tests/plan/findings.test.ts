@@ -16,6 +16,11 @@ type Sample<C extends FindingCode> = readonly [
 /** A finding of every code; the compiler misses any that is left out. */
 const samples: { readonly [C in FindingCode]: Sample<C> } = {
   'outline-crossing': [{ name: 'Hall' }, 'fault', ['Hall', 'crosses']],
+  'hole-off-room': [
+    { name: 'Hall', areaM2: 0.36, isWhole: false },
+    'caution',
+    ['A hole of Hall', 'outside the room over 0.4 m\u00b2'],
+  ],
   'rooms-overlap': [{ names: ['Hall', 'Bath'], areaM2: 1.24 }, 'fault', ['Hall and Bath', '1.2 m\u00b2']],
   'room-too-thin': [{ name: 'Shaft' }, 'caution', ['Shaft has no floor', 'too thin', 'another room']],
   'room-unreached': [{ name: 'Store' }, 'caution', ['Store', 'doorway or open side']],
