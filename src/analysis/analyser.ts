@@ -32,7 +32,12 @@ export function createAnalyser(): Analyser {
       const { split, fieldJointM } = report;
       const movement = movementOf(plan, split);
       const quantities = takeoffOf(plan, split, movement.held);
-      const facts = [...floorPlan.findings, ...inputFindings(plan), ...report.findings, ...movement.findings];
+      const facts = [
+        ...floorPlan.findings,
+        ...inputFindings(plan, floorPlan.offFloor),
+        ...report.findings,
+        ...movement.findings,
+      ];
       return {
         format: 'screed-bays/analysis',
         version: 1,

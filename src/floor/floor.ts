@@ -7,8 +7,10 @@ import type { DoorwayFloor } from './doorways.ts';
 import { type FloorFace, faceName } from './faces.ts';
 import { holeFindings } from './hole-findings.ts';
 import { lineworkOf, type Role } from './linework.ts';
+import { offFloorFindings } from './off-floor.ts';
 import { outlineFindings } from './outline-crossings.ts';
 import { reachFindings, roomFindings } from './room-findings.ts';
+import { type StandingBarrier, takenJointFindings } from './taken-joints.ts';
 import { zoneRule } from './zones.ts';
 
 /** Rooms, doorways, columns, pipes, joinery and joint lines of a plan become floor.
@@ -30,22 +32,22 @@ export interface Cut {
   readonly line: readonly Point[];
 }
 
-export type Barrier =
-  | { readonly kind: 'doorway' | 'structural' | 'drawn'; readonly id: string }
-  | { readonly kind: 'zone'; readonly rooms: readonly [number, number] }
-  | { readonly kind: 'neck' | 'field'; readonly cut: Cut };
+export type Barrier = StandingBarrier | { readonly kind: 'neck' | 'field'; readonly cut: Cut };
 
 export interface FloorPlan {
   readonly linework: { readonly chains: readonly Chain[]; readonly roles: readonly Role[] };
   /** By doorway: the openings that it makes, the widest first. */
   readonly doorways: readonly (readonly DoorwayFloor[])[];
   readonly findings: readonly FindingFact[];
+  /** Ids of things that touch no floor. */
+  readonly offFloor: ReadonlySet<string>;
   readonly floor: Floor;
 }
 
 export function floorPlanOf(plan: Plan): FloorPlan {
   const { chains, roles, doorways, findings } = lineworkOf(plan);
   const floor = floorCut(plan, { chains, roles }, []);
+  const offFloor = offFloorFindings(plan, { chains, roles });
   const crossings = outlineFindings(plan, { chains, roles }, floor.subdivision);
   return {
     linework: { chains, roles },
@@ -56,7 +58,10 @@ export function floorPlanOf(plan: Plan): FloorPlan {
       ...holeFindings(plan, roles, floor.subdivision),
       ...roomFindings(plan, { roles }, floor, new Set(crossings.flatMap((finding) => finding.refs))),
       ...reachFindings(plan, floor, doorways),
+      ...offFloor,
+      ...takenJointFindings(plan, floor),
     ],
+    offFloor: new Set(offFloor.flatMap(({ refs }) => refs)),
     floor,
   };
 }

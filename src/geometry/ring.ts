@@ -110,6 +110,11 @@ export interface Box {
   readonly maxY: number;
 }
 
+/** A box with so much more on every side. */
+export function boxAround({ minX, minY, maxX, maxY }: Box, by: number): Box {
+  return { minX: minX - by, minY: minY - by, maxX: maxX + by, maxY: maxY + by };
+}
+
 /** The upright box round all points; infinite and inverted where there are none. */
 export function boxOf(points: readonly Point[]): Box {
   let minX = Infinity;

@@ -22,6 +22,7 @@ export const findingKinds: Readonly<Record<FindingCode, FindingKind>> = {
   'doorway-joins-nothing': caution('plan-data'),
   'doorway-one-room': note('plan-data'),
   'object-off-floor': caution('plan-data'),
+  'no-joint-stands': note('plan-data'),
   'drawn-joint-loose': fault('drawing-practice'),
   'drawn-joint-idle': caution('plan-data'),
   'structural-joint-loose': fault('structural-joint'),

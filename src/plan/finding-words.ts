@@ -1,6 +1,6 @@
 import type { Finding } from './analysis.ts';
 import { namesText, naturalOrder, overText, roundedText } from './figure-words.ts';
-import type { FindingFact, FindingValues, LimitsTaken } from './finding.ts';
+import type { FindingFact, FindingValues, JointKeeper, LimitsTaken } from './finding.ts';
 import { findingKinds } from './finding-kinds.ts';
 
 /** Puts a finding into words. A fact that names a source of its own (the user's document, the rule set's) keeps it. */
@@ -39,7 +39,9 @@ function findingMessage(f: FindingValues): string {
     case 'doorway-one-room':
       return `Doorway ${f.doorway} meets one room only, ${f.name}.`;
     case 'object-off-floor':
-      return `The ${f.what} ${f.id} touches no floor: it lies outside the rooms or on another ${f.what}.`;
+      return `${f.what === 'joinery' ? f.id : `The ${f.what} ${f.id}`} touches no floor: it lies outside the rooms or on ${f.what === 'column' ? 'another column' : 'something that takes their floor'}.`;
+    case 'no-joint-stands':
+      return `The joint taken away at ${f.id} stands all the same: ${namesText(f.keepers.map(keeperWords))} ${f.keepers.length === 1 ? 'keeps' : 'keep'} it.`;
     case 'drawn-joint-loose':
       return `Drawn joint ${f.id} ends more than ${mm(f.reachMm)} from any edge or joint; it cuts nothing.`;
     case 'drawn-joint-idle':
@@ -127,6 +129,19 @@ function findingMessage(f: FindingValues): string {
 function coverWords(coverMm: number): string {
   if (coverMm > 0) return `The screed covers the pipe by ${mm(coverMm)}`;
   return coverMm === 0 ? 'The screed does not cover the pipe' : `The pipe stands ${mm(-coverMm)} above the screed`;
+}
+
+function keeperWords(keeper: JointKeeper): string {
+  switch (keeper.kind) {
+    case 'doorway':
+      return `doorway ${keeper.id}`;
+    case 'structural':
+      return `structural joint ${keeper.id}`;
+    case 'drawn':
+      return `drawn joint ${keeper.id}`;
+    case 'zone':
+      return `the change of heating between ${namesText(keeper.names)}`;
+  }
 }
 
 function heldWords(f: Extract<FindingValues, { code: 'slab-contact' }>): string {

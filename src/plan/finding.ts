@@ -22,6 +22,21 @@ export interface LimitsTaken {
   readonly aspect: number | null;
 }
 
+/** What is to touch floor. Joinery is known by its name, the rest by its id. */
+export type OffFloor =
+  | 'column'
+  | 'pipe'
+  | 'joinery'
+  | 'slab contact'
+  | 'sun zone'
+  | 'keep-clear area'
+  | 'taken-away joint';
+
+/** What keeps a joint where the user took one away. */
+export type JointKeeper =
+  | { readonly kind: 'doorway' | 'structural' | 'drawn'; readonly id: string }
+  | { readonly kind: 'zone'; readonly names: readonly [string, string] };
+
 export type FindingValues =
   // the floor
   | { readonly code: 'outline-crossing'; readonly name: string }
@@ -36,7 +51,8 @@ export type FindingValues =
   | { readonly code: 'room-unreached'; readonly name: string }
   | { readonly code: 'doorway-joins-nothing'; readonly doorway: string }
   | { readonly code: 'doorway-one-room'; readonly doorway: string; readonly name: string }
-  | { readonly code: 'object-off-floor'; readonly what: string; readonly id: string }
+  | { readonly code: 'object-off-floor'; readonly what: OffFloor; readonly id: string }
+  | { readonly code: 'no-joint-stands'; readonly id: string; readonly keepers: readonly JointKeeper[] }
   | { readonly code: 'drawn-joint-loose'; readonly id: string; readonly reachMm: number }
   | { readonly code: 'drawn-joint-idle'; readonly id: string }
   | { readonly code: 'structural-joint-loose'; readonly id: string }

@@ -4,12 +4,12 @@ import type { Plan } from './plan.ts';
 import { screedTypeOf } from './reference.ts';
 
 /** What the entered figures leave open: no rooms at all, limits that are not the rule set's, temperatures out of order, beyond the screed's or taken
- *  from the plan. About the plan as a whole; the floor and the bays have findings of their own. */
-export function inputFindings(plan: Plan): readonly FindingFact[] {
+ *  from the plan. `offFloor`: ids of things that touch no floor. About the plan as a whole; the floor and the bays have findings of their own. */
+export function inputFindings(plan: Plan, offFloor: ReadonlySet<string>): readonly FindingFact[] {
   return [
     ...emptyFindings(plan),
     ...limitFindings(plan),
-    ...temperatureFindings(plan),
+    ...temperatureFindings(plan, offFloor),
     ...temperatureOrderFindings(plan),
     ...unheatedFindings(plan),
     ...tileFieldFindings(plan),
@@ -49,12 +49,12 @@ function temperatureOrderFindings({ rooms }: Plan): readonly FindingFact[] {
   ];
 }
 
-/** The hottest of rooms and sun zones against what the screed takes next to the pipes. */
-function temperatureFindings({ rooms, screed, sunZones }: Plan): readonly FindingFact[] {
+/** The hottest of rooms and of sun zones over floor against what the screed takes next to the pipes. */
+function temperatureFindings({ rooms, screed, sunZones }: Plan, offFloor: ReadonlySet<string>): readonly FindingFact[] {
   const limitC = screedTypeOf(screed.class).highest.value;
   const places = [
     ...rooms.filter((room) => room.heated).map((room) => ({ id: room.id, highestC: room.temperatures.highestC })),
-    ...sunZones,
+    ...sunZones.filter(({ id }) => !offFloor.has(id)),
   ];
   const hot = places.filter((place) => place.highestC > limitC);
   if (hot.length === 0) return [];

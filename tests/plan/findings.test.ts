@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Finding } from '../../src/plan/analysis.ts';
 import { naturalOrder } from '../../src/plan/figure-words.ts';
-import type { FindingCode, FindingFact, FindingValues } from '../../src/plan/finding.ts';
+import type { FindingCode, FindingFact, FindingValues, OffFloor } from '../../src/plan/finding.ts';
 import { findingDescribe, findingsSort } from '../../src/plan/finding-words.ts';
 import { sourceOf } from '../../src/plan/reference.ts';
 
@@ -30,6 +30,19 @@ const samples: { readonly [C in FindingCode]: Sample<C> } = {
     { what: 'column', id: 'c2' },
     'caution',
     ['column c2', 'outside the rooms or on another column'],
+  ],
+  'no-joint-stands': [
+    {
+      id: 'n1',
+      keepers: [
+        { kind: 'doorway', id: 'd1' },
+        { kind: 'structural', id: 's1' },
+        { kind: 'drawn', id: 'x1' },
+        { kind: 'zone', names: ['Hall', 'Bath'] },
+      ],
+    },
+    'note',
+    ['taken away at n1', 'doorway d1, structural joint s1, drawn joint x1', 'change of heating between Hall and Bath'],
   ],
   'drawn-joint-loose': [{ id: 'x1', reachMm: 100 }, 'fault', ['x1', '100 mm']],
   'drawn-joint-idle': [{ id: 'x2' }, 'caution', ['x2']],
@@ -159,6 +172,17 @@ test('a figure just over its limit never reads as the limit', () => {
       const [value, least] = message.match(/[\d.]+(?= m\u00b2)/g) ?? [];
       expect(Number(value)).toBeGreaterThan(Number(least));
     }),
+  );
+});
+
+test('what lies off the floor is called by its kind and id, joinery by its name', () => {
+  const words = (what: OffFloor, id: string) =>
+    findingDescribe({ code: 'object-off-floor', at: null, refs: [], what, id }).message;
+  expect(words('pipe', 'p1')).toBe(
+    'The pipe p1 touches no floor: it lies outside the rooms or on something that takes their floor.',
+  );
+  expect(words('joinery', 'Serving counter')).toBe(
+    'Serving counter touches no floor: it lies outside the rooms or on something that takes their floor.',
   );
 });
 

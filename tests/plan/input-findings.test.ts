@@ -12,9 +12,10 @@ const outline: readonly Point[] = [
 ];
 
 /** Findings about a plan of one room. */
-function found(fields: Partial<PlanFile>, room: object = {}) {
+function found(fields: Partial<PlanFile>, room: object = {}, offFloor: readonly string[] = []) {
   return inputFindings(
     planResolve({ ...planEmpty('Test'), rooms: [{ id: 'r1', name: 'Hall', outline, ...room }], ...fields }),
+    new Set(offFloor),
   );
 }
 
@@ -106,6 +107,7 @@ test('a screed next to the pipes takes 55 C by EN 1264-4, in the sun as well', (
   expect(found({ temperatures: { highestC: 57 }, sunZones })).toMatchObject([
     { code: 'screed-hot', highestC: 57, limitC: 55, refs: ['r1', 'u1'] },
   ]);
+  expect(found({ temperatures: { highestC: 55 }, sunZones }, {}, ['u1'])).toEqual([]);
   const unheated = found({ temperatures: { highestC: 57 } }, { heated: false, covering: 'none' });
   expect(unheated.map(({ code }) => code)).toEqual(['unheated-as-plan']);
 });
