@@ -1,8 +1,10 @@
 import { regionDeepestPoint } from '../geometry/deepest-point.ts';
 import type { Point } from '../geometry/point.ts';
 import { type Box, boxOf, type Ring } from '../geometry/ring.ts';
+import { bayBody } from '../movement/bay-body.ts';
+import { bayFloorOf } from '../movement/bay-rooms.ts';
 import type { Analysis, Severity } from '../plan/analysis.ts';
-import type { Joinery, Plan } from '../plan/plan.ts';
+import { type Joinery, type Plan, roomIsBare } from '../plan/plan.ts';
 import { circle } from './circle.ts';
 import type { Drawing, DrawingItem, DrawingLayer, FillItem, LineItem, MarkItem } from './drawing.ts';
 import { drawingLayers } from './drawing.ts';
@@ -26,6 +28,7 @@ export function drawingOf(plan: Plan, analysis: Analysis, { decimalMark = '.' }:
     ...bayItems(analysis),
     ...roomItems(plan, analysis),
     ...areaItems(plan, decimalMark),
+    ...bareItems(plan, analysis),
     ...objectItems(plan),
     ...handItems(plan),
     ...analysis.edges.map((edge) =>
@@ -84,6 +87,19 @@ function areaItems(plan: Plan, decimalMark: DecimalMark): DrawingItem[] {
       objectLabel(id, outline, ['Keep clear of joints', 'Keep clear']),
     ]),
   ];
+}
+
+/** The floor of rooms without insulation, bay by bay, so that the bay can still be chosen there. */
+function bareItems(plan: Plan, analysis: Analysis): DrawingItem[] {
+  const bare = plan.rooms.filter(roomIsBare);
+  if (bare.length === 0) return [];
+  const rooms = new Map(plan.rooms.map((room) => [room.id, room]));
+  return analysis.bays.flatMap((bay) => {
+    const body = bayBody(bay);
+    return bare
+      .flatMap((room) => bayFloorOf(body, room, rooms))
+      .map(({ outline, holes }) => fill('areas', 'held', outline, { kind: 'bay', id: bay.id }, holes));
+  });
 }
 
 function objectItems(plan: Plan): DrawingItem[] {

@@ -2,7 +2,7 @@ import { rectangleRound } from '../geometry/hull.ts';
 import { facesBoundary, loopPoints, type Subdivision } from '../geometry/subdivision.ts';
 import { GRID_PER_MM } from '../geometry/tolerance.ts';
 import { limitExceeded } from '../plan/exceed.ts';
-import type { Plan, Room } from '../plan/plan.ts';
+import { type Plan, type Room, roomIsBare } from '../plan/plan.ts';
 import { rules } from '../plan/reference.ts';
 import type { FloorFace } from './faces.ts';
 
@@ -34,7 +34,7 @@ function isWallStrip(
   faces: readonly FloorFace[],
 ): boolean {
   const sides = rectangleRound(room.outline);
-  if (limitExceeded(sides.width, STRIP_WIDTH_MM)) return false;
+  if (limitExceeded(sides.width, STRIP_WIDTH_MM) || roomIsBare(room)) return false;
   const own = (face: number) => faces[face]?.room === index;
   const edges = subdivision.edges.flatMap((edge, i) => (own(edge.left) !== own(edge.right) ? [i] : []));
   let open = 0;

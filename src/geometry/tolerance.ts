@@ -40,6 +40,9 @@ export const CLIP_SLACK_MM = 0.001;
 /** A movement breaks what is provided for it when it exceeds it by more than this (mm): rounding of sums, a millionth of any figure on paper. */
 export const FIGURE_SLACK_MM = 1e-6;
 
+/** Areas of one floor that are summed in two ways differ by no more than this (m2): the library of clipping rounds crossing points. */
+export const AREA_SLACK_M2 = 1e-6;
+
 /** Walls that line up within this lie on one line when a layout is sought (mm): two jambs, two piers, drawn or built a little off. */
 export const ALIGN_MM = 12;
 

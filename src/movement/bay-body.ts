@@ -28,7 +28,8 @@ export function bayBody(bay: BayShape): BayBody {
   };
 }
 
-const weldMm = WELD_GRID / GRID_PER_MM;
+/** Corners and edges closer than this are one, mm. */
+export const weldMm = WELD_GRID / GRID_PER_MM;
 
 /** An outline with its box: of what stands or shines on the floor. */
 export interface Footprint {

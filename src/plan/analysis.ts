@@ -120,7 +120,7 @@ export interface Finding {
 /** A place that is held to the slab, cut to one bay. */
 export interface HeldPlace {
   readonly bay: string;
-  /** Id of the joinery or slab contact. */
+  /** Id of the joinery, the slab contact, or the room without insulation. */
   readonly object: string;
   readonly cause: 'no-insulation' | 'fixed-through' | 'slab-contact';
   readonly areaM2: number;

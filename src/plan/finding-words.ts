@@ -147,7 +147,7 @@ function keeperWords(keeper: JointKeeper): string {
 function heldWords(f: Extract<FindingValues, { code: 'slab-contact' }>): string {
   switch (f.cause) {
     case 'no-insulation':
-      return `(no insulation) under ${f.name}`;
+      return `(no insulation) ${f.isRoom ? 'in' : 'under'} ${f.name}`;
     case 'fixed-through':
       return `by ${f.name}, bolted through the screed,`;
     case 'slab-contact':

@@ -95,6 +95,8 @@ export type FindingValues =
   | {
       readonly code: 'slab-contact';
       readonly name: string;
+      /** Whether it is a room that has no insulation, and not a thing in one. */
+      readonly isRoom: boolean;
       readonly bay: string;
       readonly areaM2: number;
       readonly cause: 'no-insulation' | 'fixed-through' | 'slab-contact';

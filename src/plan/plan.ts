@@ -101,6 +101,11 @@ export interface Room {
   readonly limitSources: LimitSources;
 }
 
+/** Whether the floor of a room lies on the slab: insulation that is not given is not none. */
+export function roomIsBare({ buildUp }: Room): boolean {
+  return buildUp?.insulationMm === 0;
+}
+
 export interface Doorway {
   readonly id: string;
   /** The line under the closed leaf, jamb to jamb. */

@@ -47,7 +47,7 @@ const temperatures = z.optional(
 
 const buildUp = z.optional(
   z.strictObject({
-    insulationMm: length('Insulation below the screed'),
+    insulationMm: length('Insulation below the screed; 0: the floor lies on the slab'),
     adhesiveMm: length('Adhesive or bedding'),
     coveringMm: length('Covering'),
   }),

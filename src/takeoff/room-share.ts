@@ -32,12 +32,14 @@ export function jointRoomShares(joint: JointLine, bays: BayShares): readonly Roo
   return joint.bays.flatMap((bay) => (bays.get(bay) ?? []).map(({ room, share }) => ({ room, share: share / 2 })));
 }
 
-/** A held place falls to the room of its bay that its centre lies in; where it lies in none, to the bay's rooms by floor area. */
+/** A held place falls to the room that it is the floor of, or else to the room of its bay that its centre lies in; where it lies in none, to the
+ *  bay's rooms by floor area. */
 export function placeRoomShares(
   place: HeldPlace,
   bays: BayShares,
   rooms: ReadonlyMap<string, Room>,
 ): readonly RoomShare[] {
+  if (rooms.has(place.object)) return [{ room: place.object, share: 1 }];
   const shares = bays.get(place.bay) ?? [];
   const own = shares.find(({ room }) => ringContains(rooms.get(room)?.outline ?? [], place.centre));
   return own === undefined ? shares : [{ room: own.room, share: 1 }];

@@ -1,3 +1,4 @@
+import { AREA_SLACK_M2 } from '../geometry/tolerance.ts';
 import {
   type HeldPlace,
   type JointKind,
@@ -86,10 +87,15 @@ function quantitiesOf(tally: Tally, screed: Screed): RoomQuantities {
     sealantLitres: tally.sealantLitres,
     screedM3,
     screedKg: screedM3 * screed.densityKgPerM3,
-    insulationM2: tally.floorM2 - tally.bareM2,
+    insulationM2: insulatedM2(tally),
     slabContactM2: tally.bareM2,
     floorM2: tally.floorM2,
   };
+}
+
+/** Nought, and not what rounding leaves of it, where all floor lies on bare slab. */
+function insulatedM2({ floorM2, bareM2 }: Tally): number {
+  return floorM2 - bareM2 > AREA_SLACK_M2 ? floorM2 - bareM2 : 0;
 }
 
 function jointsOf(figure: (kind: JointKind) => number): Record<JointKind, number> {

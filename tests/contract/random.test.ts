@@ -53,4 +53,11 @@ describe('random storeys', () => {
     const plan = storeyPlan({ seed: seed + 200, rooms: 3 + (seed % 4), objects: true });
     expect(faultsOf(planPlaced(plan, turned(createChance(seed).number(0, 360))))).toEqual([]);
   });
+
+  it.each(seeds.slice(0, 12))('storey %i keeps the contract with every other room on bare slab', (seed) => {
+    const plan = storeyPlan({ seed: seed + 300, rooms: 3 + (seed % 4), objects: true });
+    const rooms = plan.rooms.map((room, i) => (i % 2 === 0 ? { ...room, buildUp: { insulationMm: 0 } } : room));
+    const place = seed % 3 === 0 ? turned(createChance(seed).number(0, 360)) : moved(0, 0);
+    expect(faultsOf(planPlaced({ ...plan, rooms }, place))).toEqual([]);
+  });
 });

@@ -40,6 +40,21 @@ describe('the drawing list', () => {
     for (const id of ['d1', 'c1', 'p1', 'j1', 'j2', 'u1', 'q1', 'x1', 'n1', 's1', 'k1']) expect(ids).toContain(id);
   });
 
+  it('hatches the floor of a room without insulation as held to the slab, and of no other', () => {
+    const hatched = (insulationMm: number | null) => {
+      const buildUp = insulationMm === null ? null : { insulationMm, adhesiveMm: 4, coveringMm: 10 };
+      const rooms = planOf().rooms.map((each) => (each.id === 'r1' ? { ...each, buildUp } : each));
+      return drawingOf(planOf({ rooms }), analysisOf()).items.flatMap((item) =>
+        item.shape === 'fill' && item.style === 'held' && item.ref.kind === 'bay' ? [item.ref.id] : [],
+      );
+    };
+    const own = analysisOf().bays.filter(({ rooms }) => rooms.includes('r1'));
+    expect(own.length).toBeGreaterThan(0);
+    expect(hatched(0)).toEqual(own.map(({ id }) => id));
+    expect(hatched(30)).toEqual([]);
+    expect(hatched(null)).toEqual([]);
+  });
+
   it('comes in painting order, from the floor up to the findings', () => {
     const ranks = drawing.items.map(({ layer }) => drawingLayers.indexOf(layer));
     expect(ranks).toEqual([...ranks].sort((a, b) => a - b));

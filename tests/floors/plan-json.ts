@@ -56,6 +56,7 @@ export interface RoomJson {
   readonly heated?: boolean;
   readonly zone?: string;
   readonly temperatures?: TemperaturesJson;
+  readonly buildUp?: { readonly insulationMm?: number };
 }
 
 export interface TemperaturesJson {

@@ -1,7 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { heldPlaceCount } from '../../src/movement/held-place.ts';
+import type { Ring } from '../../src/geometry/ring.ts';
+import { bayBody } from '../../src/movement/bay-body.ts';
+import { bayFloorOf } from '../../src/movement/bay-rooms.ts';
+import { heldPlaceCount, regionsCentre } from '../../src/movement/held-place.ts';
 import { type Movement, movementOf } from '../../src/movement/movement.ts';
 import type { FindingFact } from '../../src/plan/finding.ts';
+import type { Room } from '../../src/plan/plan.ts';
 import { bayOf, gridSplit, type PlanFields, planOf, rectangle } from './grid-split.ts';
 
 const split = gridSplit([0, 8000, 16000], [0, 5000], () => 'r1');
@@ -34,6 +38,7 @@ describe('an island without insulation below', () => {
         at: [2000, 1500],
         refs: ['j1', 'B1'],
         name: 'Island',
+        isRoom: false,
         bay: 'B1',
         areaM2: 2,
         cause: 'no-insulation',
@@ -43,6 +48,101 @@ describe('an island without insulation below', () => {
 
   it('is no second place: one island does not hold a bay twice', () => {
     expect(codes(movement, 'held-twice')).toEqual([]);
+  });
+});
+
+describe('a room without insulation', () => {
+  const rooms = (buildUp: object | undefined) => [
+    { id: 'r1', name: 'Hall', outline: rectangle(0, 0, 8000, 5000) },
+    { id: 'r2', name: 'Store', outline: rectangle(8000, 0, 8000, 5000), ...(buildUp && { buildUp }) },
+  ];
+  const parted = gridSplit([0, 8000, 16000], [0, 5000], (column) => (column === 0 ? 'r1' : 'r2'));
+  const held = (fields: PlanFields, given = parted) => movementOf(planOf(fields), given);
+
+  it('holds the whole of its bays, by its name', () => {
+    const movement = held({ rooms: rooms({ insulationMm: 0 }) });
+    expect(codes(movement, 'slab-contact')).toEqual([
+      {
+        code: 'slab-contact',
+        at: [12000, 2500],
+        refs: ['r2', 'B2'],
+        name: 'Store',
+        isRoom: true,
+        bay: 'B2',
+        areaM2: 40,
+        cause: 'no-insulation',
+      },
+    ]);
+    expect(codes(movement, 'held-twice')).toEqual([]);
+  });
+
+  it('is every room where the plan says so, but for one with insulation of its own', () => {
+    const buildUp = { insulationMm: 0 };
+    expect(held({ buildUp, rooms: rooms(undefined) }).held.map(({ object }) => object)).toEqual(['r1', 'r2']);
+    expect(held({ buildUp, rooms: rooms({ insulationMm: 30 }) }).held.map(({ object }) => object)).toEqual(['r1']);
+  });
+
+  it('is none whose insulation is not given', () => {
+    expect(held({ rooms: rooms(undefined) }).held).toEqual([]);
+    expect(held({ rooms: rooms({ coveringMm: 10 }) }).held).toEqual([]);
+  });
+
+  it('holds its part of a bay over two rooms: the still point lies in its middle, at 12 m', () => {
+    const open = { ...parted, bays: [bayOf('B1', ['r1', 'r2'], rectangle(0, 0, 16000, 5000))], joints: [], edges: [] };
+    const movement = held({ rooms: rooms({ insulationMm: 0 }) }, open);
+    expect(movement.held).toMatchObject([{ bay: 'B1', object: 'r2', areaM2: 40 }]);
+    expect(movement.stillPoints.get('B1')).toEqual([12000, 2500]);
+    const twice = held(
+      {
+        rooms: rooms({ insulationMm: 0 }),
+        slabContacts: [{ id: 'k1', outline: rectangle(1000, 1000, 1000, 1000) }],
+      },
+      open,
+    );
+    expect(codes(twice, 'held-twice')).toMatchObject([{ bay: 'B1', names: ['k1', 'Store'] }]);
+  });
+
+  it('leaves what stands on bare slab in it its own name, and counts the floor once', () => {
+    const movement = held({
+      rooms: rooms({ insulationMm: 0 }),
+      slabContacts: [{ id: 'k1', outline: rectangle(9000, 1000, 1000, 1000) }],
+      joinery: [{ id: 'j1', name: 'Safe', outline: rectangle(12000, 1000, 1000, 1000), fixedThrough: true }],
+    });
+    expect(movement.held.map(({ object, areaM2 }) => [object, areaM2])).toEqual([
+      ['k1', 1],
+      ['r2', 39],
+    ]);
+    expect(codes(movement, 'held-twice')).toEqual([]);
+  });
+});
+
+describe('the floor of a doorway in a bay over two rooms', () => {
+  // a doorway 1 m wide leads 60 mm into the wall above the second room
+  const plan = planOf({
+    rooms: [
+      { id: 'r1', name: 'Hall', outline: rectangle(0, 0, 4000, 3000) },
+      { id: 'r2', name: 'Store', outline: rectangle(4000, 0, 4000, 3000) },
+    ],
+  });
+  const outline: Ring = [
+    [0, 0],
+    [5000, 0],
+    [5000, -60],
+    [6000, -60],
+    [6000, 0],
+    [8000, 0],
+    [8000, 3000],
+    [0, 3000],
+  ];
+  const rooms = new Map(plan.rooms.map((room) => [room.id, room]));
+  const areaM2 = (id: string) => {
+    const floor = bayFloorOf(bayBody(bayOf('B1', ['r1', 'r2'], outline)), rooms.get(id) as Room, rooms);
+    return regionsCentre(floor).areaMm2 / 1e6;
+  };
+
+  it('is counted to the room that it opens to: 12.06 m2 for that, 12 m2 for the other', () => {
+    expect(areaM2('r1')).toBeCloseTo(12, 9);
+    expect(areaM2('r2')).toBeCloseTo(12.06, 9);
   });
 });
 

@@ -1,8 +1,20 @@
 import type { Point } from '../../src/geometry/point.ts';
+import type { Ring } from '../../src/geometry/ring.ts';
 import type { Joint } from '../../src/plan/analysis.ts';
 import { jointBays } from './check-joints.ts';
-import { area, at, centroid, distance, inShape, lineSegments, type Segment, type Shape, shapeMeet } from './planar.ts';
-import { figure, named, type Scene, type SceneBay } from './scene.ts';
+import {
+  area,
+  at,
+  centroid,
+  distance,
+  inShape,
+  lineSegments,
+  type Segment,
+  type Shape,
+  shapeLess,
+  shapeMeet,
+} from './planar.ts';
+import { bareRooms, figure, named, roomFloorIn, type Scene, type SceneBay } from './scene.ts';
 
 /** Movement at every joint and edge, worked out again by section 6 of the contract. */
 
@@ -72,15 +84,32 @@ function motionOf(scene: Scene, b: SceneBay): BayMotion {
   };
 }
 
-/** Where the bay is held to the slab. */
-function heldPlaces({ plan }: Scene, b: SceneBay): { id: string; shape: Shape }[] {
-  const objects = [
-    ...plan.joinery.filter((j) => j.under !== 'built-off-slab' && (j.under === 'no-insulation' || j.fixedThrough)),
-    ...plan.slabContacts,
-  ];
-  return objects
-    .map(({ id, outline }) => ({ id, shape: shapeMeet(b.shape, [{ outline, holes: [] }]) }))
-    .filter(({ shape }) => area(shape) > 100);
+/** Where the bay is held to the slab: by what stands on no insulation, by rooms without any, and by what is bolted down to the slab elsewhere. */
+function heldPlaces(scene: Scene, b: SceneBay): { id: string; shape: Shape }[] {
+  const { joinery, slabContacts } = scene.plan;
+  const on = ({ id, outline }: { id: string; outline: Ring }) => ({
+    id,
+    shape: shapeMeet(b.shape, [{ outline, holes: [] }]),
+  });
+  const bare = [...joinery.filter((j) => j.under === 'no-insulation'), ...slabContacts].map(on);
+  const rooms = bareRooms(scene).map((room) => ({
+    id: room.id,
+    shape: shapeLess(
+      roomFloorIn(scene, b, room),
+      bare.map(({ shape }) => shape),
+    ),
+  }));
+  const fixed = joinery
+    .filter((j) => j.under === 'insulated' && j.fixedThrough)
+    .map(on)
+    .map(({ id, shape }) => ({
+      id,
+      shape: shapeLess(
+        shape,
+        rooms.map((room) => room.shape),
+      ),
+    }));
+  return [...bare, ...rooms, ...fixed].filter(({ shape }) => area(shape) > 100);
 }
 
 function stillFaults(scene: Scene, { b, still, held }: BayMotion): string[] {

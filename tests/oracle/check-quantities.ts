@@ -1,5 +1,5 @@
 import { area, shapeLess } from './planar.ts';
-import { figure, isInDoorway, type Scene, type SceneBay } from './scene.ts';
+import { bareRooms, figure, isInDoorway, roomFloorIn, type Scene, type SceneBay } from './scene.ts';
 
 /** Totals against the bays, and rooms against the totals. */
 export function quantityFaults(scene: Scene): string[] {
@@ -17,8 +17,11 @@ export function quantityFaults(scene: Scene): string[] {
   const bare = [...plan.joinery.filter((j) => j.under === 'no-insulation'), ...plan.slabContacts].map(({ outline }) => [
     { outline, holes: [] },
   ]);
-  const insulatedM2 = bays.reduce((sum, b) => sum + area(shapeLess(b.shape, bare)), 0) / 1e6;
-  off('insulationM2', q.insulationM2, insulatedM2, 0.01 + bays.length * 0.001);
+  const bareIn = (b: SceneBay) => [...bare, ...bareRooms(scene).map((room) => roomFloorIn(scene, b, room))];
+  const insulatedM2 = bays.reduce((sum, b) => sum + area(shapeLess(b.shape, bareIn(b))), 0) / 1e6;
+  if (bareRooms(scene).length === 0 || scene.floor.muddled.size === 0)
+    off('insulationM2', q.insulationM2, insulatedM2, 0.01 + bays.length * 0.001);
+  off('slabContactM2', q.slabContactM2, q.floorM2 - q.insulationM2, 0.001);
   faults.push(...sealantFaults(scene));
   if (q.rooms.length === 0) return faults;
   for (const field of [

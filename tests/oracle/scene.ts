@@ -1,16 +1,21 @@
+import type { Region } from '../../src/geometry/ring.ts';
 import type { Analysis, Bay } from '../../src/plan/analysis.ts';
 import type { BayLimits, Plan, Room } from '../../src/plan/plan.ts';
 import { type ExpectedFloor, expectedFloor } from './expected-floor.ts';
 import {
   area,
   type Bounds,
+  between,
   boundsApart,
   boundsOf,
   boundsOfShape,
+  distance,
+  distanceToSegments,
   rings,
   type Segment,
   type Shape,
   segments,
+  shapeLess,
   shapeMeet,
 } from './planar.ts';
 
@@ -70,6 +75,31 @@ export function bayLimits(bay: SceneBay): BayLimits | null {
 /** Whether a bay is nothing but floor of a doorway, between two joints. */
 export function isInDoorway(bay: SceneBay): boolean {
   return bay.rooms.every((r) => r.areaMm2 < 1000);
+}
+
+/** The floor of a bay that is counted to a room: the room's own, and the floor of doorways that lies against it and no other room of the bay more. */
+export function roomFloorIn(scene: Scene, bay: SceneBay, room: Room): Shape {
+  const under = bay.rooms.filter((r) => r.areaMm2 > 1000).map((r) => r.room);
+  const sharing = under.length > 0 ? under : scene.plan.rooms.filter(({ id }) => bay.bay.rooms.includes(id));
+  if (!sharing.includes(room)) return [];
+  if (sharing.length === 1) return bay.shape;
+  const shapeOf = ({ outline, holes }: Room): Shape => [{ outline, holes }];
+  const against = (piece: Region, { outline, holes }: Room) => {
+    const sides = [outline, ...holes].flatMap(segments);
+    const shared = segments(piece.outline).filter(([a, b]) =>
+      [a, between(a, b, 0.5), b].every((p) => distanceToSegments(p, sides) < 1),
+    );
+    return shared.reduce((sum, [a, b]) => sum + distance(a, b), 0);
+  };
+  const openings = shapeLess(bay.shape, sharing.map(shapeOf)).filter(
+    (piece) => against(piece, room) > 0 && sharing.every((other) => against(piece, other) <= against(piece, room)),
+  );
+  return [...shapeMeet(bay.shape, shapeOf(room)), ...openings];
+}
+
+/** Rooms that are said to have no insulation: their floor lies on the slab. */
+export function bareRooms({ plan }: Scene): Room[] {
+  return plan.rooms.filter(({ buildUp }) => buildUp !== null && buildUp.insulationMm === 0);
 }
 
 export function named(scene: Scene, id: string): boolean {

@@ -85,7 +85,7 @@ const samples: { readonly [C in FindingCode]: Sample<C> } = {
   'joint-through-joinery': [{ joint: 'J4', name: 'Serving counter' }, 'fault', ['J4', 'Serving counter']],
   'joint-through-keep-clear': [{ joint: 'J4', area: 'q1' }, 'fault', ['J4', 'q1']],
   'slab-contact': [
-    { name: 'Kitchen island', bay: 'B3', areaM2: 1.8, cause: 'no-insulation' },
+    { name: 'Kitchen island', isRoom: false, bay: 'B3', areaM2: 1.8, cause: 'no-insulation' },
     'fault',
     ['B3', 'held to the slab (no insulation)', 'Kitchen island', '1.8 m\u00b2'],
   ],
@@ -229,10 +229,25 @@ test('a bay held in more than two places says in how many', () => {
   expect(findingDescribe(fact).message).toContain('held in 3 places, k1, k2 and k3');
 });
 
+test('a bay on the slab for want of insulation is held in the room, not under it', () => {
+  const [values] = samples['slab-contact'];
+  const fact: FindingFact = { ...values, code: 'slab-contact', at: null, refs: [], name: 'Store', isRoom: true };
+  expect(findingDescribe(fact).message).toContain('held to the slab (no insulation) in Store over 1.8 m\u00b2');
+});
+
 test('each way of holding a bay has words of its own', () => {
   const causes = ['no-insulation', 'fixed-through', 'slab-contact'] as const;
   const messages = causes.map((cause) => {
-    const fact: FindingFact = { code: 'slab-contact', at: null, refs: [], name: 'Bar', bay: 'B1', areaM2: 0.04, cause };
+    const fact: FindingFact = {
+      code: 'slab-contact',
+      at: null,
+      refs: [],
+      name: 'Bar',
+      isRoom: false,
+      bay: 'B1',
+      areaM2: 0.04,
+      cause,
+    };
     return findingDescribe(fact).message;
   });
   expect(new Set(messages).size).toBe(3);

@@ -100,6 +100,18 @@ describe('floor without insulation', () => {
     expect(all.screedM3).toBeCloseTo(3.9, 9);
   });
 
+  it('is all of a room that has none: 20 of 60 m2, in its name', () => {
+    const rooms = [
+      { id: 'hall', name: 'Hall', outline: rectangle(0, 0, 8000, 5000) },
+      { id: 'study', name: 'Study', outline: rectangle(8000, 0, 4000, 5000), buildUp: { insulationMm: 0 } },
+    ];
+    const all = quantities({ rooms });
+    expect(all.slabContactM2).toBeCloseTo(20, 9);
+    expect(all.insulationM2).toBeCloseTo(40, 9);
+    expect(room(all, 'study')).toMatchObject({ slabContactM2: 20, insulationM2: 0, floorM2: 20 });
+    expect(room(all, 'hall').slabContactM2).toBe(0);
+  });
+
   it('is not what is bolted through: that stands on its insulation', () => {
     const unit = { id: 'j1', name: 'Unit', outline: rectangle(9000, 1000, 2000, 1000), fixedThrough: true };
     expect(quantities({ joinery: [unit] }).insulationM2).toBeCloseTo(60, 9);
