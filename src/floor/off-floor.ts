@@ -76,9 +76,14 @@ function isGround({ takes }: Thing, { floor, room, doorway }: FloorFace): boolea
   return takes ? room >= 0 || doorway >= 0 : floor;
 }
 
+/** So many corners of a thing are tried: one that follows a wall of many corners has none that tells. */
+const MOST_TRIED = 8;
+
 /** Whether a corner of the thing lies on floor, further from every outline than a weld. */
 function hasCornerOn(thing: Thing, { rings, roles, index }: Ground): boolean {
-  return thing.chain.points.some((p) => {
+  const every = Math.ceil(thing.chain.points.length / MOST_TRIED);
+  return thing.chain.points.some((p, corner) => {
+    if (corner % every !== 0) return false;
     const near = index.near(boxAround(boxOf([p]), WELD_GRID));
     const inside = new Set(near.filter((i) => ringContains(rings[i] as Ring, p)));
     return isGround(thing, faceName(inside, roles)) && !near.some((i) => isBeside(rings[i] as Ring, p));
