@@ -52,10 +52,7 @@ function roleName(plan: Plan, joinery: ReadonlyMap<string, Named>, role: Role | 
 /** The closed chains of a plane that cross themselves, by number, each with a place, mm. One that only touches itself, or runs out and back along
  *  one line, does not cross. What a chain winds round and what lies inside it differ in area by what it winds round twice or the
  *  wrong way; a convex one, as most are, does neither. */
-export function outlineCrossings(
-  chains: readonly Chain[],
-  plane: Subdivision,
-): readonly (readonly [number, Point | null])[] {
+function outlineCrossings(chains: readonly Chain[], plane: Subdivision): readonly (readonly [number, Point | null])[] {
   const inside = new Map(
     chains.flatMap(({ points, closed }, i) => (closed && !ringIsConvex(points) ? [[i, 0] as [number, number]] : [])),
   );
