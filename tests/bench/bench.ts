@@ -1,12 +1,13 @@
 import { writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { type Figures, figuresPage } from './figures-page.ts';
+import { hostileRows } from './hostile.ts';
 import { leastJoint } from './least-joint.ts';
 import { placementRows, shakenRows } from './placement.ts';
 import { speed } from './speed.ts';
 
 /** `npm run bench`: how good, how steady and how fast. Without options everything is run.
- *  --least-joint N  N floors for each set of limits, without and with a core   --turn  --jitter  --speed  one part alone
+ *  --least-joint N  N floors for each set of limits, without and with a core   --turn  --jitter  --speed  --hostile  one part alone
  *  --write  everything, into docs/figures.md */
 
 const { values } = parseArgs({
@@ -15,6 +16,7 @@ const { values } = parseArgs({
     turn: { type: 'boolean', default: false },
     jitter: { type: 'boolean', default: false },
     speed: { type: 'boolean', default: false },
+    hostile: { type: 'boolean', default: false },
     write: { type: 'boolean', default: false },
   },
 });
@@ -22,12 +24,13 @@ const { values } = parseArgs({
 const usualFloors = 21;
 const floors = Number(values['least-joint'] ?? usualFloors);
 if (!Number.isInteger(floors) || floors < 1) throw new Error('--least-joint takes a whole number of floors');
-const parts = values['least-joint'] !== undefined || values.turn || values.jitter || values.speed;
+const parts = values['least-joint'] !== undefined || values.turn || values.jitter || values.speed || values.hostile;
 const all = values.write || !parts;
 
 async function run(): Promise<void> {
   const figures: Figures = {
     ...(all || values.speed ? { speed: speed() } : {}),
+    ...(all || values.hostile ? { hostile: hostileRows() } : {}),
     ...(all || values.turn ? { turned: placementRows(floors) } : {}),
     ...(all || values.jitter ? { shaken: shakenRows(floors) } : {}),
     ...(all || values['least-joint'] !== undefined ? { leastJoint: await leastJoint(floors) } : {}),

@@ -1,3 +1,4 @@
+import type { HostileRow } from './hostile.ts';
 import type { LeastJointRow } from './least-joint.ts';
 import type { PlacementRow } from './placement.ts';
 import type { SpeedResult } from './speed.ts';
@@ -9,6 +10,7 @@ export interface Figures {
   readonly turned?: readonly PlacementRow[];
   readonly shaken?: readonly PlacementRow[];
   readonly speed?: SpeedResult;
+  readonly hostile?: readonly HostileRow[];
 }
 
 /** The first few, and how many more. */
@@ -31,6 +33,7 @@ export function figuresPage(figures: Figures): string {
     ...leastJointPart(figures.leastJoint),
     ...placementPart(figures),
     ...speedPart(figures.speed),
+    ...hostilePart(figures.hostile),
   ].join('\n\n');
 }
 
@@ -107,5 +110,17 @@ function speedPart(speed: SpeedResult | undefined): string[] {
       [['median', ...speed.growthRows.map((r) => `${r.medianMs.toFixed(0)} ms`)]],
     ),
     `Time grows as rooms^${speed.growth.toFixed(2)} (target: no faster than 1.2). Peak memory: resident, of a process of its own that analyses the plan five times, the program itself included (target: under 300 MB).`,
+  ];
+}
+
+function hostilePart(rows: readonly HostileRow[] | undefined): string[] {
+  if (rows === undefined) return [];
+  return [
+    '## Input that no floor needs',
+    'Reading and analysis together, cold. Target: within 5 s.',
+    table(
+      ['input', 'time', 'outcome'],
+      rows.map((r) => [r.name, `${r.seconds.toFixed(1)} s`, r.outcome]),
+    ),
   ];
 }
