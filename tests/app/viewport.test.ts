@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import {
   type Viewport,
   viewportFit,
+  viewportResized,
   viewportReveal,
   viewportScaleBar,
   viewportToPlan,
@@ -25,14 +26,23 @@ test('zooming keeps the place under the pointer where it is', () => {
   expect(y).toBeCloseTo(200, 6);
 });
 
-test('a fitted drawing lies inside the margin, in the middle', () => {
+test('a fitted drawing fills the room it is given, in its middle', () => {
   const box = { minX: -2000, minY: 500, maxX: 10_000, maxY: 6500 };
-  const fitted = viewportFit(box, size, 50);
+  const fitted = viewportFit(box, { leftPx: 50, topPx: 100, rightPx: 950, bottomPx: 680 });
   const [left, top] = viewportToScreen(fitted, [box.minX, box.minY]);
   const [right, bottom] = viewportToScreen(fitted, [box.maxX, box.maxY]);
   expect(left).toBeCloseTo(50, 6);
   expect(right).toBeCloseTo(950, 6);
-  expect(top + bottom).toBeCloseTo(700, 6);
+  expect(top + bottom).toBeCloseTo(780, 6);
+});
+
+test('what is in the middle of the board is there still when the board takes another size', () => {
+  const middle = viewportToPlan(view, [size.widthPx / 2, size.heightPx / 2]);
+  const resized = viewportResized(view, size, { widthPx: 640, heightPx: 900 });
+  expect(resized.pxPerMm).toBe(view.pxPerMm);
+  const [x, y] = viewportToScreen(resized, middle);
+  expect(x).toBeCloseTo(320, 6);
+  expect(y).toBeCloseTo(450, 6);
 });
 
 test('choosing a thing in view leaves the drawing where it is; one out of view comes to the middle', () => {

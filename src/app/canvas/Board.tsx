@@ -1,21 +1,22 @@
-import { type KeyboardEvent, useEffect, useMemo, useRef } from 'react';
+import { type KeyboardEvent, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import type { Point } from '../../geometry/point.ts';
 import { Card } from '../card/Card.tsx';
 import { Begin } from '../panels/Begin.tsx';
 import { Notice } from '../panels/Notice.tsx';
 import { Working } from '../panels/Working.tsx';
-import { boardHover, boardStore } from '../state/boardStore.ts';
+import { boardFree, boardHover, boardStore } from '../state/boardStore.ts';
 import { useAnalysis, useBoard, usePlan } from '../state/hooks.ts';
 import { findingRefs, type Thing, thingOf } from '../state/thing.ts';
-import { BoardCorner } from './BoardCorner.tsx';
+import { BoardFoot } from './BoardFoot.tsx';
 import { BoardKey } from './BoardKey.tsx';
-import { boardChoose, boardFit, boardPan, boardZoom, zoomStep } from './boardView.ts';
+import { boardChoose, boardFit, boardLook, boardPan, boardResized, boardZoom, zoomStep } from './boardView.ts';
 import { type BoardDrawing, useLabels } from './drawing.ts';
 import { type BoardHand, useGestures } from './gestures.ts';
 import { itemsHit, itemsOf, type PlacedItem } from './hit.ts';
 import { pinMembers, pinsCluster } from './pins.ts';
 import { type Lit, Sheet } from './Sheet.tsx';
 import { thingItems } from './thingItems.ts';
+import type { SizePx } from './viewport.ts';
 
 interface BoardProps {
   readonly drawing: BoardDrawing;
@@ -27,44 +28,48 @@ interface BoardProps {
 /** An arrow key moves the board by so much, px. */
 const arrowPx = 64;
 
-/** The drawing board: the sheet, and what lies on it beside the drawing. */
+/** The drawing board: the sheet with what is said about it, its key beside it and its foot below. Nothing that stays
+ *  lies over the drawing. */
 export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
-  const board = useRef<HTMLDivElement>(null);
+  const desk = useRef<HTMLDivElement>(null);
   const surface = useRef<HTMLDivElement>(null);
   const view = useBoard((state) => state.view);
   const size = useBoard((state) => state.size);
   const theme = useBoard((state) => state.theme);
   const onThing = useBoard((state) => state.hovered !== null);
   const empty = usePlan((state) => state.history.present.file.rooms.length === 0);
+  const keyOpen = useBoard((state) => state.keyOpen);
   const pxPerMm = view?.pxPerMm ?? null;
   const items = useMemo(() => (pxPerMm === null ? [] : pinsCluster(drawing.items, { pxPerMm })), [drawing, pxPerMm]);
   const labels = useLabels(drawing, view, size);
   const accent = useMemo(() => accentOf(theme), [theme]);
   const lit = useLit(drawing, changed);
 
-  useBoardSize(board);
-  useFirstFit(drawing);
+  useBoardSize(desk);
+  useFit(drawing);
   useGestures(surface, useHand(items, drawing));
 
   return (
-    <main className="board" ref={board}>
-      <div
-        ref={surface}
-        className={onThing ? 'surface on-thing' : 'surface'}
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing is moved and zoomed by keys
-        tabIndex={0}
-        role="application"
-        aria-label="Drawing. Arrow keys move it, plus and minus zoom, Home fits it, Escape lets go of what is chosen."
-        onKeyDown={(event) => boardKey(event, drawing)}
-      >
-        {view !== null && size !== null && <Sheet {...{ items, labels, view, size, theme, accent, lit }} />}
+    <main className="board">
+      <div className="desk" ref={desk}>
+        <div
+          ref={surface}
+          className={onThing ? 'surface on-thing' : 'surface'}
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing is moved and zoomed by keys
+          tabIndex={0}
+          role="application"
+          aria-label="Drawing. Arrow keys move it, plus and minus zoom, Home fits it, Escape lets go of what is chosen."
+          onKeyDown={(event) => boardKey(event, drawing)}
+        >
+          {view !== null && size !== null && <Sheet {...{ items, labels, view, size, theme, accent, lit }} />}
+        </div>
+        {empty && <Begin />}
+        {view !== null && size !== null && <Card {...{ drawing, view, size, onChoose }} />}
+        <Working />
+        <Notice />
       </div>
-      {empty ? <Begin /> : <BoardKey legend={drawing.legend} />}
-      <BoardCorner onFit={() => boardFit(drawing.box)} />
-      <p className="caution-line">{cautions[0]}</p>
-      {view !== null && size !== null && <Card {...{ drawing, view, size, onChoose }} />}
-      <Working />
-      <Notice />
+      {keyOpen && !empty && <BoardKey legend={drawing.legend} />}
+      <BoardFoot keyed={!empty} caution={cautions[0] ?? ''} onFit={() => boardFit(drawing.box)} />
     </main>
   );
 }
@@ -74,29 +79,37 @@ function accentOf(_theme: string): string {
   return getComputedStyle(document.documentElement).getPropertyValue('--accent').trim();
 }
 
-function useBoardSize(board: React.RefObject<HTMLDivElement | null>): void {
+function useBoardSize(desk: React.RefObject<HTMLDivElement | null>): void {
   useEffect(() => {
-    const element = board.current;
+    const element = desk.current;
     if (element === null) return;
     const observer = new ResizeObserver(() => {
       boardStore.setState({ size: { widthPx: element.clientWidth, heightPx: element.clientHeight } });
     });
     observer.observe(element);
     return () => observer.disconnect();
-  }, [board]);
+  }, [desk]);
 }
 
-/** A sheet that was laid on the board is fitted once its drawing is there. */
-function useFirstFit(drawing: BoardDrawing): void {
+/** A sheet that was laid on the board is fitted once its drawing is there; the view follows the size of the board. */
+function useFit({ box }: BoardDrawing): void {
   const sheet = useAnalysis((state) => state.result?.sheet ?? null);
-  const sized = useBoard((state) => state.size !== null);
+  const size = useBoard((state) => state.size);
+  const trayOpen = useBoard((state) => state.trayOpen);
+  const free = useMemo(() => boardFree({ size, trayOpen }), [size, trayOpen]);
   const fitted = useRef<number | null>(null);
-  useEffect(() => {
-    if (!sized || sheet === null || fitted.current === sheet) return;
-    // An empty sheet is fitted again by its first room.
-    fitted.current = drawing.box === null ? null : sheet;
-    boardFit(drawing.box);
-  }, [sized, sheet, drawing]);
+  const last = useRef<SizePx | null>(null);
+  // Before the paint: no frame shows the board of one size with the view of another.
+  useLayoutEffect(() => {
+    const from = last.current;
+    last.current = free;
+    if (free === null || sheet === null) return;
+    if (fitted.current !== sheet) {
+      // An empty sheet is fitted again by its first room.
+      fitted.current = box === null ? null : sheet;
+      boardFit(box);
+    } else if (from !== null && from !== free) boardResized(box, from, free);
+  }, [free, sheet, box]);
 }
 
 function useHand(items: readonly PlacedItem[], drawing: BoardDrawing): BoardHand {
@@ -112,7 +125,7 @@ function useHand(items: readonly PlacedItem[], drawing: BoardDrawing): BoardHand
     };
     return {
       view: () => boardStore.getState().view,
-      look: (view) => boardStore.setState({ view }),
+      look: boardLook,
       press: (atPx, reachPx) => {
         const things = thingsAt(atPx, reachPx);
         if (things.length > 1) boardStore.setState({ chosen: null, opened: things });

@@ -2,43 +2,73 @@ import type { Point } from '../../geometry/point.ts';
 import { type Box, boxOf } from '../../geometry/ring.ts';
 import { boardFree, boardStore } from '../state/boardStore.ts';
 import type { Thing } from '../state/thing.ts';
-import { viewportFit, viewportPan, viewportReveal, viewportZoom } from './viewport.ts';
+import {
+  type SizePx,
+  type Viewport,
+  viewportFit,
+  viewportPan,
+  viewportResized,
+  viewportReveal,
+  viewportZoom,
+} from './viewport.ts';
 
-/** Room round a fitted drawing, px: the pins of findings stand in it. */
-const fitMarginPx = 56;
+/** Room round a fitted drawing, px; above it pins stand up from the floor. */
+const fitMarginPx = 28;
+const fitAbovePx = 48;
+/** On a small board the margins take at most this share of a side. */
+const fitMarginShare = 1 / 8;
 /** A thing less than this far inside the board counts as out of view, px. */
 const revealMarginPx = 24;
 export const zoomStep = 1.4;
 
+/** What an empty sheet shows, mm. */
+const emptyBox: Box = boxOf([
+  [0, 0],
+  [12_000, 8_000],
+] satisfies Point[]);
+
 export function boardFit(box: Box | null): void {
   const size = boardFree(boardStore.getState());
   if (size === null) return;
-  const shown =
-    box ??
-    boxOf([
-      [0, 0],
-      [12_000, 8_000],
-    ] satisfies Point[]);
-  boardStore.setState({ view: viewportFit(shown, size, Math.min(fitMarginPx, size.widthPx / 8)) });
+  const { widthPx, heightPx } = size;
+  const side = Math.min(fitMarginPx, widthPx * fitMarginShare);
+  const below = Math.min(fitMarginPx, heightPx * fitMarginShare);
+  const above = Math.min(fitAbovePx, heightPx * fitMarginShare);
+  const into = { leftPx: side, topPx: above, rightPx: widthPx - side, bottomPx: heightPx - below };
+  boardStore.setState({ view: viewportFit(box ?? emptyBox, into), moved: false });
+}
+
+/** The board took another size: a fitted drawing is fitted anew, a view of the user's own keeps its middle. */
+export function boardResized(box: Box | null, from: SizePx, to: SizePx): void {
+  const { view, moved } = boardStore.getState();
+  if (view === null || !moved) boardFit(box);
+  else boardStore.setState({ view: viewportResized(view, from, to) });
+}
+
+/** The user's own view of the drawing. */
+export function boardLook(view: Viewport): void {
+  boardStore.setState({ view, moved: true });
 }
 
 /** Zooms about the middle of the board. */
 export function boardZoom(factor: number): void {
-  const { view, size } = boardStore.getState();
+  const { view } = boardStore.getState();
+  const size = boardFree(boardStore.getState());
   if (view === null || size === null) return;
-  boardStore.setState({ view: viewportZoom(view, factor, [size.widthPx / 2, size.heightPx / 2]) });
+  boardLook(viewportZoom(view, factor, [size.widthPx / 2, size.heightPx / 2]));
 }
 
 export function boardPan(byPx: Point): void {
   const { view } = boardStore.getState();
-  if (view !== null) boardStore.setState({ view: viewportPan(view, byPx) });
+  if (view !== null) boardLook(viewportPan(view, byPx));
 }
 
 /** Chooses a thing, or nothing. The drawing moves only where the thing cannot be seen. */
 export function boardChoose(thing: Thing | null, box: Box | null): void {
   const { view } = boardStore.getState();
   const size = boardFree(boardStore.getState());
-  const revealed =
-    view === null || size === null || box === null ? view : viewportReveal(view, box, size, revealMarginPx);
-  boardStore.setState({ chosen: thing, opened: [], view: revealed });
+  boardStore.setState({ chosen: thing, opened: [] });
+  if (view === null || size === null || box === null) return;
+  const revealed = viewportReveal(view, box, size, revealMarginPx);
+  if (revealed !== view) boardLook(revealed);
 }

@@ -52,24 +52,29 @@ export function viewportZoom(view: Viewport, factor: number, aboutPx: Point): Vi
   return { pxPerMm, offsetPx: [aboutPx[0] - x * pxPerMm, aboutPx[1] - y * pxPerMm] };
 }
 
-/** The view in which the box (mm) fills the board, with a margin (px) round it. */
-export function viewportFit(box: Box, size: SizePx, marginPx: number): Viewport {
-  const widthMm = Math.max(1, box.maxX - box.minX);
-  const heightMm = Math.max(1, box.maxY - box.minY);
-  const roomX = Math.max(1, size.widthPx - 2 * marginPx);
-  const roomY = Math.max(1, size.heightPx - 2 * marginPx);
-  const fit = Math.min(roomX / widthMm, roomY / heightMm);
-  const pxPerMm = Math.min(mostPxPerMm, Math.max(leastPxPerMm, fit));
-  const x = size.widthPx / 2 - ((box.minX + box.maxX) / 2) * pxPerMm;
-  const y = size.heightPx / 2 - ((box.minY + box.maxY) / 2) * pxPerMm;
-  return { pxPerMm, offsetPx: [x, y] };
-}
-
 export interface BoxPx {
   readonly leftPx: number;
   readonly topPx: number;
   readonly rightPx: number;
   readonly bottomPx: number;
+}
+
+/** The view in which the box (mm) fills that part of the board, in its middle. */
+export function viewportFit(box: Box, into: BoxPx): Viewport {
+  const widthMm = Math.max(1, box.maxX - box.minX);
+  const heightMm = Math.max(1, box.maxY - box.minY);
+  const roomX = Math.max(1, into.rightPx - into.leftPx);
+  const roomY = Math.max(1, into.bottomPx - into.topPx);
+  const fit = Math.min(roomX / widthMm, roomY / heightMm);
+  const pxPerMm = Math.min(mostPxPerMm, Math.max(leastPxPerMm, fit));
+  const x = (into.leftPx + into.rightPx) / 2 - ((box.minX + box.maxX) / 2) * pxPerMm;
+  const y = (into.topPx + into.bottomPx) / 2 - ((box.minY + box.maxY) / 2) * pxPerMm;
+  return { pxPerMm, offsetPx: [x, y] };
+}
+
+/** The view after the board took another size: what was in its middle is there still. */
+export function viewportResized(view: Viewport, from: SizePx, to: SizePx): Viewport {
+  return viewportPan(view, [(to.widthPx - from.widthPx) / 2, (to.heightPx - from.heightPx) / 2]);
 }
 
 export function viewportBoxToScreen(view: Viewport, box: Box): BoxPx {

@@ -4,8 +4,6 @@ import type { BoxPx, SizePx } from '../canvas/viewport.ts';
 const widthPx = 320;
 const gapPx = 20;
 const edgePx = 12;
-/** The line of cautions along the foot of the board. */
-const footPx = 32;
 /** On a board narrower than this the card would cover what it is about: it lies along the foot instead. */
 const narrowPx = 640;
 const lowShare = 0.45;
@@ -21,7 +19,7 @@ export interface CardPlace {
 export function cardPlace(thing: BoxPx | null, board: SizePx, heightPx: number): CardPlace {
   if (board.widthPx < narrowPx) {
     const maxHeight = Math.round(board.heightPx * lowShare);
-    return { left: edgePx, top: board.heightPx - footPx - Math.min(heightPx, maxHeight), maxHeight };
+    return { left: edgePx, top: board.heightPx - edgePx - Math.min(heightPx, maxHeight), maxHeight };
   }
   const mostLeft = Math.max(edgePx, board.widthPx - edgePx - widthPx);
   if (thing === null) return { left: mostLeft, top: edgePx };
@@ -29,7 +27,7 @@ export function cardPlace(thing: BoxPx | null, board: SizePx, heightPx: number):
   const left = thing.leftPx - gapPx - widthPx;
   const beside = right <= mostLeft ? right : left >= edgePx ? left : mostLeft;
   const middle = (thing.topPx + thing.bottomPx) / 2 - heightPx / 2;
-  const lowest = Math.max(edgePx, board.heightPx - footPx - heightPx);
+  const lowest = Math.max(edgePx, board.heightPx - edgePx - heightPx);
   return {
     left: Math.min(mostLeft, Math.max(edgePx, beside)),
     top: Math.min(lowest, Math.max(edgePx, middle)),

@@ -28,6 +28,8 @@ export interface BoardState {
   readonly hovered: Thing | null;
   /** Null until the board has a size and a drawing to fit. */
   readonly view: Viewport | null;
+  /** Whether the view is the user's own: not moved since, a fitted drawing is fitted again to a board of another size. */
+  readonly moved: boolean;
   readonly size: SizePx | null;
   readonly step: WorkStep;
   readonly trayOpen: boolean;
@@ -47,6 +49,7 @@ export const boardStore = createStore<BoardState>(() => ({
   opened: [],
   hovered: null,
   view: null,
+  moved: false,
   size: null,
   step: 'joints',
   trayOpen: window.innerWidth > slideOverPx,

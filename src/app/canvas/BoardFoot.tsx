@@ -1,0 +1,70 @@
+import { figureShort } from '../parts/format.ts';
+import { Icon, type IconName } from '../parts/Icon.tsx';
+import { boardStore } from '../state/boardStore.ts';
+import { useBoard } from '../state/hooks.ts';
+import { boardZoom, zoomStep } from './boardView.ts';
+import { viewportScaleBar } from './viewport.ts';
+
+const barMostPx = 96;
+
+interface BoardFootProps {
+  /** Whether there is a drawing whose lines a key explains. */
+  readonly keyed: boolean;
+  readonly caution: string;
+  readonly onFit: () => void;
+}
+
+/** Foot of the sheet: key, zoom, scale, and what goes before all figures. Below the drawing, so that it covers none of it. */
+export function BoardFoot({ keyed, caution, onFit }: BoardFootProps) {
+  const keyOpen = useBoard((state) => state.keyOpen);
+  return (
+    <div className="foot">
+      {keyed && (
+        <button
+          type="button"
+          className="button"
+          aria-expanded={keyOpen}
+          title="What the lines and symbols mean"
+          onClick={() => boardStore.setState({ keyOpen: !keyOpen })}
+        >
+          <Icon name="key" />
+          Key
+        </button>
+      )}
+      <fieldset className="zoom" aria-label="Zoom">
+        <ZoomButton icon="farther" words="Zoom out" hint="Farther (-)" onAct={() => boardZoom(1 / zoomStep)} />
+        <ZoomButton icon="nearer" words="Zoom in" hint="Nearer (+)" onAct={() => boardZoom(zoomStep)} />
+        <ZoomButton icon="fit" words="Fit the whole drawing" hint="Whole drawing (Home)" onAct={onFit} />
+      </fieldset>
+      <ScaleBar />
+      <p className="caution-line">{caution}</p>
+    </div>
+  );
+}
+
+interface ZoomButtonProps {
+  readonly icon: IconName;
+  readonly words: string;
+  readonly hint: string;
+  readonly onAct: () => void;
+}
+
+function ZoomButton({ icon, words, hint, onAct }: ZoomButtonProps) {
+  return (
+    <button type="button" className="button" title={hint} aria-label={words} onClick={onAct}>
+      <Icon name={icon} />
+    </button>
+  );
+}
+
+function ScaleBar() {
+  const view = useBoard((state) => state.view);
+  if (view === null) return null;
+  const { lengthMm, lengthPx } = viewportScaleBar(view, barMostPx);
+  return (
+    <div className="scale-bar" style={{ minWidth: barMostPx }}>
+      <div>{lengthMm >= 1000 ? `${figureShort(lengthMm / 1000, 0)} m` : `${figureShort(lengthMm, 1)} mm`}</div>
+      <div className="bar" style={{ width: lengthPx }} />
+    </div>
+  );
+}
