@@ -16,6 +16,8 @@ const centreShare = 0.15;
 const longestName = 28;
 
 export function bayLabels(analysis: Analysis, names: Names, mark: DecimalMark): LabelItem[] {
+  // Bays are numbered: the last has the longest number.
+  const asWideAs = analysis.bays.at(-1)?.id ?? '';
   return analysis.bays.map((bay) => {
     const area: LabelLine = { text: areaText(bay.areaM2, mark), style: 'bay-figure' };
     const sides: LabelLine = {
@@ -34,7 +36,13 @@ export function bayLabels(analysis: Analysis, names: Names, mark: DecimalMark): 
         at: regionDeepestPoint(bay, centreShare).point,
         region: { outline: bay.outline, holes: bay.holes },
       },
-      forms: [[id, ...name, area, sides], [id, area, sides], [id, area], [{ text: bay.id, style: 'bay-figure' }]],
+      forms: [
+        [id, ...name, area, sides],
+        [id, area, sides],
+        [id, area],
+        [{ ...id, asWideAs }],
+        [{ text: bay.id, style: 'bay-figure' }],
+      ],
       priority: (bay.areaM2 < smallBayM2 ? priorities.smallBay : priorities.bay) + bay.areaM2,
     };
   });

@@ -79,6 +79,8 @@ export type LabelForm = readonly LabelLine[];
 export interface LabelLine {
   readonly text: string;
   readonly style: TextStyleName;
+  /** Takes the room of this text, so that of like things either all are lettered so or none. */
+  readonly asWideAs?: string;
 }
 
 /** Where a label may sit: round a point in a region, upright; or along a line and beside it. A line in an opening is short

@@ -9,7 +9,7 @@ import type { NumberedFinding, SheetContent } from './sheet-content.ts';
 import { type Stroke, type TextStyleName, textStyles } from './styles.ts';
 import { marks } from './symbols.ts';
 import { textLines } from './text-width.ts';
-import { cautionLines, countText, oneLine } from './words.ts';
+import { cautionLines, countText, findingText } from './words.ts';
 
 const rowMm = 4.6;
 const padMm = 4;
@@ -138,7 +138,7 @@ function findingList(column: Column, findings: readonly NumberedFinding[], botto
   textRow(column, `${countText('caution', cautions)}, ${countText('note', others.length - cautions)}`, 'sheet-text');
   const all = [...faults, ...others];
   for (const [i, { number, finding }] of all.entries()) {
-    const rows = textLines(oneLine(finding.message), 'sheet-text', column.width - 8);
+    const rows = textLines(findingText(finding), 'sheet-text', column.width - 8);
     const last = i === all.length - 1;
     if (column.y + (rows.length + (last ? 0 : 1)) * rowMm > bottom) {
       textRow(column, `${all.length - i} more in the analysis`, 'sheet-head');

@@ -5,7 +5,7 @@ import { leading, type TextStyleName, textFontMm, textStyles } from './styles.ts
  *  room that was kept for it whichever of them the reader's machine has. */
 const widths: readonly (readonly [characters: RegExp, share: number])[] = [
   [/[ijl|'’.,:;!]/u, 0.34],
-  [/[ ftrI()[\]/\\-]/u, 0.42],
+  [/[ \u00a0ftrI()[\]/\\-]/u, 0.42],
   [/[\d+=<>−–×~]/u, 0.65],
   [/[mwMWQO@%]/u, 0.97],
   [/[A-Z&]/u, 0.72],
@@ -40,8 +40,8 @@ export interface FormSize {
 export function formSize(form: LabelForm): FormSize {
   let widthMm = 0;
   let heightMm = 0;
-  for (const { text, style } of form) {
-    widthMm = Math.max(widthMm, textWidthMm(text, style));
+  for (const { text, style, asWideAs } of form) {
+    widthMm = Math.max(widthMm, textWidthMm(text, style), asWideAs === undefined ? 0 : textWidthMm(asWideAs, style));
     heightMm += textFontMm(style) * leading;
   }
   return { widthMm, heightMm };
@@ -57,11 +57,12 @@ export function formRows(form: LabelForm): readonly number[] {
   });
 }
 
-/** Text broken at spaces so that each line fits; a word longer than a line is broken where the line ends. */
+/** Text broken at spaces so that each line fits, but not at those that hold words together; a word longer than a line is
+ *  broken where the line ends. */
 export function textLines(text: string, style: TextStyleName, widthMm: number): readonly string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(/\s+/u).filter((part) => part !== '')) {
+  for (const word of text.split(/[^\S\u00a0]+/u).filter((part) => part !== '')) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (textWidthMm(longer, style) <= widthMm) {
       line = longer;

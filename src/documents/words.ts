@@ -1,4 +1,4 @@
-import type { Analysis, Bay, Joint, JointKind, Severity } from '../plan/analysis.ts';
+import type { Analysis, Bay, Finding, Joint, JointKind, Severity } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
 
 /** Figures and names as all documents print them. */
@@ -26,11 +26,16 @@ export const cautionLines: readonly string[] = [
   'Worked out from the plan as drawn. Not checked for construction.',
 ];
 
-/** Fixed decimals, and never a minus before nothing. */
+/** A space at which no line breaks. */
+const heldSpace = '\u00a0';
+const thousands = /\B(?=(?:\d{3})+$)/g;
+
+/** Fixed decimals, and never a minus before nothing. From ten thousand on the digits stand in groups of three, parted by
+ *  a space, which no reader takes for a decimal mark. */
 export function figureText(value: number, decimals: number, mark: DecimalMark = '.'): string {
   const text = value.toFixed(decimals);
-  const plain = Number(text) === 0 ? (0).toFixed(decimals) : text;
-  return mark === '.' ? plain : plain.replace('.', mark);
+  const [whole = '', ...rest] = (Number(text) === 0 ? (0).toFixed(decimals) : text).split('.');
+  return [Math.abs(value) < 1e4 ? whole : whole.replace(thousands, heldSpace), ...rest].join(mark);
 }
 
 /** Movement to 0.1 mm. */
@@ -41,6 +46,13 @@ export function movementText(mm: number, mark: DecimalMark = '.'): string {
 /** Area to 0.1 m2. */
 export function areaText(m2: number, mark: DecimalMark = '.'): string {
   return `${figureText(m2, 1, mark)} m\u00b2`;
+}
+
+const figureThenUnit = /(\d) (?=(?:mm|m|m\u00b2|m\u00b3|kg|K|kN|kPa|N\/mm\u00b2|\u00b0C|%)(?![\p{L}\d]))/gu;
+
+/** What a finding says, set so that no line ends between a figure and its unit. */
+export function findingText({ message }: Pick<Finding, 'message'>): string {
+  return oneLine(message).replace(figureThenUnit, `$1${heldSpace}`);
 }
 
 export function countText(severity: Severity, count: number): string {

@@ -2,7 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { LabelItem, PlacedLabel } from '../../src/documents/drawing.ts';
 import { drawingOf } from '../../src/documents/drawing-list.ts';
-import { labelsPlace, readingAngle } from '../../src/documents/label-place.ts';
+import { labelsPlace } from '../../src/documents/label-place.ts';
+import { readingAngle } from '../../src/documents/label-seats.ts';
+import { formSize, textWidthMm } from '../../src/documents/text-width.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { regionContains } from '../../src/geometry/region.ts';
 import { type Bay, type Joint, jointKinds } from '../../src/plan/analysis.ts';
@@ -254,6 +256,24 @@ describe('labels', () => {
     );
     for (const { at } of placed) expect(at.every(Number.isFinite)).toBe(true);
     expect(placed.some(({ label }) => label.ref.id === 'J1')).toBe(true);
+  });
+
+  it('letter like bays alike: a large number stands alone only where the longest would', () => {
+    const widths = gridDrawing(4, 4, 4000, 2500, 0)
+      .items.filter((item) => item.shape === 'label')
+      .flatMap(({ forms }) => forms.filter((form) => form.length === 1 && form[0]?.style === 'bay-name'))
+      .map((form) => formSize(form).widthMm);
+    expect(widths).toHaveLength(16);
+    expect(new Set(widths)).toEqual(new Set([textWidthMm('B16', 'bay-name')]));
+  });
+
+  it('run up the sheet in a corridor, and lie level in a room that is broader than high', () => {
+    const angles = (widthMm: number, heightMm: number, scale: number) =>
+      labelsPlace(gridDrawing(1, 1, widthMm, heightMm, 0), { paperPerPlan: 1 / scale })
+        .filter(({ label }) => label.ref.kind === 'bay')
+        .map(({ angleDeg }) => angleDeg);
+    expect(angles(1200, 9000, 100)).toEqual([-90]);
+    for (const scale of [50, 100, 200]) expect(angles(6000, 4500, scale)).toEqual([0]);
   });
 });
 

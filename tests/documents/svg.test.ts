@@ -65,7 +65,7 @@ describe('the drawing in SVG', () => {
     const text = words(svg(planOf(), analysisOf({ findings })));
     const left = Number(/(\d+) more in the analysis/u.exec(text)?.[1]);
     expect(text).toContain('90 faults');
-    expect(text.match(/is over 8 m\./gu)).toHaveLength(90 - left);
+    expect(text.match(/is over 8\sm\./gu)).toHaveLength(90 - left);
   });
 
   it('explains the symbols in use and no others', () => {

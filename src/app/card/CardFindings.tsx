@@ -1,4 +1,4 @@
-import { severityNames } from '../../documents/words.ts';
+import { findingText, severityNames } from '../../documents/words.ts';
 import { Icon } from '../parts/Icon.tsx';
 import type { Result } from '../state/analysisStore.ts';
 import { commit } from '../state/planStore.ts';
@@ -19,7 +19,7 @@ export function CardFindings({ id, result }: { readonly id: string; readonly res
             <Icon name={finding.severity} />
             <span>
               <span className="unseen">{severityNames[finding.severity][0]}: </span>
-              {finding.message}
+              {findingText(finding)}
             </span>
           </li>
         ))}

@@ -1,4 +1,4 @@
-import { severityNames } from '../../documents/words.ts';
+import { findingText, severityNames } from '../../documents/words.ts';
 import type { Finding } from '../../plan/analysis.ts';
 import { Icon } from '../parts/Icon.tsx';
 import { SourceText } from '../parts/SourceNote.tsx';
@@ -15,7 +15,7 @@ export function FindingFigures({ finding, result }: { readonly finding: Finding;
         <Icon name={finding.severity} />
         {word.charAt(0).toUpperCase() + word.slice(1)}
       </p>
-      <p>{finding.message}</p>
+      <p>{findingText(finding)}</p>
       <SourceText source={finding.source} />
       <Mends mends={mendsOf(finding, result)} />
     </>

@@ -1,4 +1,4 @@
-import { severityNames } from '../../documents/words.ts';
+import { findingText, severityNames } from '../../documents/words.ts';
 import type { Finding } from '../../plan/analysis.ts';
 import { mendsOf } from '../card/mends.ts';
 import { Icon } from '../parts/Icon.tsx';
@@ -18,7 +18,7 @@ export function findingRows(result: Result): readonly ThingRow[] {
       return {
         thing: findingThing(finding),
         lead: <FindingSign severity={finding.severity} number={number} />,
-        name: finding.message,
+        name: findingText(finding),
         value: null,
         more: mend === undefined ? null : <span className="mend">Mend: {mend.words.toLowerCase()}</span>,
       };
