@@ -1,6 +1,13 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { type History, historyCommit, historyRedo, historyStart, historyUndo } from '../../src/app/state/history.ts';
+import {
+  type History,
+  historyCommit,
+  historyRedo,
+  historyRetract,
+  historyStart,
+  historyUndo,
+} from '../../src/app/state/history.ts';
 
 const step = (state: string, gesture: string | null = null) => ({ name: `to ${state}`, state, gesture });
 
@@ -30,6 +37,13 @@ test('a gesture is one step, and undo goes back to before it', () => {
   expect(dragged.past).toHaveLength(1);
   expect(historyUndo(dragged).present).toBe('start');
   expect(historyRedo(historyUndo(dragged)).present).toBe('c');
+});
+
+test('a gesture that is taken back leaves no step, and takes back nothing else', () => {
+  const one = historyCommit(historyStart('start'), step('a', 'first'));
+  const two = ['b', 'c'].reduce((history, state) => historyCommit(history, step(state, 'second')), one);
+  expect(historyRetract(two, 'second')).toEqual(one);
+  expect(historyRetract(one, 'second')).toBe(one);
 });
 
 test('two gestures are two steps', () => {

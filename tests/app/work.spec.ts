@@ -140,6 +140,27 @@ test('undo and redo go through every change, sheets included, and say what they 
   await expect(thickness).toHaveValue('75');
 });
 
+test('a figure that is typed changes the floor as soon as typing rests, and Escape brings the old one back', async ({
+  page,
+}) => {
+  await flatOpen(page);
+  await stepOpen(page, 'Floor');
+  const highest = page.getByLabel('Highest', { exact: true });
+  const bays = () => page.getByText(/\d bays,.*Not saved\./);
+  await highest.fill('75');
+  await expect(bays()).toBeVisible();
+  await expect(highest).toBeFocused();
+  await highest.press('Escape');
+  await expect(bays()).toHaveCount(0);
+  await expect(highest).toHaveValue('45');
+  await highest.fill('75');
+  await highest.press('Enter');
+  await page.keyboard.press('ControlOrMeta+z');
+  await expect(highest).toHaveValue('45');
+  await page.keyboard.press('ControlOrMeta+Shift+z');
+  await expect(highest).toHaveValue('75');
+});
+
 test('a figure out of range is refused where it stands', async ({ page }) => {
   await flatOpen(page);
   await stepOpen(page, 'Floor');

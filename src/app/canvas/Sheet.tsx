@@ -28,9 +28,10 @@ export function Sheet({ items, labels, view, size, theme, accent, lit }: SheetPr
   const paperPerPlan = viewportPaperPerPlan(view);
   // The inks of a scale are made once: moving the board draws the same inks elsewhere.
   const inked = useMemo(
-    () => items.map(({ item, box }) => ({ inks: itemInksAt(item, paperPerPlan), box })),
+    () => items.map(({ item, box }) => ({ item, inks: itemInksAt(item, paperPerPlan), box })),
     [items, paperPerPlan],
   );
+  const pinned = useMemo(() => inked.flatMap(({ item, inks }) => (item.layer === 'findings' ? inks : [])), [inked]);
   const lettered = useMemo(() => labels.flatMap((label) => labelInksAt(label, paperPerPlan)), [labels, paperPerPlan]);
 
   const paintDrawing = useCallback(
@@ -47,12 +48,10 @@ export function Sheet({ items, labels, view, size, theme, accent, lit }: SheetPr
       for (const each of lit) {
         for (const { item } of each.items) litPaint(pen, item, paperPerPlan, accent, each.strength);
       }
-      // What is lit about a finding may run through its pin: the number stays on top.
-      for (const { item } of lit.flatMap((each) => each.items)) {
-        if (item.layer === 'findings') for (const ink of itemInksAt(item, paperPerPlan)) inkPaint(pen, ink);
-      }
+      // What is lit may run through a pin: the numbers stay on top.
+      if (lit.some((each) => each.items.length > 0)) for (const ink of pinned) inkPaint(pen, ink);
     },
-    [lit, view, paperPerPlan, theme, accent],
+    [lit, pinned, view, paperPerPlan, theme, accent],
   );
   return (
     <Stage width={size.widthPx} height={size.heightPx} listening={false}>

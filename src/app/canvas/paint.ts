@@ -81,8 +81,9 @@ function textPaint({ context, theme }: Pen, ink: Extract<Ink, { ink: 'text' }>):
 
 export type LitStrength = 'chosen' | 'hovered' | 'changed';
 const litWidthMm: Readonly<Record<LitStrength, number>> = { chosen: 1.2, hovered: 0.7, changed: 0.9 };
-/** Room for a line between the rails that light it. */
-const litLineMm = 2;
+/** Room for a line between the rails that light it, and the rails: all within the distance at which its text stands. */
+const litLineMm = 1.7;
+const litRailMm: Readonly<Record<LitStrength, number>> = { chosen: 0.6, hovered: 0.35, changed: 0.45 };
 /** Distance of the ring round a pin from the pin. */
 const litRingMm = 1.2;
 
@@ -107,7 +108,7 @@ export function litPaint(
     pathTrace(context, { lines: [item.outline, ...item.holes].map(onPaper), closed: true });
   } else if (item.shape === 'line') {
     pathTrace(context, { lines: [onPaper(item.points)], closed: false });
-    context.lineWidth = litLineMm + 2 * widthMm;
+    context.lineWidth = litLineMm + 2 * litRailMm[strength];
   } else if (item.shape === 'mark' && item.layer === 'findings') {
     const { up, down, left } = marks[item.style].reachMm;
     const [x, y] = [item.at[0] * paperPerPlan, item.at[1] * paperPerPlan];

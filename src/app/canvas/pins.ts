@@ -3,7 +3,7 @@ import type { PlacedItem } from './hit.ts';
 import { type Viewport, viewportPaperPx } from './viewport.ts';
 
 /** Pins nearer than this to each other would hide each other's numbers, mm on paper. */
-const crowdedMm = 6;
+const crowdedMm = 7;
 
 interface Cluster {
   readonly head: PlacedItem;

@@ -22,10 +22,19 @@ export function thingItems(thing: Thing, result: Result, items: readonly PlacedI
  *  is about, so that what stands beside it covers neither. */
 export function thingBox(thing: Thing, result: Result, items: readonly PlacedItem[]): Box | null {
   const about = findingRefs(thing, result.analysis).filter(({ kind }) => kind !== 'bay');
-  const own = [...thingItems(thing, result, items), ...about.flatMap((ref) => itemsOf(items, ref))];
-  if (own.length === 0) return null;
+  return boxRound([...thingItems(thing, result, items), ...about.flatMap((ref) => itemsOf(items, ref))]);
+}
+
+/** The box round all that is lit with the thing, bays that a finding is about included, mm. */
+export function thingSceneBox(thing: Thing, result: Result, items: readonly PlacedItem[]): Box | null {
+  const about = findingRefs(thing, result.analysis);
+  return boxRound([...thingItems(thing, result, items), ...about.flatMap((ref) => itemsOf(items, ref))]);
+}
+
+function boxRound(items: readonly PlacedItem[]): Box | null {
+  if (items.length === 0) return null;
   return boxOf(
-    own.flatMap(({ box }): Point[] => [
+    items.flatMap(({ box }): Point[] => [
       [box.minX, box.minY],
       [box.maxX, box.maxY],
     ]),

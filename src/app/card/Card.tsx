@@ -1,7 +1,7 @@
 import { type ReactNode, useCallback, useState } from 'react';
 import { jointKindNames, namesOf } from '../../documents/words.ts';
 import type { BoardDrawing } from '../canvas/drawing.ts';
-import { thingBox } from '../canvas/thingItems.ts';
+import { thingBox, thingSceneBox } from '../canvas/thingItems.ts';
 import { type SizePx, type Viewport, viewportBoxToScreen } from '../canvas/viewport.ts';
 import { findingRows } from '../panels/finding-rows.tsx';
 import { Icon } from '../parts/Icon.tsx';
@@ -43,8 +43,11 @@ export function Card({ drawing, view, size, onChoose }: CardProps) {
   const about = chosen ?? opened[0] ?? null;
   const content = chosen === null ? pinContent(opened, result, onChoose) : cardContent(chosen, result);
   if (content === null || about === null) return null;
-  const box = thingBox(about, result, drawing.items);
-  const place = cardPlace(box === null ? null : viewportBoxToScreen(view, box), free, heightPx);
+  const [own, scene] = [thingBox, thingSceneBox].map((boxed) => {
+    const box = boxed(about, result, drawing.items);
+    return box === null ? null : viewportBoxToScreen(view, box);
+  });
+  const place = cardPlace(own ?? null, scene ?? null, free, heightPx);
   return (
     <section ref={measure} className="card" data-scrolls aria-label={content.title} style={place}>
       <div className="card-head">

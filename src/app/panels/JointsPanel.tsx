@@ -1,4 +1,5 @@
 import { jointKindNames, namesOf } from '../../documents/words.ts';
+import { stripTakes } from '../../movement/strip.ts';
 import { jointKinds } from '../../plan/analysis.ts';
 import { planSectionChanged } from '../../plan/edits.ts';
 import { defaults } from '../../plan/reference.ts';
@@ -68,6 +69,7 @@ function ProfileGroup() {
         decimals={2}
         edit={(file, usableTravel) => planSectionChanged(file, 'jointProfile', { usableTravel })}
       />
+      <p className="small quiet">Takes {movement(stripTakes(jointProfile.widthMm, jointProfile.usableTravel))}.</p>
     </section>
   );
 }

@@ -30,6 +30,13 @@ export function historyCommit<State>(
   return { present: step.state, past: goesOn ? history.past : [...history.past, before], future: [] };
 }
 
+/** The history as if the gesture under way had never begun. */
+export function historyRetract<State>(history: History<State>, gesture: string): History<State> {
+  const last = history.past.at(-1);
+  if (last === undefined || last.gesture !== gesture) return history;
+  return { present: last.state, past: history.past.slice(0, -1), future: [] };
+}
+
 export function historyUndo<State>(history: History<State>): History<State> {
   const step = history.past.at(-1);
   if (step === undefined) return history;

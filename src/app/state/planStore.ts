@@ -1,7 +1,7 @@
 import { createStore } from 'zustand/vanilla';
 import { planEmpty } from '../../plan/empty.ts';
 import type { PlanFile } from '../../plan/schema.ts';
-import { type History, historyCommit, historyRedo, historyStart, historyUndo } from './history.ts';
+import { type History, historyCommit, historyRedo, historyRetract, historyStart, historyUndo } from './history.ts';
 
 /** The sheet on the board. Laying another sheet on the board is a step like any other: undo brings the old one back,
  *  so that opening a plan never asks about the one before it. */
@@ -45,6 +45,11 @@ export function commit(name: string, edit: (file: PlanFile) => PlanFile, gesture
   const file = edit(history.present.file);
   if (file === history.present.file) return;
   historySet(historyCommit(history, { name, state: { ...history.present, file }, gesture }));
+}
+
+/** Takes back what a gesture under way has changed: the plan is what it was, and no step is left. */
+export function gestureRetract(gesture: string): void {
+  historySet(historyRetract(planStore.getState().history, gesture));
 }
 
 /** Lays another sheet on the board. */

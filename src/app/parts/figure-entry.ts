@@ -1,0 +1,79 @@
+import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
+import { gestureRetract } from '../state/planStore.ts';
+import { figureRead, figureShort } from './format.ts';
+
+/** A figure that is typed: what it is, its bounds and where it goes. */
+export interface FigureEntry {
+  readonly unit: string;
+  /** Null: not known yet. */
+  readonly value: number | null;
+  readonly least: number;
+  readonly most: number;
+  /** What an arrow key adds or takes. */
+  readonly step: number;
+  readonly decimals: number;
+  /** `gesture` is the same for all changes of one typing, and for those of the arrow keys until the field is left. */
+  readonly onChange: (value: number, gesture: string) => void;
+}
+
+/** Typing that has rested for so long is put in, ms: the floor follows the figure, not each digit on the way to it. */
+const restMs = 350;
+
+/** A figure is put in as soon as typing rests, by Enter, by leaving the field or by an arrow key. Escape brings back what
+ *  stood there before. Only a figure that is left, or entered, is told to be wrong. */
+export function useFigureEntry({ unit, value, least, most, step, decimals, onChange }: FigureEntry) {
+  const id = useId();
+  const count = useRef(0);
+  const rest = useRef<ReturnType<typeof setTimeout>>(undefined);
+  const [typed, setTyped] = useState<string | null>(null);
+  const [wrong, setWrong] = useState<string | null>(null);
+  useEffect(() => () => clearTimeout(rest.current), []);
+
+  const inRange = (next: number | null): next is number => next !== null && next >= least && next <= most;
+  const gesture = () => `${id} ${count.current}`;
+  const change = (next: number) => {
+    setWrong(null);
+    if (next !== value) onChange(next, gesture());
+  };
+  const put = (next: number | null) => {
+    clearTimeout(rest.current);
+    if (!inRange(next)) {
+      const bounds = `${figureShort(least, decimals)} to ${figureShort(most, decimals)}`;
+      setWrong(`Enter a number from ${bounds}${unit === '' ? '' : ` ${unit}`}.`);
+      return;
+    }
+    setTyped(null);
+    change(next);
+  };
+  const restore = () => {
+    clearTimeout(rest.current);
+    setTyped(null);
+    setWrong(null);
+    gestureRetract(gesture());
+  };
+  const onChangeText = (text: string) => {
+    if (typed === null) count.current += 1;
+    setTyped(text);
+    clearTimeout(rest.current);
+    const next = figureRead(text);
+    if (inRange(next)) rest.current = setTimeout(() => change(next), restMs);
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.key === 'Enter' && typed !== null) put(figureRead(typed));
+    if (event.key === 'Escape' && typed !== null) {
+      event.stopPropagation();
+      restore();
+    }
+    if (event.key !== 'ArrowUp' && event.key !== 'ArrowDown') return;
+    event.preventDefault();
+    const from = (typed === null ? null : figureRead(typed)) ?? value ?? least - step;
+    const next = from + (event.key === 'ArrowUp' ? step : -step);
+    put(Number(Math.min(most, Math.max(least, next)).toFixed(decimals)));
+  };
+  const onFocus = () => {
+    count.current += 1;
+  };
+  const onBlur = () => typed !== null && put(figureRead(typed));
+  const text = typed ?? (value === null ? '' : figureShort(value, decimals));
+  return { id, text, typing: typed !== null, wrong, onChangeText, onKeyDown, onFocus, onBlur };
+}
