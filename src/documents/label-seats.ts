@@ -15,25 +15,28 @@ const widestOverOpening = 5;
 /** A joint shorter than this on paper, mm, is lettered at a larger scale: the bays beside it are small, and their names
  *  are looked for first. */
 const shortestLettered = 14;
-/** A text in a region steps aside by half its own size and this, so that it comes to stand beside what was in its way; then
- *  further. Past a symbol it keeps near its axis where something else stands beside that. */
+/** A text in a region steps aside by half its own size and this, so that it comes to stand beside what was in its way. */
 const asideGapMm = 2.4;
-const asideSlight = 0.4;
-const asideTimes = [1, 1.5, 2];
-const asideSteps: readonly Point[] = [
+const axes: readonly Point[] = [
   [0, 1],
   [0, -1],
   [1, 0],
   [-1, 0],
-  [asideSlight, 1],
-  [-asideSlight, 1],
-  [asideSlight, -1],
-  [-asideSlight, -1],
+];
+const diagonals: readonly Point[] = [
   [1, 1],
   [-1, 1],
   [1, -1],
   [-1, -1],
 ];
+/** First beside what is in the way, above and below it also a little off its axis, where something else stands there; then
+ *  further off. */
+const asideNear: readonly Point[] = [...axes, ...diagonals.map(([dx, dy]): Point => [0.4 * dx, dy]), ...diagonals];
+const asideFar: readonly Point[] = [
+  ...axes.map(([dx, dy]): Point => [1.5 * dx, 1.5 * dy]),
+  ...[...axes, ...diagonals].map(([dx, dy]): Point => [2 * dx, 2 * dy]),
+];
+const aside = [...asideNear, ...asideFar];
 
 /** A place where the text of a label may stand. */
 export interface Seat extends Omit<PlacedLabel, 'label' | 'form' | 'ground'> {
@@ -79,34 +82,32 @@ function* triesInside(forms: readonly LabelForm[], seat: SeatInside, paperPerPla
   const tries =
     roomDownMm > corridorShare * roomMm
       ? ([
-          [blocks, 0, asideTimes],
-          [blocks, -90, asideTimes],
-          [lines, 0, []],
-          [lines, -90, asideTimes],
+          [blocks, 0, aside],
+          [blocks, -90, aside],
+          [lines, 0, asideNear],
+          [lines, -90, aside],
         ] as const)
-      : ([[blocks, 0, asideTimes]] as const);
-  for (const [group, angleDeg, times] of [...tries, [lines, 0, asideTimes], [lines, -90, asideTimes]] as const) {
+      : ([[blocks, 0, aside]] as const);
+  for (const [group, angleDeg, steps] of [...tries, [lines, 0, aside], [lines, -90, aside]] as const) {
     for (const form of group.filter((each) => fits(each, angleDeg)))
-      yield [form, seatsInside(seat.at, form, angleDeg, { paperPerPlan, times })];
+      yield [form, seatsInside(seat.at, form, angleDeg, { paperPerPlan, steps })];
   }
 }
 
-/** @param times how far it may step aside; nowhere where empty */
+/** @param steps aside, in halves of its own size */
 function* seatsInside(
   at: Point,
   form: LabelForm,
   angleDeg: number,
-  { paperPerPlan, times }: { readonly paperPerPlan: number; readonly times: readonly number[] },
+  { paperPerPlan, steps }: { readonly paperPerPlan: number; readonly steps: readonly Point[] },
 ): Generator<Seat> {
   const size = formSize(form);
   yield { at, angleDeg, ...size };
   const [across, down] = angleDeg === 0 ? [size.widthMm, size.heightMm] : [size.heightMm, size.widthMm];
-  for (const far of times) {
-    for (const [dx, dy] of asideSteps) {
-      const x = at[0] + (dx * far * (across / 2 + asideGapMm)) / paperPerPlan;
-      const y = at[1] + (dy * far * (down / 2 + asideGapMm)) / paperPerPlan;
-      yield { at: [x, y], angleDeg, ...size };
-    }
+  for (const [dx, dy] of steps) {
+    const x = at[0] + (dx * (across / 2 + asideGapMm)) / paperPerPlan;
+    const y = at[1] + (dy * (down / 2 + asideGapMm)) / paperPerPlan;
+    yield { at: [x, y], angleDeg, ...size };
   }
 }
 

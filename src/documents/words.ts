@@ -48,11 +48,12 @@ export function areaText(m2: number, mark: DecimalMark = '.'): string {
   return `${figureText(m2, 1, mark)} m\u00b2`;
 }
 
-const figureThenUnit = /(\d) (?=(?:mm|m|m\u00b2|m\u00b3|kg|K|kN|kPa|N\/mm\u00b2|\u00b0C|%)(?![\p{L}\d]))/gu;
+const heldWords =
+  /\d (?=(?:mm|m|m\u00b2|m\u00b3|kg|K|kN|kPa|N\/mm\u00b2|\u00b0C|%)(?![\p{L}\d]))|\d : (?=\d)|\b(?:EN|ISO|BS) (?=\d)/gu;
 
-/** What a finding says, set so that no line ends between a figure and its unit. */
+/** What a finding says, set so that no line ends between a figure and its unit, in a ratio or in the name of a standard. */
 export function findingText({ message }: Pick<Finding, 'message'>): string {
-  return oneLine(message).replace(figureThenUnit, `$1${heldSpace}`);
+  return oneLine(message).replace(heldWords, (found) => found.replaceAll(' ', heldSpace));
 }
 
 export function countText(severity: Severity, count: number): string {

@@ -23,4 +23,7 @@ test('no line of a finding ends between a figure and its unit', () => {
     `8.8${held}m long;`,
     'the limit is',
   ]);
+  expect(findingText({ message: 'Bay B12 is 2.09 : 1 long to wide. EN 1264-4 knows no such: 2 rooms.' })).toBe(
+    `Bay B12 is 2.09${held}:${held}1 long to wide. EN${held}1264-4 knows no such: 2 rooms.`,
+  );
 });

@@ -14,23 +14,31 @@ export interface CardPlace {
   readonly maxHeight?: number;
 }
 
-/** Beside the thing: to its right, else to its left, else over the right edge of the board; level with its middle as far
- *  as the board goes.
- *  @param thing what must not be covered  @param scene what is lit with it: kept clear too where there is room beside it */
+/** Beside the thing: to its right or left, level with its middle as far as the board goes; else below or above it; else over
+ *  the right edge of the board.
+ *  @param thing what must not be covered  @param scene what is lit with it: kept clear too where there is room round it */
 export function cardPlace(thing: BoxPx | null, scene: BoxPx | null, board: SizePx, heightPx: number): CardPlace {
   if (board.widthPx < narrowPx) {
     const maxHeight = Math.round(board.heightPx * lowShare);
     return { left: edgePx, top: board.heightPx - edgePx - Math.min(heightPx, maxHeight), maxHeight };
   }
-  const mostLeft = Math.max(edgePx, board.widthPx - edgePx - widthPx);
-  if (thing === null) return { left: mostLeft, top: edgePx };
-  const beside = [scene, thing]
-    .flatMap((box) => (box === null ? [] : [box.rightPx + gapPx, box.leftPx - gapPx - widthPx]))
-    .find((left) => left >= edgePx && left <= mostLeft);
-  const middle = (thing.topPx + thing.bottomPx) / 2 - heightPx / 2;
-  const lowest = Math.max(edgePx, board.heightPx - edgePx - heightPx);
-  return {
-    left: beside ?? mostLeft,
-    top: Math.min(lowest, Math.max(edgePx, middle)),
+  const most: CardPlace = {
+    left: Math.max(edgePx, board.widthPx - edgePx - widthPx),
+    top: Math.max(edgePx, board.heightPx - edgePx - heightPx),
   };
+  if (thing === null) return { left: most.left, top: edgePx };
+  const within = (at: number, upTo: number) => Math.min(upTo, Math.max(edgePx, at));
+  const placesRound = ({ leftPx, rightPx, topPx, bottomPx }: BoxPx): readonly CardPlace[] => {
+    const left = within((leftPx + rightPx - widthPx) / 2, most.left);
+    const top = within((topPx + bottomPx - heightPx) / 2, most.top);
+    return [
+      { left: rightPx + gapPx, top },
+      { left: leftPx - gapPx - widthPx, top },
+      { left, top: bottomPx + gapPx },
+      { left, top: topPx - gapPx - heightPx },
+    ];
+  };
+  const free = ({ left, top }: CardPlace) => within(left, most.left) === left && within(top, most.top) === top;
+  const places = [...(scene === null ? [] : placesRound(scene)), ...placesRound(thing)];
+  return places.find(free) ?? { left: most.left, top: within((thing.topPx + thing.bottomPx - heightPx) / 2, most.top) };
 }
