@@ -3,6 +3,7 @@ import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
 import { demoStart } from './files/demos.ts';
 import { fileDropFollow } from './files/files.ts';
+import { laterFetch } from './later.ts';
 import { Rescue } from './Rescue.tsx';
 import { shortcutsFollow } from './shortcuts.ts';
 import { analysisFollow, analysisPrepare } from './state/analysisRun.ts';
@@ -37,3 +38,4 @@ createRoot(place).render(
     </Rescue>
   </StrictMode>,
 );
+laterFetch();

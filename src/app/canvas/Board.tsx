@@ -1,7 +1,6 @@
-import { type KeyboardEvent, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
+import { type KeyboardEvent, Suspense, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import type { Point } from '../../geometry/point.ts';
-import { Card } from '../card/Card.tsx';
-import { Begin } from '../panels/Begin.tsx';
+import { Begin, Card } from '../later.ts';
 import { Notice } from '../panels/Notice.tsx';
 import { Working } from '../panels/Working.tsx';
 import { boardFree, boardHover, boardStore } from '../state/boardStore.ts';
@@ -38,6 +37,7 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
   const theme = useBoard((state) => state.theme);
   const onThing = useBoard((state) => state.hovered !== null);
   const empty = usePlan((state) => state.history.present.file.rooms.length === 0);
+  const picked = useBoard(({ chosen, opened }) => chosen !== null || opened.length > 0);
   const keyOpen = useBoard((state) => state.keyOpen);
   const pxPerMm = view?.pxPerMm ?? null;
   const items = useMemo(() => (pxPerMm === null ? [] : pinsCluster(drawing.items, { pxPerMm })), [drawing, pxPerMm]);
@@ -63,8 +63,10 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
         >
           {view !== null && size !== null && <Sheet {...{ items, labels, view, size, theme, accent, lit }} />}
         </div>
-        {empty && <Begin />}
-        {view !== null && size !== null && <Card {...{ drawing, view, size, onChoose }} />}
+        <Suspense>
+          {empty && <Begin />}
+          {picked && view !== null && size !== null && <Card {...{ drawing, view, size, onChoose }} />}
+        </Suspense>
         <Working />
         <Notice />
       </div>

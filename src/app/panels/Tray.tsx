@@ -1,18 +1,14 @@
-import type { ReactNode } from 'react';
+import { type ComponentType, Suspense } from 'react';
+import { CoveringsPanel, FloorPanel, ObstaclesPanel, OpeningsPanel, PapersPanel } from '../later.ts';
 import { Icon } from '../parts/Icon.tsx';
 import { boardStore, type WorkStep } from '../state/boardStore.ts';
 import { useBoard, usePlan } from '../state/hooks.ts';
-import { CoveringsPanel } from './CoveringsPanel.tsx';
 import { FindingsPanel } from './FindingsPanel.tsx';
-import { FloorPanel } from './FloorPanel.tsx';
 import { JointsPanel } from './JointsPanel.tsx';
-import { ObstaclesPanel } from './ObstaclesPanel.tsx';
-import { OpeningsPanel } from './OpeningsPanel.tsx';
-import { PapersPanel } from './PapersPanel.tsx';
 import type { PanelProps } from './panel.ts';
 import { stepNames } from './Rail.tsx';
 
-const panels: Readonly<Record<WorkStep, (props: PanelProps) => ReactNode>> = {
+const panels: Readonly<Record<WorkStep, ComponentType<PanelProps>>> = {
   floor: FloorPanel,
   openings: OpeningsPanel,
   obstacles: ObstaclesPanel,
@@ -45,7 +41,9 @@ export function Tray(props: PanelProps) {
             <Icon name="fold" />
           </button>
         </div>
-        <Panel {...props} />
+        <Suspense>
+          <Panel {...props} />
+        </Suspense>
       </section>
       {drawn && <FindingsPanel {...props} />}
     </aside>

@@ -1,0 +1,8 @@
+/** What the first view does not show: the figures of a chosen thing, the other steps of the work, the empty sheet. */
+export { Card } from './card/Card.tsx';
+export { Begin } from './panels/Begin.tsx';
+export { CoveringsPanel } from './panels/CoveringsPanel.tsx';
+export { FloorPanel } from './panels/FloorPanel.tsx';
+export { ObstaclesPanel } from './panels/ObstaclesPanel.tsx';
+export { OpeningsPanel } from './panels/OpeningsPanel.tsx';
+export { PapersPanel } from './panels/PapersPanel.tsx';
