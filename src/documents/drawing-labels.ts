@@ -41,7 +41,7 @@ export function bayLabels(analysis: Analysis, names: Names, mark: DecimalMark): 
         [id, area, sides],
         [id, area],
         [{ ...id, asWideAs }],
-        [{ text: bay.id, style: 'bay-figure' }],
+        [{ text: bay.id, style: 'bay-figure', asWideAs }],
       ],
       priority: (bay.areaM2 < smallBayM2 ? priorities.smallBay : priorities.bay) + bay.areaM2,
     };

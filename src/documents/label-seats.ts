@@ -84,7 +84,7 @@ function* triesInside(forms: readonly LabelForm[], seat: SeatInside, paperPerPla
       ? ([
           [blocks, 0, aside],
           [blocks, -90, aside],
-          [lines, 0, asideNear],
+          [lines.slice(0, 1), 0, asideNear],
           [lines, -90, aside],
         ] as const)
       : ([[blocks, 0, aside]] as const);

@@ -37,3 +37,10 @@ test('they keep off the bay that a finding is about too where there is room roun
   const hall = box(20, 20, 980, 680);
   expect(covers(cardPlace(pin, hall, board, heightPx), pin)).toBe(false);
 });
+
+test('on a narrow board they lie along its foot, or along its head where the thing is at the foot', () => {
+  const narrow = { widthPx: 460, heightPx: 900 };
+  for (const thing of [box(40, 100, 200, 300), box(40, 700, 200, 820)]) {
+    expect(covers(cardPlace(thing, null, narrow, heightPx), thing)).toBe(false);
+  }
+});

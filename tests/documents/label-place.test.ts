@@ -258,13 +258,16 @@ describe('labels', () => {
     expect(placed.some(({ label }) => label.ref.id === 'J1')).toBe(true);
   });
 
-  it('letter like bays alike: a large number stands alone only where the longest would', () => {
-    const widths = gridDrawing(4, 4, 4000, 2500, 0)
+  it('letter like bays alike: a number stands alone only where the longest would too', () => {
+    const alone = gridDrawing(4, 4, 4000, 2500, 0)
       .items.filter((item) => item.shape === 'label')
-      .flatMap(({ forms }) => forms.filter((form) => form.length === 1 && form[0]?.style === 'bay-name'))
-      .map((form) => formSize(form).widthMm);
-    expect(widths).toHaveLength(16);
-    expect(new Set(widths)).toEqual(new Set([textWidthMm('B16', 'bay-name')]));
+      .filter(({ ref }) => ref.kind === 'bay')
+      .flatMap(({ forms }) => forms.filter((form) => form.length === 1));
+    for (const style of ['bay-name', 'bay-figure'] as const) {
+      const widths = alone.filter(([line]) => line?.style === style).map((form) => formSize(form).widthMm);
+      expect(widths).toHaveLength(16);
+      expect(new Set(widths)).toEqual(new Set([textWidthMm('B16', style)]));
+    }
   });
 
   it('run up the sheet in a corridor, and lie level in a room that is broader than high', () => {

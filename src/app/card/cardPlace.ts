@@ -4,7 +4,8 @@ import type { BoxPx, SizePx } from '../canvas/viewport.ts';
 const widthPx = 320;
 const gapPx = 20;
 const edgePx = 12;
-/** On a board narrower than this the card would cover what it is about: it lies along the foot instead. */
+/** On a board narrower than this the card would cover what it is about: it lies along the foot instead, or along the head
+ *  where the thing is at the foot. */
 const narrowPx = 640;
 const lowShare = 0.45;
 
@@ -20,7 +21,10 @@ export interface CardPlace {
 export function cardPlace(thing: BoxPx | null, scene: BoxPx | null, board: SizePx, heightPx: number): CardPlace {
   if (board.widthPx < narrowPx) {
     const maxHeight = Math.round(board.heightPx * lowShare);
-    return { left: edgePx, top: board.heightPx - edgePx - Math.min(heightPx, maxHeight), maxHeight };
+    const height = Math.min(heightPx, maxHeight);
+    const top = board.heightPx - edgePx - height;
+    const overThing = thing !== null && thing.bottomPx > top && thing.topPx > edgePx + height;
+    return { left: edgePx, top: overThing ? edgePx : top, maxHeight };
   }
   const most: CardPlace = {
     left: Math.max(edgePx, board.widthPx - edgePx - widthPx),
