@@ -129,10 +129,10 @@ export const marks: Readonly<Record<MarkStyleName, MarkSymbol>> = {
     reachMm: { left: 4.3, right: 4.3, up: 10.4, down: 0.6 },
   },
   'pin-note': {
-    figures: [stem('faint'), disc([0, -6.2], 2.7, 'paper', 'faint', 0.35)],
-    textAt: [0, -6.2],
+    figures: [stem('faint'), disc([0, -4.7], 2.7, 'paper', 'faint', 0.35)],
+    textAt: [0, -4.7],
     textStyle: 'pin-note',
-    reachMm: { left: 2.9, right: 2.9, up: 9.1, down: 0.6 },
+    reachMm: { left: 2.9, right: 2.9, up: 7.6, down: 0.6 },
   },
   'still-point': {
     figures: [

@@ -38,6 +38,13 @@ for (const { width, height, touch } of sizes) {
         expect(await axeFinds(page)).toEqual([]);
       });
 
+      test('axe finds nothing with the key open', async ({ page }) => {
+        await flatOpen(page);
+        await page.getByRole('button', { name: 'Key', exact: true }).click();
+        await expect(page.getByRole('region', { name: 'Key to the drawing' })).toBeVisible();
+        expect(await axeFinds(page)).toEqual([]);
+      });
+
       test('axe finds nothing on an empty sheet', async ({ page }) => {
         await flatOpen(page);
         await page.getByRole('button', { name: 'Empty sheet' }).click();
