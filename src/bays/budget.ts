@@ -1,3 +1,6 @@
+import { regionArea } from '../geometry/region.ts';
+import type { Part } from './part.ts';
+
 /** How much search the layout of one part may take, counted in steps so that the same part gets the same layout on any machine. A step is
  *  about a microsecond of work. Real floors stay far below it; an outline of thousands of corners that turn in would take minutes. */
 export class Budget {
@@ -12,10 +15,16 @@ export class Budget {
   }
 }
 
-/** Steps for a part of so many bays: the hall of the demos takes a tenth of the first share, large halls the more bays the more. */
-export function budgetOf(bays: number): Budget {
-  return new Budget(STEPS_LEAST + STEPS_PER_BAY * bays);
+/** Steps for a part: as many as three seconds hold, a hundred times what the floors of the demos take, and more for halls of many bays; bays of less
+ *  than a square metre are a slip of the pen and get no more. */
+export function budgetOf(part: Part): Budget {
+  return new Budget(STEPS_LEAST + STEPS_PER_BAY * Math.min(baysLeast(part), regionArea(part.region) / 1e6));
 }
 
-const STEPS_LEAST = 1e7;
-const STEPS_PER_BAY = 5000;
+/** How many bays a part takes at the least, by area and side. */
+export function baysLeast({ region, limits: { areaM2, lengthM } }: Part): number {
+  return Math.ceil(regionArea(region) / 1e6 / Math.min(areaM2, lengthM ** 2));
+}
+
+const STEPS_LEAST = 7.5e6;
+const STEPS_PER_BAY = 1500;

@@ -37,10 +37,11 @@ export class LeafJudge {
     this.plain = isPlain(region, part.layout);
   }
 
-  /** Steps that one rectangle takes at the most: any but a full one is clipped and measured, unless the region is plain. */
+  /** Steps that one rectangle takes at the most: cuts along every line, and any but a full one is clipped and measured, unless the region is plain. */
   get steps(): number {
     const corners = this.region.holes.reduce((sum, hole) => sum + hole.length, this.region.outline.length);
-    return this.plain ? STEPS_PLAIN : STEPS_CLIPPED + STEPS_PER_CORNER * corners;
+    const cuts = STEPS_PER_LINE * (this.lattice.x.length + this.lattice.y.length);
+    return cuts + (this.plain ? STEPS_PLAIN : STEPS_CLIPPED + STEPS_PER_CORNER * corners);
   }
 
   /** Of a rectangle that is floor all over. */
@@ -105,9 +106,10 @@ function boxExcess(w: number, h: number, netMm2: number, limits: Part['limits'],
   );
 }
 
-const STEPS_PLAIN = 0.2;
+const STEPS_PER_LINE = 0.005;
+const STEPS_PLAIN = 0.1;
 const STEPS_CLIPPED = 2;
-const STEPS_PER_CORNER = 0.08;
+const STEPS_PER_CORNER = 0.05;
 
 /** How many rules a bay breaks, and a little more the further it is over them. */
 export function pieceExcess(piece: Region, netMm2: number, rules: BayRules, marginMm: number): number {

@@ -161,19 +161,20 @@ function widthBeside(
   const near = edges
     .map(([a, b]): Edge => [frame.toFrame(a), frame.toFrame(b)])
     .filter(([a, b]) => Math.min(a[0], b[0]) <= at + NECK_REACH_MM && Math.max(a[0], b[0]) >= at - NECK_REACH_MM);
-  budget.spend(edges.length * STEPS_PER_END + near.length * near.length * STEPS_PER_SECTION);
+  budget.spend(edges.length * STEPS_PER_END);
   let least = Infinity;
   for (const side of [1, -1]) {
-    least = Math.min(least, widestOn(near, at, side, [start, start + widthMm]));
+    least = Math.min(least, widestOn(near, at, side, [start, start + widthMm], budget));
     if (least < leastMm) return null;
   }
   return least;
 }
 
-/** The width is taken beside every corner near by, across every wall near by. */
-const STEPS_PER_SECTION = 0.2;
+/** Widths are taken across every wall near by. */
+const STEPS_PER_WALL = 0.1;
+const STEPS_PER_WIDTH = 3;
 
-function widestOn(edges: readonly Edge[], at: number, side: number, start: Interval): number {
+function widestOn(edges: readonly Edge[], at: number, side: number, start: Interval, budget: Budget): number {
   const offsets = edges
     .map(([p]) => (p[0] - at) * side)
     .filter((d) => d > -BESIDE_CORNER_MM && d < NECK_REACH_MM)
@@ -184,7 +185,9 @@ function widestOn(edges: readonly Edge[], at: number, side: number, start: Inter
   for (const [i, d] of places.entries()) {
     if (open.length === 0) break;
     if (i > 0 && d - (places[i - 1] as number) < BESIDE_CORNER_MM) continue;
-    open = edgesInside(edges, 0, at + side * d).filter(([a, b]) => open.some(([p, q]) => a < q && b > p));
+    const clear = edgesInside(edges, 0, at + side * d);
+    budget.spend(edges.length * STEPS_PER_WALL + clear.length * STEPS_PER_WIDTH);
+    open = clear.filter(([a, b]) => open.some(([p, q]) => a < q && b > p));
     widest = Math.max(widest, ...open.map(([a, b]) => b - a));
   }
   return widest;

@@ -3,7 +3,7 @@ import { regionArea } from '../geometry/region.ts';
 import { boxOf, type Ring } from '../geometry/ring.ts';
 import { lineInside } from '../geometry/scanline.ts';
 import { EQUAL_LENGTH_MM, onGrid } from '../geometry/tolerance.ts';
-import { type Budget, budgetOf } from './budget.ts';
+import { type Budget, baysLeast, budgetOf } from './budget.ts';
 import { cutsCarry } from './carry.ts';
 import { equalGrids } from './equal-grid.ts';
 import { type Frame, frameOf, frameSettled, mainDirections, regionOrdered } from './frame.ts';
@@ -59,11 +59,9 @@ interface Found {
 /** Where the intermediate joints of a part run. Same part, same cuts.
  *  Steps: a joint across every neck, the narrowest first, as long as it parts the floor; then each piece split by itself along its main wall
  *  directions, the best of them kept; then what that leaves of the necks. */
-export function partSolve(part: Part): Solved {
-  const { areaM2, lengthM } = part.limits;
-  const bays = Math.ceil(regionArea(part.region) / 1e6 / Math.min(areaM2, lengthM ** 2));
+export function partSolve(part: Part, budget: Budget = budgetOf(part)): Solved {
+  const bays = baysLeast(part);
   if (bays > MOST_BAYS_IN_ALL) return { cuts: [], openNecks: [], givenUp: { bays, most: MOST_BAYS_IN_ALL } };
-  const budget = budgetOf(bays);
   const solved = necksSolve(part, [], budget);
   return { ...solved, givenUp: budget.isSpent ? 'too-intricate' : null };
 }

@@ -25,6 +25,8 @@ export function edgesInside(edges: readonly (readonly [Point, Point])[], axis: 0
 class LineCut {
   private readonly before: number[] = [];
   private readonly after: number[] = [];
+  /** Whether an edge ends on the line: only then do the two sides of it differ. */
+  private hasCorner = false;
 
   constructor(
     private readonly axis: 0 | 1,
@@ -42,10 +44,12 @@ class LineCut {
       at === p[axis] ? p[other] : at === q[axis] ? q[other] : p[other] + ((q[other] - p[other]) * (at - p[axis])) / run;
     if (low < at) this.before.push(along);
     if (at < high) this.after.push(along);
+    if (low === at || at === high) this.hasCorner = true;
   }
 
   inside(): Interval[] {
-    return intervalsMeet(intervalsOf(this.before), intervalsOf(this.after));
+    const before = intervalsOf(this.before);
+    return this.hasCorner ? intervalsMeet(before, intervalsOf(this.after)) : before;
   }
 }
 
