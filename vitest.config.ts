@@ -9,6 +9,8 @@ export default defineConfig({
     // One thread serves many files and keeps what it has loaded: half the time. No test leaves anything behind in a module.
     pool: 'threads',
     isolate: false,
+    // Left to itself it keeps one core free, of two.
+    maxWorkers: '100%',
     testTimeout: 20_000,
     passWithNoTests: false,
   },

@@ -37,7 +37,7 @@ function tableOf(region: Region, part: Part, choice: LineChoice, marginMm: numbe
   const lattice = latticeOf(region, part, candidateLines(region, part, choice));
   const table = new Table(lattice);
   const judge = new LeafJudge(region, part, lattice, marginMm);
-  budget.spend(table.size * judge.steps + lattice.x.length * lattice.y.length);
+  budget.spend(judge.steps);
   table.fill(judge);
   return table;
 }

@@ -37,11 +37,12 @@ export class LeafJudge {
     this.plain = isPlain(region, part.layout);
   }
 
-  /** Steps that one rectangle takes at the most: cuts along every line, and any but a full one is clipped and measured, unless the region is plain. */
+  /** Steps that all rectangles take at the most: cuts along every line, and any but a full one is clipped and measured, unless the region is plain. */
   get steps(): number {
+    const [n, m] = [this.lattice.x.length, this.lattice.y.length];
     const corners = this.region.holes.reduce((sum, hole) => sum + hole.length, this.region.outline.length);
-    const cuts = STEPS_PER_LINE * (this.lattice.x.length + this.lattice.y.length);
-    return cuts + (this.plain ? STEPS_PLAIN : STEPS_CLIPPED + STEPS_PER_CORNER * corners);
+    const own = this.plain ? STEPS_PLAIN : STEPS_CLIPPED + STEPS_PER_CORNER * corners;
+    return ((n * (n - 1) * m * (m - 1)) / 4) * (own + STEPS_PER_LINE * (n + m));
   }
 
   /** Of a rectangle that is floor all over. */

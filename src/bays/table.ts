@@ -45,8 +45,6 @@ function scratchOf(size: number, block: number) {
  *  Rectangles stand in blocks, one for each pair of upright lines (i1, i2), narrow ones first; in a block at the pair of level lines
  *  (j1, j2). Upright cuts read narrower blocks only, so that one cut is tried for a whole block at a time; level cuts read their own. */
 export class Table {
-  /** Rectangles. */
-  readonly size: number;
   private readonly n: number;
   private readonly m: number;
   /** Rectangles of a block, and where they begin: pair (j1, j2) stands at rows[j1] + j2, block (i1, i2) at columns[i1] + i2 * rowPairs. */
@@ -74,7 +72,6 @@ export class Table {
     this.m = m;
     this.rowPairs = (m * (m - 1)) / 2;
     const size = ((n * (n - 1)) / 2) * this.rowPairs;
-    this.size = size;
     const block = Math.max(n * this.rowPairs, n, m);
     if (scratch.size < size || scratch.block < block) {
       scratch = scratchOf(Math.max(size, scratch.size), Math.max(block, scratch.block));

@@ -52,9 +52,3 @@ describe('a search that comes to the end of its steps', () => {
     expect(partSolve(placed.part, new Budget(1e6))).toMatchObject({ givenUp: null, openNecks: [] });
   });
 });
-
-it('a hall of 10,000 m2 is laid out to the end', () => {
-  const { bays, findings } = hall(box(0, 0, 100_000, 100_000));
-  expect(bays.every(({ within }) => within)).toBe(true);
-  expect(findings.filter(({ code }) => code.startsWith('layout-'))).toEqual([]);
-});

@@ -17,7 +17,6 @@ describe('a large floor without columns', () => {
     [40, 40],
     [60, 60],
     [77, 63],
-    [120, 60],
     [137, 91],
   ] as const) {
     it(`of ${longM} x ${wideM} m is within its limits with next to no joint more than any layout must have`, () => {
@@ -31,6 +30,7 @@ describe('a large floor without columns', () => {
         planJson('Hall', [{ id: 'r1', name: 'Hall', outline: outline.map(([x, y]) => [x, y]) }]),
       );
       expect(analysis.bays.every((bay) => bay.within)).toBe(true);
+      expect(analysis.findings.filter(({ code }) => code.startsWith('layout-'))).toEqual([]);
       expect(freeJointM(analysis) / leastConceivableM(longM, wideM)).toBeLessThan(most);
       expect(freeJointM(analysis) / leastConceivableM(longM, wideM)).toBeGreaterThanOrEqual(1);
     });
