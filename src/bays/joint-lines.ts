@@ -1,4 +1,4 @@
-import type { Barrier } from '../floor/floor.ts';
+import type { Barrier, StandingBarrier } from '../floor/barrier.ts';
 import { edgesWalk } from '../geometry/chain-walk.ts';
 import { lineMiddle } from '../geometry/line.ts';
 import { type Point, pointDistance } from '../geometry/point.ts';
@@ -14,6 +14,8 @@ import { cornerTurn, NOTCH_RAD } from './notch.ts';
 export interface JointBody {
   readonly line: Omit<JointLine, 'reasons'>;
   readonly barrier: Barrier;
+  /** Joints of the plan that run along here as well. */
+  readonly shared: readonly StandingBarrier[];
   /** Edges of the subdivision. */
   readonly edges: readonly number[];
 }
@@ -104,9 +106,11 @@ function stretchJoints(
       sources.length > 0
         ? `${barrier.kind}:${sources.join('+')}`
         : `${barrier.kind}:${rooms}@${placeKey(lineMiddle(line))}`;
+    const own = walk.flatMap((p, i) => (i === 0 ? [] : (edgeBetween.get(`${walk[i - 1]},${p}`) ?? [])));
     return {
       barrier,
-      edges: walk.flatMap((p, i) => (i === 0 ? [] : (edgeBetween.get(`${walk[i - 1]},${p}`) ?? []))),
+      shared: sharedAlong(floor, own),
+      edges: own,
       line: {
         id: '',
         key,
@@ -119,6 +123,11 @@ function stretchJoints(
       },
     };
   });
+}
+
+function sharedAlong({ shared }: FloorMap['floor'], edges: readonly number[]): StandingBarrier[] {
+  const found = edges.flatMap((edge) => shared.get(edge) ?? []);
+  return [...new Map(found.map((barrier) => [JSON.stringify(barrier), barrier])).values()];
 }
 
 /** Where two edges meet at more than a bend: a joint is a straight length of profile, so that another begins there. */

@@ -1,4 +1,5 @@
-import { type Cut, type Floor, floorComponents } from '../floor/floor.ts';
+import type { Cut } from '../floor/barrier.ts';
+import { type Floor, floorComponents } from '../floor/floor.ts';
 import { type Point, pointDistance } from '../geometry/point.ts';
 import { regionContains } from '../geometry/region.ts';
 import { type Box, boxOf, type Region, type Ring, ringArea } from '../geometry/ring.ts';

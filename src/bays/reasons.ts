@@ -1,4 +1,4 @@
-import type { Barrier } from '../floor/floor.ts';
+import type { StandingBarrier } from '../floor/barrier.ts';
 import { type Point, pointDistance } from '../geometry/point.ts';
 import type { JointLine } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -20,10 +20,12 @@ export function jointReasons(
   const runs = new Map<string, JointBody[]>();
   for (const joint of joints) runs.set(joint.line.run, [...(runs.get(joint.line.run) ?? []), joint]);
   return joints.map((joint) => {
-    const reasons = [
+    const own = [
       ...doorwaysServed(plan, map, joint),
       ...reasonsOf(plan, map, byId, joint, runs.get(joint.line.run) ?? [joint]),
+      ...joint.shared.map((barrier) => standingReason(plan, barrier)),
     ];
+    const reasons = [...new Set(own)];
     const served = (columns.get(joint.line.id) ?? []).map((column) => `column ${column} needs a joint`);
     return {
       ...joint.line,
@@ -35,10 +37,12 @@ export function jointReasons(
 /** Doorways whose joint another kind of joint is. */
 function doorwaysServed(plan: Plan, { floor }: FloorMap, { barrier, edges }: JointBody): string[] {
   if (barrier.kind === 'doorway') return [];
+  // Along the room's face the floor of the opening lies on one side only.
+  const atFace = barrier.kind === 'structural';
   const served = edges.flatMap((i) => {
     const edge = floor.subdivision.edges[i];
-    const doorways = [edge?.left, edge?.right].map((face) => floor.faces[face ?? 0]?.doorway ?? -1);
-    return doorways[0] === doorways[1] && (doorways[0] ?? -1) >= 0 ? [doorways[0] as number] : [];
+    const [a = -1, b = -1] = [edge?.left, edge?.right].map((face) => floor.faces[face ?? 0]?.doorway);
+    return a === b || atFace ? [a, b].filter((doorway) => doorway >= 0) : [];
   });
   return [...new Set(served)].map((d) => `doorway ${plan.doorways[d]?.id}`);
 }
@@ -54,22 +58,29 @@ function reasonsOf(
 ): string[] {
   const { barrier } = joint;
   switch (barrier.kind) {
-    case 'doorway':
-      return [`doorway ${barrier.id}`];
-    case 'structural':
-      return [`structural joint ${barrier.id} of the building`];
-    case 'drawn':
-      return [`drawn joint ${barrier.id}`];
-    case 'zone':
-      return [zoneReason(plan, barrier)];
     case 'neck':
       return [`the floor narrows to ${Math.round(lineLength(joint.line.line))} mm`];
     case 'field':
       return fieldReasons(map, bays, joint, run);
+    default:
+      return [standingReason(plan, barrier)];
   }
 }
 
-function zoneReason(plan: Plan, barrier: Extract<Barrier, { kind: 'zone' }>): string {
+function standingReason(plan: Plan, barrier: StandingBarrier): string {
+  switch (barrier.kind) {
+    case 'doorway':
+      return `doorway ${barrier.id}`;
+    case 'structural':
+      return `structural joint ${barrier.id} of the building`;
+    case 'drawn':
+      return `drawn joint ${barrier.id}`;
+    case 'zone':
+      return zoneReason(plan, barrier);
+  }
+}
+
+function zoneReason(plan: Plan, barrier: Extract<StandingBarrier, { kind: 'zone' }>): string {
   const [a, b] = barrier.rooms.map((r) => plan.rooms[r]);
   const heat = a?.heated === b?.heated ? 'are heated in different zones' : 'are heated and unheated';
   return `${a?.name} and ${b?.name} ${heat}`;

@@ -1,15 +1,16 @@
-import { type Cut, type FloorPlan, floorCut } from '../floor/floor.ts';
+import type { Cut } from '../floor/barrier.ts';
+import { type FloorPlan, floorCut } from '../floor/floor.ts';
 import { pipeRing } from '../floor/linework.ts';
 import { lineMiddle } from '../geometry/line.ts';
 import type { Point } from '../geometry/point.ts';
 import type { JointLine, Split } from '../plan/analysis.ts';
 import type { FindingFact } from '../plan/finding.ts';
-import type { Plan } from '../plan/plan.ts';
+import type { Lined, Plan } from '../plan/plan.ts';
 import { bayFindings, crossingFindings, neckFindings } from './bay-findings.ts';
 import { bayBodies, floorMap } from './bay-shapes.ts';
 import { columnsCheck } from './columns.ts';
 import { edgeLines } from './edge-lines.ts';
-import { jointBodies } from './joint-lines.ts';
+import { type JointBody, jointBodies } from './joint-lines.ts';
 import type { Neck } from './necks.ts';
 import type { Part } from './part.ts';
 import { cutsPlace, type PlacedPart, partsOf } from './parts.ts';
@@ -101,19 +102,31 @@ function splitReport(plan: Plan, floorPlan: FloorPlan, cuts: readonly Cut[], nec
       ...columns.findings,
       ...crossingFindings(plan, joints),
       ...neckFindings(plan, necks, bays),
-      ...idleFindings(plan, floorPlan, joints),
+      ...idleFindings(plan, floorPlan, bodies, joints),
     ],
     fieldJointM,
   };
 }
 
-/** Drawn joints that part no floor, and doorways that keep no joint because something stands in them. */
-function idleFindings(plan: Plan, floorPlan: FloorPlan, joints: readonly JointLine[]): FindingFact[] {
-  const named = new Set(joints.flatMap((joint) => [...joint.sources, ...joint.reasons]));
-  const loose = new Set(floorPlan.findings.flatMap((f) => (f.code === 'drawn-joint-loose' ? [f.id] : [])));
-  const drawn = plan.drawnJoints
-    .filter(({ id }) => !named.has(id) && !loose.has(id))
-    .map(({ id, line }): FindingFact => ({ code: 'drawn-joint-idle', id, at: lineMiddle(line), refs: [id] }));
+/** Joints of the plan that part no floor, and doorways that keep no joint because something stands in them. */
+function idleFindings(
+  plan: Plan,
+  floorPlan: FloorPlan,
+  bodies: readonly JointBody[],
+  joints: readonly JointLine[],
+): FindingFact[] {
+  const along = bodies.flatMap(({ barrier, shared }) => [barrier, ...shared]);
+  const named = new Set([...along.flatMap((b) => ('id' in b ? [b.id] : [])), ...joints.flatMap((j) => j.reasons)]);
+  const loose = new Set(
+    floorPlan.findings.flatMap((f) =>
+      f.code === 'drawn-joint-loose' || f.code === 'structural-joint-loose' ? [f.id] : [],
+    ),
+  );
+  const idle = (what: 'drawn' | 'structural', of: readonly Lined[]) =>
+    of
+      .filter(({ id }) => !named.has(id) && !loose.has(id))
+      .map(({ id, line }): FindingFact => ({ code: 'joint-idle', what, id, at: lineMiddle(line), refs: [id] }));
+  const drawn = [...idle('drawn', plan.drawnJoints), ...idle('structural', plan.structuralJoints)];
   const doorways = plan.doorways
     .filter(({ id }, i) => (floorPlan.doorways[i]?.length ?? 0) > 0 && !named.has(`doorway ${id}`))
     .map(({ id, line }): FindingFact => ({ code: 'doorway-blocked', doorway: id, at: lineMiddle(line), refs: [id] }));

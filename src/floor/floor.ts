@@ -1,8 +1,8 @@
 import type { Chain } from '../geometry/noding.ts';
-import type { Point } from '../geometry/point.ts';
 import { type Subdivision, type SubdivisionEdge, subdivisionOf } from '../geometry/subdivision.ts';
 import type { FindingFact } from '../plan/finding.ts';
 import type { Plan } from '../plan/plan.ts';
+import { type Barrier, type Cut, isStanding, type StandingBarrier } from './barrier.ts';
 import type { DoorwayFloor } from './doorways.ts';
 import { type FloorFace, faceName } from './faces.ts';
 import { holeFindings } from './hole-findings.ts';
@@ -10,7 +10,7 @@ import { lineworkOf, type Role } from './linework.ts';
 import { offFloorFindings } from './off-floor.ts';
 import { outlineFindings } from './outline-crossings.ts';
 import { reachFindings, roomFindings } from './room-findings.ts';
-import { type StandingBarrier, takenJointFindings } from './taken-joints.ts';
+import { takenJointFindings } from './taken-joints.ts';
 import { zoneRule } from './zones.ts';
 
 /** Rooms, doorways, columns, pipes, joinery and joint lines of a plan become floor.
@@ -24,15 +24,9 @@ export interface Floor {
   readonly faces: readonly FloorFace[];
   /** By edge of the subdivision: the joint that separates the floor on its sides, or null. */
   readonly barriers: readonly (Barrier | null)[];
+  /** By edge where several joints share a line: those that stand there besides. */
+  readonly shared: ReadonlyMap<number, readonly StandingBarrier[]>;
 }
-
-/** A line across a part that the search chose, on grid steps. */
-export interface Cut {
-  readonly kind: 'neck' | 'field';
-  readonly line: readonly Point[];
-}
-
-export type Barrier = StandingBarrier | { readonly kind: 'neck' | 'field'; readonly cut: Cut };
 
 export interface FloorPlan {
   readonly linework: { readonly chains: readonly Chain[]; readonly roles: readonly Role[] };
@@ -72,38 +66,42 @@ export function floorCut(plan: Plan, linework: FloorPlan['linework'], cuts: read
   const subdivision = subdivisionOf(chains);
   const faces = subdivision.faces.map((face) => faceName(face.inside, linework.roles));
   const zones = zoneRule(plan, subdivision, faces);
-  const barriers = subdivision.edges.map((edge) => barrierOf(edge, faces, linework.roles, cuts, zones));
-  return { subdivision, faces, barriers };
+  const shared = new Map<number, readonly StandingBarrier[]>();
+  const barriers = subdivision.edges.map((edge, i) => {
+    const [first = null, ...others] = barriersOf(edge, faces, linework.roles, cuts, zones);
+    const standing = others.filter(isStanding);
+    if (standing.length > 0) shared.set(i, standing);
+    return first;
+  });
+  return { subdivision, faces, barriers, shared };
 }
 
-function barrierOf(
+/** The joints along an edge, the one that names it first. */
+function barriersOf(
   edge: SubdivisionEdge,
   faces: readonly FloorFace[],
   roles: readonly Role[],
   cuts: readonly Cut[],
   zones: (a: number, b: number) => boolean,
-): Barrier | null {
+): Barrier[] {
   const left = faces[edge.left];
   const right = faces[edge.right];
-  if (!left || !right || edge.left === edge.right) return null;
-  let found: Barrier | null = null;
+  if (!left || !right || edge.left === edge.right) return [];
+  const found: Barrier[] = [];
   for (const chain of edge.chains) {
     const role = roles[chain];
     const cut = cuts[chain - roles.length];
-    let barrier: Barrier | null = null;
-    if (role?.kind === 'joint') barrier = { kind: role.joint, id: role.id };
-    else if (cut) barrier = { kind: cut.kind, cut };
-    if (barrier && (!found || standing(barrier) < standing(found))) found = barrier;
+    if (role?.kind === 'joint') found.push({ kind: role.joint, id: role.id });
+    else if (cut) found.push({ kind: cut.kind, cut });
   }
-  if (found && standing(found) <= standing({ kind: 'drawn' })) return found;
   if (left.room >= 0 && right.room >= 0 && left.room !== right.room && zones(left.room, right.room)) {
-    return { kind: 'zone', rooms: [Math.min(left.room, right.room), Math.max(left.room, right.room)] };
+    found.push({ kind: 'zone', rooms: [Math.min(left.room, right.room), Math.max(left.room, right.room)] });
   }
-  return found;
+  return found.length > 1 ? found.sort((a, b) => standing(a) - standing(b)) : found;
 }
 
 /** Where several joints share a line, the one that must stand names it. */
-function standing(barrier: { readonly kind: Barrier['kind'] }): number {
+function standing(barrier: Barrier): number {
   return ['structural', 'doorway', 'drawn', 'zone', 'neck', 'field'].indexOf(barrier.kind);
 }
 

@@ -137,7 +137,7 @@ interface Targets {
   readonly index: BoxIndex;
   /** Whether a place is floor that an end would lie loose in. */
   isFloor(p: Point): boolean;
-  /** Whether a place is floor of a doorway: an outline that crosses it is no edge. */
+  /** Whether a place is floor of a doorway: an outline that runs beside it, with floor on its other side, is no edge. */
   isOpening(p: Point): boolean;
 }
 
@@ -184,14 +184,15 @@ function lineSnap(joint: Lined, targets: Targets, how: 'ahead' | 'nearest'): { l
       .near(boxAround(boxOf([tip]), SNAP_MM))
       .map((i) => targets.segments[i] as Targets['segments'][number])
       .filter(({ ends: [a, b] }) => !(own.has(String(a)) && own.has(String(b))));
-    const snapped = aheadSnap(tip, before, near, targets) ?? (how === 'nearest' ? nearestSnap(tip, near) : null);
+    const snapped =
+      aheadSnap(tip, before, near, targets) ?? (how === 'nearest' ? nearestSnap(tip, near, targets) : null);
     if (snapped) line[end] = snapped;
-    else if (targets.isFloor(tip)) loose = tip;
+    else if (targets.isFloor(tip) && !isOnEdge(tip, near, targets)) loose = tip;
   }
   return { line, loose };
 }
 
-/** Straight on to the first edge or joint within reach; an outline across an opening is neither. */
+/** Straight on to the first edge or joint within reach. */
 function aheadSnap(tip: Point, before: Point, near: Targets['segments'], targets: Targets): Point | null {
   const direction = pointDirection(before, tip);
   if (direction[0] === 0 && direction[1] === 0) return null;
@@ -207,16 +208,32 @@ function aheadSnap(tip: Point, before: Point, near: Targets['segments'], targets
 /** Far enough past a line to be beyond it, mm. */
 const AHEAD_MM = 1;
 
-function nearestSnap(tip: Point, near: Targets['segments']): Point | null {
+function nearestSnap(tip: Point, near: Targets['segments'], targets: Targets): Point | null {
   let nearest: Point | null = null;
   let least = SNAP_MM;
   for (const {
     ends: [a, b],
+    isJoint,
   } of near) {
     const { at, distance } = segmentNearest(a, b, tip);
-    if (distance > least) continue;
+    if (distance > least || !(isJoint || isEdgeAt(a, b, at, targets))) continue;
     least = distance;
     nearest = at;
   }
   return nearest;
+}
+
+/** Whether an end lies on an edge or joint that its line follows. */
+function isOnEdge(tip: Point, near: Targets['segments'], targets: Targets): boolean {
+  return near.some(({ ends: [a, b], isJoint }) => {
+    const { at, distance } = segmentNearest(a, b, tip);
+    return distance < AHEAD_MM && (isJoint || isEdgeAt(a, b, at, targets));
+  });
+}
+
+/** Whether floor may end along an outline at a place on it: not in the mouth of a doorway. */
+function isEdgeAt(a: Point, b: Point, at: Point, { isFloor, isOpening }: Targets): boolean {
+  const [dx, dy] = pointDirection(a, b);
+  const sides = [AHEAD_MM, -AHEAD_MM].map((off): Point => [at[0] - dy * off, at[1] + dx * off]);
+  return !(sides.every(isFloor) && sides.some(isOpening));
 }

@@ -7,6 +7,7 @@ import { GRID_PER_MM } from '../geometry/tolerance.ts';
 import { naturalOrder } from '../plan/figure-words.ts';
 import type { FindingFact, JointKeeper } from '../plan/finding.ts';
 import type { Plan, Room } from '../plan/plan.ts';
+import { type Barrier, isStanding, type StandingBarrier } from './barrier.ts';
 import type { FloorFace } from './faces.ts';
 
 /** A joint within this of the line of one that was taken away, and along it, is that joint again, mm. */
@@ -18,16 +19,11 @@ const LEAST_MM = 50;
 /** ... and turned from it by no more than 15 degrees. */
 const SKEW = Math.tan((15 * Math.PI) / 180);
 
-/** A joint that stands whatever the search does. */
-export type StandingBarrier =
-  | { readonly kind: 'doorway' | 'structural' | 'drawn'; readonly id: string }
-  | { readonly kind: 'zone'; readonly rooms: readonly [number, number] };
-
 /** The part of a floor that these findings read. */
 interface Floor {
   readonly subdivision: Subdivision;
   readonly faces: readonly FloorFace[];
-  readonly barriers: readonly (StandingBarrier | { readonly kind: 'neck' } | { readonly kind: 'field' } | null)[];
+  readonly barriers: readonly (Barrier | null)[];
 }
 
 interface Standing {
@@ -75,7 +71,7 @@ export function takenJointFindings(plan: Plan, floor: Floor): FindingFact[] {
 function standingJoints({ subdivision, faces, barriers }: Floor): readonly Standing[] {
   return subdivision.edges.flatMap(({ from, to, left, right }, i): readonly Standing[] => {
     const barrier = barriers[i];
-    if (!barrier || barrier.kind === 'neck' || barrier.kind === 'field') return [];
+    if (!barrier || !isStanding(barrier)) return [];
     if (!faces[left]?.floor || !faces[right]?.floor) return [];
     const [a, b] = loopPoints(subdivision, [from, to], GRID_PER_MM) as [Point, Point];
     return [{ ends: [a, b], barrier }];

@@ -24,7 +24,7 @@ export const findingKinds: Readonly<Record<FindingCode, FindingKind>> = {
   'object-off-floor': caution('plan-data'),
   'no-joint-stands': note('plan-data'),
   'drawn-joint-loose': fault('drawing-practice'),
-  'drawn-joint-idle': caution('plan-data'),
+  'joint-idle': caution('plan-data'),
   'structural-joint-loose': fault('structural-joint'),
   'doorway-blocked': caution('plan-data'),
   'layout-too-many-bays': fault('plan-data'),

@@ -44,8 +44,8 @@ function findingMessage(f: FindingValues): string {
       return `The joint taken away at ${f.id} stands all the same: ${namesText(f.keepers.map(keeperWords))} ${f.keepers.length === 1 ? 'keeps' : 'keep'} it.`;
     case 'drawn-joint-loose':
       return `Drawn joint ${f.id} ends more than ${mm(f.reachMm)} from any edge or joint; it cuts nothing.`;
-    case 'drawn-joint-idle':
-      return `Drawn joint ${f.id} parts no floor.`;
+    case 'joint-idle':
+      return `${f.what === 'drawn' ? 'Drawn' : 'Structural'} joint ${f.id} parts no floor: it lies off the floor or along a wall, or the same bay lies on both its sides.`;
     case 'doorway-blocked':
       return `Doorway ${f.doorway} has no joint: no floor passes through it.`;
     case 'structural-joint-loose':

@@ -54,7 +54,7 @@ export type FindingValues =
   | { readonly code: 'object-off-floor'; readonly what: OffFloor; readonly id: string }
   | { readonly code: 'no-joint-stands'; readonly id: string; readonly keepers: readonly JointKeeper[] }
   | { readonly code: 'drawn-joint-loose'; readonly id: string; readonly reachMm: number }
-  | { readonly code: 'drawn-joint-idle'; readonly id: string }
+  | { readonly code: 'joint-idle'; readonly what: 'drawn' | 'structural'; readonly id: string }
   | { readonly code: 'structural-joint-loose'; readonly id: string }
   | { readonly code: 'doorway-blocked'; readonly doorway: string }
   // the bays

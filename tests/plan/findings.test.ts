@@ -45,7 +45,7 @@ const samples: { readonly [C in FindingCode]: Sample<C> } = {
     ['taken away at n1', 'doorway d1, structural joint s1, drawn joint x1', 'change of heating between Hall and Bath'],
   ],
   'drawn-joint-loose': [{ id: 'x1', reachMm: 100 }, 'fault', ['x1', '100 mm']],
-  'drawn-joint-idle': [{ id: 'x2' }, 'caution', ['x2']],
+  'joint-idle': [{ what: 'structural', id: 's2' }, 'caution', ['Structural joint s2 parts no floor']],
   'doorway-blocked': [{ doorway: 'd4' }, 'caution', ['d4']],
   'no-rooms': [{}, 'note', ['no rooms']],
   'temperatures-reversed': [{ names: ['Hall', 'Store'] }, 'caution', ['Hall', 'Store']],
