@@ -3,6 +3,7 @@ import { type Point, pointDistance } from '../geometry/point.ts';
 import type { Region, Ring } from '../geometry/ring.ts';
 import { type Interval, intervalsMeet, lineInside } from '../geometry/scanline.ts';
 import { EQUAL_LENGTH_MM, SAME_LINE_MM } from '../geometry/tolerance.ts';
+import { rules } from '../plan/reference.ts';
 import type { CandidateLines } from './lines.ts';
 import type { Part, PartCut } from './part.ts';
 
@@ -12,10 +13,10 @@ const JOINERY_PRICE = 1000;
 /** Price of ending a joint in the mouth of a doorway, mm of joint: it would split the reveal. */
 const MOUTH_PRICE_MM = 400;
 
-/** A joint within this of a place where the user took one away, and along it, is that joint again, mm. */
-const NO_JOINT_BAND_MM = 250;
-const NO_JOINT_LEAST_MM = 50;
-const NO_JOINT_SKEW = Math.tan((15 * Math.PI) / 180);
+/** A joint so near to a place where the user took one away, and along it, is that joint again. */
+const NO_JOINT_BAND_MM = rules.takenJointReachMm.value;
+const NO_JOINT_LEAST_MM = rules.takenJointLeastMm.value;
+const NO_JOINT_SKEW = Math.tan((rules.takenJointTurnDeg.value * Math.PI) / 180);
 
 /** The grid that the candidate lines span over a region, with sums that answer at once what lies in any grid rectangle and what a joint along
  *  any stretch of line costs. Areas in mm2, costs in mm of joint. */

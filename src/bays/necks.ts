@@ -67,7 +67,7 @@ function regionSides({ outline, holes }: Region, columnMm: number): Ring[] {
 }
 
 /** A joint taken away this near to the middle of a passage was the passage's, mm. */
-const TAKEN_MM = 300;
+const TAKEN_MM = rules.takenJointReachMm.value;
 
 /** Whether the user took the joint at this passage away. */
 export function neckBarred(part: Pick<Part, 'noJoint' | 'keepClear'>, neck: Chord): boolean {

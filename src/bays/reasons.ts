@@ -1,7 +1,9 @@
 import type { StandingBarrier } from '../floor/barrier.ts';
 import { type Point, pointDistance } from '../geometry/point.ts';
 import type { JointLine } from '../plan/analysis.ts';
+import { overText } from '../plan/figure-words.ts';
 import type { Plan } from '../plan/plan.ts';
+import { rules } from '../plan/reference.ts';
 import { type BayBody, type FloorMap, facesMeasure } from './bay-shapes.ts';
 import type { JointBody } from './joint-lines.ts';
 import type { BayRules, Breach } from './measure.ts';
@@ -23,7 +25,7 @@ export function jointReasons(
     const own = [
       ...doorwaysServed(plan, map, joint),
       ...reasonsOf(plan, map, byId, joint, runs.get(joint.line.run) ?? [joint]),
-      ...joint.shared.map((barrier) => standingReason(plan, barrier)),
+      ...joint.shared.flatMap((barrier) => standingReasons(plan, barrier)),
     ];
     const reasons = [...new Set(own)];
     const served = (columns.get(joint.line.id) ?? []).map((column) => `column ${column} needs a joint`);
@@ -63,21 +65,27 @@ function reasonsOf(
     case 'field':
       return fieldReasons(map, bays, joint, run);
     default:
-      return [standingReason(plan, barrier)];
+      return standingReasons(plan, barrier);
   }
 }
 
-function standingReason(plan: Plan, barrier: StandingBarrier): string {
+function standingReasons(plan: Plan, barrier: StandingBarrier): string[] {
   switch (barrier.kind) {
     case 'doorway':
-      return `doorway ${barrier.id}`;
+      return [`doorway ${barrier.id}`, ...tongueReasons(barrier.tongueMm)];
     case 'structural':
-      return `structural joint ${barrier.id} of the building`;
+      return [`structural joint ${barrier.id} of the building`];
     case 'drawn':
-      return `drawn joint ${barrier.id}`;
+      return [`drawn joint ${barrier.id}`];
     case 'zone':
-      return zoneReason(plan, barrier);
+      return [zoneReason(plan, barrier)];
   }
+}
+
+function tongueReasons(tongueMm: number | null): string[] {
+  if (tongueMm === null) return [];
+  const most = rules.doorwayTongueMm.value;
+  return [`the floor of the opening would be a tongue ${overText(tongueMm, most, 0)} mm deep, over ${most} mm`];
 }
 
 function zoneReason(plan: Plan, barrier: Extract<StandingBarrier, { kind: 'zone' }>): string {

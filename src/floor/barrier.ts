@@ -8,7 +8,13 @@ export interface Cut {
 
 /** A joint that stands whatever the search does. */
 export type StandingBarrier =
-  | { readonly kind: 'doorway' | 'structural' | 'drawn'; readonly id: string }
+  | { readonly kind: 'structural' | 'drawn'; readonly id: string }
+  | {
+      readonly kind: 'doorway';
+      readonly id: string;
+      /** Depth of the tongue of floor that it parts from its room, mm; null for the doorway's own joint. */
+      readonly tongueMm: number | null;
+    }
   | { readonly kind: 'zone'; readonly rooms: readonly [number, number] };
 
 /** The joint along an edge of the plane. */

@@ -8,12 +8,18 @@ import { rules } from '../plan/reference.ts';
 export interface DoorwayFloor {
   /** The floor of the opening between the rooms; empty where they share the edge that the line lies on. */
   readonly floor: Ring;
-  /** The lines of its joints, jamb to jamb: the doorway's own, and one at the face of a room whose tongue would be too deep. */
-  readonly joints: readonly (readonly Point[])[];
+  /** Its joints, jamb to jamb: the doorway's own, and one at the face of a room whose tongue would be too deep. */
+  readonly joints: readonly DoorwayJoint[];
   /** The lines of the two jambs, from room to room. */
   readonly jambs: readonly [readonly [Point, Point], readonly [Point, Point]];
   /** Numbers of the rooms on either side; the same twice where the opening joins a room to itself. */
   readonly rooms: readonly [number, number];
+}
+
+export interface DoorwayJoint {
+  readonly line: readonly Point[];
+  /** Depth of the tongue of floor that the joint parts from its room, mm; null for the doorway's own joint. */
+  readonly tongueMm: number | null;
 }
 
 export interface DoorwayReach {
@@ -164,11 +170,14 @@ function stripFloor(strip: readonly Slab[], hasLeaf: boolean, world: (p: Point) 
     [last.t1, at],
   ];
   const crooked = Math.abs(from) <= Math.abs(to) ? low : high;
-  const joints = from <= to ? jointPlaces(from, to, hasLeaf).map(across) : [crooked];
+  const joints =
+    from <= to
+      ? jointPlaces(from, to, hasLeaf).map(({ at, tongueMm }) => ({ line: across(at), tongueMm }))
+      : [{ line: crooked, tongueMm: null }];
   const thick = Math.max(...high.map((p, i) => p[1] - (low[i] as Point)[1]));
   return {
     floor: thick < LEAST_SPAN_MM ? [] : [...low, ...[...high].reverse()].map(world),
-    joints: joints.map((line) => line.map(world)),
+    joints: joints.map(({ line, tongueMm }) => ({ line: line.map(world), tongueMm })),
     jambs: [
       [world(low[0] as Point), world(high[0] as Point)],
       [world(low[low.length - 1] as Point), world(high[high.length - 1] as Point)],
@@ -181,8 +190,14 @@ function stripFloor(strip: readonly Slab[], hasLeaf: boolean, world: (p: Point) 
  *  the line as the opening goes. A tongue too deep to be left to its room is parted from it by a second joint at the room's face: the
  *  joint moved there would leave the other room a tongue that is deeper still. Without a leaf, joints at both faces do without one between.
  *  Source: sources.json#doorway-tongue. Example: from -40 to 460 -> 0 and 460 */
-function jointPlaces(from: number, to: number, hasLeaf: boolean): number[] {
+function jointPlaces(
+  from: number,
+  to: number,
+  hasLeaf: boolean,
+): { readonly at: number; readonly tongueMm: number | null }[] {
   const own = Math.min(Math.max(0, from), to);
-  const faces = [from, to].filter((face) => limitExceeded(Math.abs(face - own), TONGUE_MM));
-  return hasLeaf || faces.length < 2 ? [own, ...faces] : faces;
+  const faces = [from, to]
+    .map((at) => ({ at, tongueMm: Math.abs(at - own) }))
+    .filter(({ tongueMm }) => limitExceeded(tongueMm, TONGUE_MM));
+  return hasLeaf || faces.length < 2 ? [{ at: own, tongueMm: null }, ...faces] : faces;
 }

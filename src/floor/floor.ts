@@ -91,13 +91,19 @@ function barriersOf(
   for (const chain of edge.chains) {
     const role = roles[chain];
     const cut = cuts[chain - roles.length];
-    if (role?.kind === 'joint') found.push({ kind: role.joint, id: role.id });
+    if (role?.kind === 'joint') found.push(jointBarrier(role));
     else if (cut) found.push({ kind: cut.kind, cut });
   }
   if (left.room >= 0 && right.room >= 0 && left.room !== right.room && zones(left.room, right.room)) {
     found.push({ kind: 'zone', rooms: [Math.min(left.room, right.room), Math.max(left.room, right.room)] });
   }
   return found.length > 1 ? found.sort((a, b) => standing(a) - standing(b)) : found;
+}
+
+function jointBarrier(role: Extract<Role, { kind: 'joint' }>): StandingBarrier {
+  return role.joint === 'doorway'
+    ? { kind: role.joint, id: role.id, tongueMm: role.tongueMm }
+    : { kind: role.joint, id: role.id };
 }
 
 /** Where several joints share a line, the one that must stand names it. */

@@ -1,8 +1,8 @@
 import { type BoxIndex, boxIndexOf } from '../geometry/box-index.ts';
-import type { Chain } from '../geometry/noding.ts';
+import { type Chain, chainOnGrid } from '../geometry/noding.ts';
 import { type Point, pointDirection } from '../geometry/point.ts';
 import { regionContains } from '../geometry/region.ts';
-import { type Box, boxOf, type Ring, ringContains } from '../geometry/ring.ts';
+import { boxAround, boxOf, type Ring, ringContains } from '../geometry/ring.ts';
 import { rayMeets, segmentNearest, segmentsMeet } from '../geometry/segment.ts';
 import { GRID_PER_MM } from '../geometry/tolerance.ts';
 import type { FindingFact } from '../plan/finding.ts';
@@ -14,7 +14,8 @@ export type Role =
   | { readonly kind: 'room' | 'room-hole'; readonly room: number }
   | { readonly kind: 'doorway-floor'; readonly doorway: number }
   | { readonly kind: 'obstacle'; readonly along: 'column' | 'pipe' | 'joinery'; readonly id: string }
-  | { readonly kind: 'joint'; readonly joint: 'doorway' | 'structural' | 'drawn'; readonly id: string };
+  | { readonly kind: 'joint'; readonly joint: 'structural' | 'drawn'; readonly id: string }
+  | { readonly kind: 'joint'; readonly joint: 'doorway'; readonly id: string; readonly tongueMm: number | null };
 
 export interface Linework {
   readonly chains: readonly Chain[];
@@ -37,10 +38,7 @@ export function lineworkOf(plan: Plan): Linework {
   const findings: FindingFact[] = [];
   const add = (points: readonly Point[], closed: boolean, role: Role) => {
     if (points.length < (closed ? 3 : 2)) return;
-    chains.push({
-      points: points.map(([x, y]) => [Math.round(x * GRID_PER_MM), Math.round(y * GRID_PER_MM)] as const),
-      closed,
-    });
+    chains.push(chainOnGrid(points, closed));
     roles.push(role);
   };
   plan.rooms.forEach((room, i) => {
@@ -58,7 +56,8 @@ export function lineworkOf(plan: Plan): Linework {
     for (const join of joins) {
       add(join.floor, true, { kind: 'doorway-floor', doorway: i });
       if (!plan.structuralJoints.some(({ line }) => runsThrough(line, join))) {
-        for (const joint of join.joints) add(joint, false, { kind: 'joint', joint: 'doorway', id });
+        for (const { line, tongueMm } of join.joints)
+          add(line, false, { kind: 'joint', joint: 'doorway', id, tongueMm });
       }
     }
   });
@@ -71,7 +70,7 @@ export function lineworkOf(plan: Plan): Linework {
   const drawnRoles = plan.drawnJoints.map(({ id }): Role => ({ kind: 'joint', joint: 'drawn', id }));
   const drawn = targetsOf(
     plan,
-    [...chains, ...plan.drawnJoints.map(({ line }) => chainOf(line))],
+    [...chains, ...plan.drawnJoints.map(({ line }) => chainOnGrid(line, false))],
     [...roles, ...drawnRoles],
     doorways,
   );
@@ -87,10 +86,6 @@ export function lineworkOf(plan: Plan): Linework {
 /** Whether a line runs through an opening from jamb to jamb: it then is the doorway's joint. */
 function runsThrough(line: readonly Point[], { jambs }: DoorwayFloor): boolean {
   return line.some((p, i) => i > 0 && jambs.every(([a, b]) => segmentsMeet(line[i - 1] as Point, p, a, b)));
-}
-
-function chainOf(line: readonly Point[]): Chain {
-  return { points: line.map(([x, y]) => [x * GRID_PER_MM, y * GRID_PER_MM] as const), closed: false };
 }
 
 /** A polygon of the pipe's own area. */
@@ -125,10 +120,6 @@ function doorwaysJoin(plan: Plan, findings: FindingFact[]): (readonly DoorwayFlo
       });
     return [];
   });
-}
-
-function boxAround({ minX, minY, maxX, maxY }: Box, by: number): Box {
-  return { minX: minX - by, minY: minY - by, maxX: maxX + by, maxY: maxY + by };
 }
 
 /** What the end of a joint may come to. */

@@ -7,17 +7,14 @@ import { GRID_PER_MM } from '../geometry/tolerance.ts';
 import { naturalOrder } from '../plan/figure-words.ts';
 import type { FindingFact, JointKeeper } from '../plan/finding.ts';
 import type { Plan, Room } from '../plan/plan.ts';
+import { rules } from '../plan/reference.ts';
 import { type Barrier, isStanding, type StandingBarrier } from './barrier.ts';
 import type { FloorFace } from './faces.ts';
 
-/** A joint within this of the line of one that was taken away, and along it, is that joint again, mm. */
-const BAND_MM = 250;
-
-/** ... over at least so much of the line, mm. */
-const LEAST_MM = 50;
-
-/** ... and turned from it by no more than 15 degrees. */
-const SKEW = Math.tan((15 * Math.PI) / 180);
+/** A joint within this of the line of one that was taken away, over at least so much of it and no further turned from it, is that joint again. */
+const BAND_MM = rules.takenJointReachMm.value;
+const LEAST_MM = rules.takenJointLeastMm.value;
+const SKEW = Math.tan((rules.takenJointTurnDeg.value * Math.PI) / 180);
 
 /** The part of a floor that these findings read. */
 interface Floor {

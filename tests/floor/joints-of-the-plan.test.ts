@@ -134,3 +134,30 @@ describe('a joint of the building', () => {
     ).toContain('structural-joint-loose');
   });
 });
+
+describe('a leaf that hangs 40 mm off one room in a wall of 500 mm', () => {
+  const deep = {
+    ...planJson('Deep', [
+      { id: 'r1', name: 'Hall', outline: box(0, 0, 4000, 4000) },
+      { id: 'r2', name: 'Bath', outline: box(4500, 0, 4000, 5000) },
+    ]),
+    doorways: [
+      {
+        id: 'd1',
+        line: [
+          [4040, 1500],
+          [4040, 2400],
+        ],
+        wallMm: 500,
+        leaf: true,
+      },
+    ],
+  };
+
+  it('has a second joint at the face of the other room, and it says that the tongue of 460 mm is why', () => {
+    expect(analysed(deep).analysis.joints.map(({ line, reasons }) => [line[0]?.[0], ...reasons])).toEqual([
+      [4040, 'doorway d1'],
+      [4500, 'doorway d1', 'the floor of the opening would be a tongue 460 mm deep, over 300 mm'],
+    ]);
+  });
+});
