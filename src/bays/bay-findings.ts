@@ -3,8 +3,10 @@ import { type Point, pointBetween, pointDistance } from '../geometry/point.ts';
 import { ringContains } from '../geometry/ring.ts';
 import { intervalsMeet, lineInside } from '../geometry/scanline.ts';
 import type { JointLine } from '../plan/analysis.ts';
+import { limitExceeded } from '../plan/exceed.ts';
 import type { FindingFact, FindingValues } from '../plan/finding.ts';
 import type { Plan } from '../plan/plan.ts';
+import { rules } from '../plan/reference.ts';
 import type { BayBody } from './bay-shapes.ts';
 import { frameOf } from './frame.ts';
 import type { Breach } from './measure.ts';
@@ -16,7 +18,7 @@ const BESIDE_MM = 1;
 
 /** What the bays break, each with the figure, the limit and the place. */
 export function bayFindings(plan: Plan, bays: readonly BayBody[]): FindingFact[] {
-  return bays.flatMap((bay) => [...breachFindings(plan, bay), ...allowanceFinding(plan, bay)]);
+  return bays.flatMap((bay) => [...breachFindings(plan, bay), ...allowanceFinding(plan, bay), ...narrowFinding(bay)]);
 }
 
 function breachFindings(plan: Plan, bay: BayBody): FindingFact[] {
@@ -62,6 +64,14 @@ function allowanceFinding(plan: Plan, { shape, figures, rules, centre }: BayBody
       ...limitSource(plan, shape.rooms, 'aspectFromM', aspectFromM),
     },
   ];
+}
+
+/** A bay too narrow to be laid well. Floor of a doorway between two joints is what the opening makes it. */
+function narrowFinding({ shape, figures, centre, isInDoorway }: BayBody): FindingFact[] {
+  const leastMm = rules.bayLeastWidthMm.value;
+  const widthMm = figures.widthM * 1000;
+  if (isInDoorway || !limitExceeded(leastMm, widthMm)) return [];
+  return [{ code: 'bay-narrow', bay: shape.id, widthMm, leastMm, at: centre, refs: [shape.id] }];
 }
 
 /** Where the limit that was broken comes from: the rule set, or the document that the user named. */

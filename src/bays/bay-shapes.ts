@@ -14,6 +14,8 @@ export interface BayBody {
   readonly shape: BayShape;
   readonly figures: BayFigures;
   readonly rules: BayRules;
+  /** Whether it is nothing but floor of a doorway. */
+  readonly isInDoorway: boolean;
   readonly faces: readonly number[];
   readonly pieces: readonly BayPiece[];
   readonly centre: Point;
@@ -105,7 +107,8 @@ function bayBody(plan: Plan, map: FloorMap, faces: readonly number[], bay: numbe
   const [outer] = regionsOf(floor, (f) => of[f] === bay, edges);
   if (!outer || isCrumb(outer.region)) return null;
   const isMeasured = (f: number) => of[f] === bay && (floor.faces[f]?.room ?? -1) >= 0;
-  const inner = regionsOf(floor, isMeasured, edges)[0] ?? outer;
+  const measured = regionsOf(floor, isMeasured, edges)[0];
+  const inner = measured ?? outer;
   const areaByRoom = new Map<number, number>();
   for (const f of faces) {
     const room = map.roomOf[f] as number;
@@ -123,6 +126,7 @@ function bayBody(plan: Plan, map: FloorMap, faces: readonly number[], bay: numbe
       faces,
       figures,
       rules,
+      isInDoorway: measured === undefined,
       centre,
       pieces: [...areaByRoom]
         .filter(([r]) => r >= 0)

@@ -59,7 +59,7 @@ export function bayMeasure(
   for (const pocket of ringPockets(notched)) {
     if (!limitExceeded(pocket.depth, layout.reentrantMm)) continue;
     const turn = pocketTurn(pocket, NOTCH_WITHIN_MM);
-    if (turn.degrees > NOTCH_DEG) {
+    if (limitExceeded(turn.degrees, NOTCH_DEG)) {
       breaches.push({ rule: 'reentrant', value: pocket.depth, limit: layout.reentrantMm, at: turn.at });
     }
   }

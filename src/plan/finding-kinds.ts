@@ -34,6 +34,7 @@ export const findingKinds: Readonly<Record<FindingCode, FindingKind>> = {
   'bay-aspect': fault('en-1264-4-bays'),
   'bay-aspect-allowance': note('cpt-3774-corridor'),
   'bay-reentrant': fault('reentrant-corner'),
+  'bay-narrow': caution('bay-width'),
   'bay-core': fault('columns'),
   'neck-unjointed': fault('neck'),
   'column-off-joint': fault('columns'),

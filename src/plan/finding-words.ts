@@ -64,6 +64,8 @@ function findingMessage(f: FindingValues): string {
       return `Bay ${f.bay} is ${overText(f.value, f.limit, 2)} : 1 long to wide, over ${roundedText(f.limit, 2)} : 1; it passes as it is no longer than ${roundedText(f.fromM, 2)} m. EN 1264-4 knows no such allowance.`;
     case 'bay-reentrant':
       return `Bay ${f.bay} has a re-entrant corner ${overText(f.value, f.limit, 0)} mm deep; the limit is ${mm(f.limit)}.`;
+    case 'bay-narrow':
+      return `Bay ${f.bay} is only ${overText(f.widthMm, f.leastMm, 0)} mm wide: under ${mm(f.leastMm)} a bay is hard to lay and breaks easily. Look at the joints beside it.`;
     case 'bay-core':
       return `Bay ${f.bay} runs round a core of ${overText(f.sideMm, f.limitMm, 0)} mm; over ${mm(f.limitMm)} it needs a joint.`;
     case 'neck-unjointed':

@@ -70,6 +70,7 @@ export type FindingValues =
   | ({ readonly code: 'bay-aspect' } & Limit)
   | ({ readonly code: 'bay-aspect-allowance'; readonly fromM: number } & Limit)
   | ({ readonly code: 'bay-reentrant' } & Limit)
+  | { readonly code: 'bay-narrow'; readonly bay: string; readonly widthMm: number; readonly leastMm: number }
   | { readonly code: 'bay-core'; readonly bay: string; readonly sideMm: number; readonly limitMm: number }
   | {
       readonly code: 'neck-unjointed';

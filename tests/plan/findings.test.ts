@@ -69,6 +69,7 @@ const samples: { readonly [C in FindingCode]: Sample<C> } = {
   'bay-aspect': [{ bay: 'B3', value: 2.31, limit: 2 }, 'fault', ['B3', '2.31 : 1', '2 : 1']],
   'bay-aspect-allowance': [{ bay: 'B3', value: 3.1, limit: 2, fromM: 5 }, 'note', ['B3', '3.1 : 1', '2 : 1', '5 m']],
   'bay-reentrant': [{ bay: 'B3', value: 420, limit: 150 }, 'fault', ['B3', 're-entrant', '420 mm', '150 mm']],
+  'bay-narrow': [{ bay: 'B3', widthMm: 225, leastMm: 300 }, 'caution', ['B3', '225 mm', '300 mm']],
   'bay-core': [{ bay: 'B3', sideMm: 900, limitMm: 400 }, 'fault', ['B3', '900 mm', '400 mm']],
   'neck-unjointed': [
     { bay: 'B3', widthMm: 850, besideMm: 2500, limit: 0.6 },
