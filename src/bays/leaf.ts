@@ -122,7 +122,13 @@ export function pieceExcess(piece: Region, netMm2: number, rules: BayRules, marg
   }
   const figures = bayMeasure(piece, piece.outline, rules, netMm2);
   const over = figures.breaches.reduce((sum, breach) => sum + breachExcess(breach), 0);
-  return over + (marginMm > 0 ? SIZE_WEIGHT * excess(figures.lengthM * 1000 + marginMm, lengthMost) : 0);
+  if (marginMm === 0) return over;
+  const long = figures.lengthM * 1000 + marginMm;
+  const narrow = figures.widthM * 1000 - marginMm;
+  const isHeld =
+    long > limits.aspectFromM * 1000 * (1 + NEAR_LIMIT) && long / narrow > limits.aspect * (1 + NEAR_LIMIT);
+  const isCounted = figures.breaches.some(({ rule }) => rule === 'aspect');
+  return over + SIZE_WEIGHT * excess(long, lengthMost) + (isHeld && !isCounted ? 1 : 0);
 }
 
 /** A corner of the floor that turns in, with both its walls. */
