@@ -1,5 +1,5 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
 import { type Analyser, createAnalyser } from '../analysis/analyser.ts';
 import { analysisText } from '../documents/analysis-text.ts';
 import { documentsOf } from '../documents/documents.ts';
@@ -69,13 +69,25 @@ function documentsWrite(
   for (const { name, text } of documents) {
     const file = join(folder, `${stem}.${name}`);
     try {
-      mkdirSync(resolve(job.folder, folder), { recursive: true });
+      folderMake(resolve(job.folder, folder));
       writeFileSync(resolve(job.folder, file), text);
     } catch (error) {
       problems.push(problemLine(file, '', systemMessage(error)));
     }
   }
   return problems;
+}
+
+/** Makes a folder and those above it, one by one: where the system refuses, the recursive call of the engine may go round without end. */
+function folderMake(path: string): void {
+  if (existsSync(path)) return;
+  folderMake(dirname(path));
+  try {
+    mkdirSync(path);
+  } catch (error) {
+    // another thread may have made it in the meantime
+    if (!existsSync(path)) throw error;
+  }
 }
 
 /** A plan that gave no analysis. */

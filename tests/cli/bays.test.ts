@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { bays, inFolder, planText, write } from './run.ts';
@@ -127,9 +127,12 @@ describe('the command line', { timeout: twoCores }, () => {
     inFolder(async (folder) => {
       write(folder, 'plan.json', planText('Plan'));
       write(folder, 'papers', 'a file');
-      const { status, err } = await bays(['plan.json', '--out', 'papers'], folder);
-      expect(status).toBe(2);
-      expect(err).toContain('papers');
+      // under a file, in it, and where the system makes no folders
+      for (const out of ['papers', 'papers/all', ...(existsSync('/proc/self') ? ['/proc/none/papers'] : [])]) {
+        const { status, err } = await bays(['plan.json', '--out', out], folder);
+        expect(status).toBe(2);
+        expect(err).toContain(out);
+      }
     }));
 
   it('does many plans on several threads in the order given, faults and bad ones among them', () =>
