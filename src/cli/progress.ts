@@ -5,10 +5,13 @@ export interface Progress {
   clear(): void;
 }
 
-const fewestPlans = 200;
-/** A terminal rewrites one line; a log gets a line now and then. */
-const terminalPauseMs = 100;
-const logPauseMs = 5000;
+/** From so many plans a terminal shows a line, and rewrites it no sooner than after the pause. */
+const fewestOnTerminal = 200;
+const pauseMs = 100;
+
+/** From so many plans a log gets a line for every tenth of them. */
+const fewestInLog = 1000;
+const logLines = 10;
 
 export function progressOf(count: number, stream: NodeJS.WriteStream): Progress {
   let done = 0;
@@ -18,15 +21,21 @@ export function progressOf(count: number, stream: NodeJS.WriteStream): Progress 
     if (shown) stream.write('\r\u001b[K');
     shown = false;
   };
+  const text = () => `${done} of ${count} plans done`;
+  const onTerminal = () => {
+    if (count < fewestOnTerminal || Date.now() - last < pauseMs) return;
+    last = Date.now();
+    clear();
+    stream.write(text());
+    shown = true;
+  };
+  const inLog = () => {
+    if (count >= fewestInLog && done % Math.ceil(count / logLines) === 0) stream.write(`${text()}\n`);
+  };
   return {
     step() {
       done++;
-      if (count < fewestPlans || done === count) return;
-      if (Date.now() - last < (stream.isTTY ? terminalPauseMs : logPauseMs)) return;
-      last = Date.now();
-      if (stream.isTTY) clear();
-      stream.write(`${done} of ${count} plans done${stream.isTTY ? '' : '\n'}`);
-      shown = stream.isTTY;
+      if (done < count) (stream.isTTY ? onTerminal : inLog)();
     },
     clear,
   };
