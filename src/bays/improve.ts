@@ -1,10 +1,13 @@
+import { regionsIntersect } from '../geometry/clip.ts';
 import type { Point } from '../geometry/point.ts';
 import { regionArea } from '../geometry/region.ts';
+import { regionInBox } from '../geometry/region-clip.ts';
 import { boxOf, type Region } from '../geometry/ring.ts';
 import { EQUAL_LENGTH_MM, GRID_PER_MM } from '../geometry/tolerance.ts';
 import { cutPrice } from './lattice.ts';
 import { type LayoutOptions, regionLayout } from './layout.ts';
 import { BREACH_PRICE, pieceExcess } from './leaf.ts';
+import { isBox } from './measure.ts';
 import type { Part, PartCut } from './part.ts';
 import { edgePoints, type Pieces, piecesOf, piecesRegion } from './pieces.ts';
 import type { Layout } from './table.ts';
@@ -193,16 +196,24 @@ export function layoutPrice(region: Region, part: Part, cuts: readonly PartCut[]
   const pieces = piecesOf(region, cuts);
   for (const face of pieces.faces) {
     for (const piece of piecesRegion(pieces, new Set([face]))) {
-      const box = boxOf(piece.outline);
-      const columns = part.columns
-        .filter(
-          (c) => c.box.minX >= box.minX && c.box.maxX <= box.maxX && c.box.minY >= box.minY && c.box.maxY <= box.maxY,
-        )
-        .reduce((sum, c) => sum + c.areaMm2, 0);
-      const net = Math.max(0, regionArea(piece) - columns);
+      const net = Math.max(0, regionArea(piece) - columnsArea(piece, part.columns));
       cost += pieceExcess(piece, net, rules, marginMm) * BREACH_PRICE;
       uneven += (net / 1e6) ** 2;
     }
   }
   return { cuts, cost, uneven };
+}
+
+/** What columns take of a piece, those that stand across its sides as well, mm2. */
+function columnsArea(piece: Region, columns: Part['columns']): number {
+  const box = boxOf(piece.outline);
+  const plain = isBox(piece);
+  return columns.reduce((sum, { box: own, ring, areaMm2 }) => {
+    if (own.minX >= box.maxX || own.maxX <= box.minX || own.minY >= box.maxY || own.maxY <= box.minY) return sum;
+    const inBox = own.minX >= box.minX && own.maxX <= box.maxX && own.minY >= box.minY && own.maxY <= box.maxY;
+    if (plain && inBox) return sum + areaMm2;
+    const column = { outline: ring, holes: [] };
+    const shared = plain ? regionInBox(column, box) : regionsIntersect([piece], [column]);
+    return shared.reduce((own, region) => own + regionArea(region), sum);
+  }, 0);
 }

@@ -188,7 +188,7 @@ const SIZE_WEIGHT = 2;
 const MOST_TIMES = 1e4;
 const LEFT_OVER_PARTS = 100_000;
 
-/** 1 where a column that needs a joint stands in the rectangle without touching one of its sides that is a joint, else 0. */
+/** How many columns that need a joint stand in the rectangle without touching one of its sides that is a joint. */
 function columnsBare(
   columns: Part['columns'],
   lattice: Lattice,
@@ -201,6 +201,7 @@ function columnsBare(
   const maxX = lattice.x[i2] as number;
   const minY = lattice.y[j1] as number;
   const maxY = lattice.y[j2] as number;
+  let bare = 0;
   for (const { box: c } of columns) {
     if (c.maxX <= minX || c.minX >= maxX || c.maxY <= minY || c.minY >= maxY) continue;
     const low = Math.max(c.minY, minY);
@@ -212,9 +213,9 @@ function columnsBare(
       (c.maxX >= maxX && onJoint(lattice, 0, i2, low, high)) ||
       (c.minY <= minY && onJoint(lattice, 1, j1, left, right)) ||
       (c.maxY >= maxY && onJoint(lattice, 1, j2, left, right));
-    if (!touched) return 1;
+    if (!touched) bare++;
   }
-  return 0;
+  return bare;
 }
 
 function onJoint(lattice: Lattice, axis: 0 | 1, line: number, from: number, to: number): boolean {

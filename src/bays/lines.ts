@@ -77,7 +77,7 @@ function offerOf(
   const extras = edgesOfThings(part, axis, own).slice(0, isCrowded ? CROWDED_EXTRAS : MOST_EXTRAS);
   const things = isCrowded ? extras : [...faces, ...extras];
   const bays = isCrowded ? 1 : Math.ceil(span / usualBay(across, part));
-  const grid = isCrowded ? [] : gridLines(own, across, part);
+  const grid = isCrowded ? rowLines(own, across, part) : gridLines(own, across, part);
   return {
     grid,
     soft: [...things, ...softLines(own, across, part, longest, first, clear)],
@@ -95,6 +95,15 @@ function gridLines(own: readonly number[], across: readonly number[], { limits }
 }
 
 const GRID_FROM_BAYS = 20;
+
+/** Equal parts between neighbouring rows of columns, where a bay is shorter than the way from row to row. */
+function rowLines(own: readonly number[], across: readonly number[], { limits }: Part): number[] {
+  const widest = across.slice(1).reduce((most, line, i) => Math.max(most, line - (across[i] as number)), 0);
+  return own.slice(1).flatMap((to, i) => {
+    const from = own[i] as number;
+    return equalParts(from, to, equalGrids(to - from, widest, limits)[0]?.along ?? 1).map(onGrid);
+  });
+}
 
 const MANY_FACES = 8;
 const MOST_EXTRAS = 2;

@@ -88,7 +88,7 @@ function pieceSolve(part: Part, cutsRound: readonly PartCut[], budget: Budget): 
   const after = necksAfter(part, cuts, budget);
   let best: Found = { cuts: [...cuts, ...after.cuts], openNecks: after.left };
   const isOpen = after.cuts.length > 0 || after.left.some((neck) => !neckBarred(part, neck));
-  const isLarge = regionArea(part.region) / 1e6 > MOST_BAYS_AGAIN * part.limits.areaM2;
+  const isLarge = baysLeast(part) > MOST_BAYS_AGAIN;
   const forLess = part.layout.aim !== 'even-bays' && !isLarge;
   if (part.region.holes.length === 0 || !(isOpen || forLess)) return best;
   const own: Part = { ...part, columns: columnsInside(part, cutsRound) };
@@ -147,7 +147,7 @@ const MOST_BAYS = 150;
 /** A joint across the middle of a region too large to be seen whole, along a row of columns where one stands near; none where it is not, or where
  *  no joint may run there. */
 function halvingCut(part: Part, angle: number): PartCut[] {
-  if (regionArea(part.region) / 1e6 < MOST_BAYS * part.limits.areaM2) return [];
+  if (baysLeast(part) < MOST_BAYS) return [];
   const frame = frameOf(angle);
   const turned = partTurn(part, frame);
   const box = boxOf(turned.region.outline);

@@ -1,8 +1,6 @@
 import { regionDeepestPoint } from '../geometry/deepest-point.ts';
 import type { Point } from '../geometry/point.ts';
 import { type Box, boxOf, type Ring } from '../geometry/ring.ts';
-import { bayBody } from '../movement/bay-body.ts';
-import { bayFloorOf } from '../movement/bay-rooms.ts';
 import type { Analysis, Severity } from '../plan/analysis.ts';
 import { type Joinery, type Plan, roomIsBare } from '../plan/plan.ts';
 import { circle } from './circle.ts';
@@ -89,17 +87,20 @@ function areaItems(plan: Plan, decimalMark: DecimalMark): DrawingItem[] {
   ];
 }
 
-/** The floor of rooms without insulation, bay by bay, so that the bay can still be chosen there. */
+/** Floor of rooms without insulation: bay by bay, so that the bays can still be chosen there; by room where a bay lies partly on insulation. */
 function bareItems(plan: Plan, analysis: Analysis): DrawingItem[] {
   const bare = plan.rooms.filter(roomIsBare);
   if (bare.length === 0) return [];
-  const rooms = new Map(plan.rooms.map((room) => [room.id, room]));
-  return analysis.bays.flatMap((bay) => {
-    const body = bayBody(bay);
-    return bare
-      .flatMap((room) => bayFloorOf(body, room, rooms))
-      .map(({ outline, holes }) => fill('areas', 'held', outline, { kind: 'bay', id: bay.id }, holes));
-  });
+  const ids = new Set(bare.map(({ id }) => id));
+  const insulated = analysis.bays.filter(({ rooms }) => rooms.some((id) => !ids.has(id)));
+  const partly = new Set(insulated.flatMap(({ rooms }) => rooms));
+  const wholly = analysis.bays.filter(({ rooms }) => rooms.every((id) => ids.has(id) && !partly.has(id)));
+  return [
+    ...wholly.map(({ id, outline, holes }) => fill('areas', 'held', outline, { kind: 'bay', id }, holes)),
+    ...bare
+      .filter(({ id }) => partly.has(id))
+      .map(({ id, outline, holes }) => fill('areas', 'held', outline, { kind: 'room', id }, holes)),
+  ];
 }
 
 function objectItems(plan: Plan): DrawingItem[] {
