@@ -210,7 +210,9 @@ function softLines(
 ): number[] {
   const from = hard[0] as number;
   const to = hard[hard.length - 1] as number;
-  const pairs = clearPairs(hard, across.length - 1, clear).filter(([a, b]) => b - a > longest);
+  const found = clearPairs(hard, across.length - 1, clear).filter(([a, b]) => b - a > longest);
+  // Between skew or curved walls no run is clear, and bays are parts of the whole.
+  const pairs: [number, number][] = found.length > 0 ? found : [[from, to]];
   const parts = pairs.flatMap(([a, b]) => subdivisions(a, b, across, part));
   const reaches = reachesOf(hard, across, part, clear);
   const soft =
