@@ -76,10 +76,12 @@ export function floorMap(floor: Floor, doorwayRooms: readonly (readonly [number,
 /** Every bay of the floor, numbered in reading order: from the top of the sheet down, from left to right. */
 export function bayBodies(plan: Plan, map: FloorMap): BayBody[] {
   const found = map.facesOf.flatMap((faces, bay) => bayBody(plan, map, faces, bay) ?? []);
-  const order = found.map((_, i) => i).sort((a, b) => readingOrder(found[a] as Draft, found[b] as Draft) || a - b);
+  const order = found.map((_, i) => i).sort((a, b) => readingOrder(found[a] as BayBody, found[b] as BayBody) || a - b);
   const keys = new Map<string, number>();
+  const lone = loneRooms(found);
   return order.map((i, n) => {
-    const { key, ...draft } = found[i] as Draft;
+    const draft = found[i] as BayBody;
+    const key = bayKey(draft, lone);
     const times = (keys.get(key) ?? 0) + 1;
     keys.set(key, times);
     const id = `B${n + 1}`;
@@ -88,12 +90,23 @@ export function bayBodies(plan: Plan, map: FloorMap): BayBody[] {
   });
 }
 
-type Draft = BayBody & { readonly key: string };
+/** Rooms that are one bay and the bay nothing else: known by the room, wherever its walls are moved to. */
+function loneRooms(bays: readonly BayBody[]): ReadonlySet<string> {
+  const counts = new Map<string, number>();
+  for (const { shape } of bays) for (const room of shape.rooms) counts.set(room, (counts.get(room) ?? 0) + 1);
+  const alone = bays.flatMap(({ shape: { rooms } }) => (rooms.length === 1 ? rooms : []));
+  return new Set(alone.filter((room) => counts.get(room) === 1));
+}
+
+function bayKey({ shape: { rooms }, centre }: BayBody, lone: ReadonlySet<string>): string {
+  const [only] = rooms;
+  return only !== undefined && lone.has(only) ? `bay:${only}` : `bay:${rooms.join('+')}@${placeKey(centre)}`;
+}
 
 /** Bays whose middles lie within this of each other in height stand in one row, mm. */
 const ROW_MM = 2000;
 
-function readingOrder(a: Draft, b: Draft): number {
+function readingOrder(a: BayBody, b: BayBody): number {
   return (
     Math.floor(a.centre[1] / ROW_MM) - Math.floor(b.centre[1] / ROW_MM) ||
     a.centre[0] - b.centre[0] ||
@@ -101,14 +114,15 @@ function readingOrder(a: Draft, b: Draft): number {
   );
 }
 
-function bayBody(plan: Plan, map: FloorMap, faces: readonly number[], bay: number): Draft[] | null {
+function bayBody(plan: Plan, map: FloorMap, faces: readonly number[], bay: number): BayBody[] | null {
   const { floor, edgesOf, of } = map;
   const edges = edgesOf[bay] as readonly number[];
   const [outer] = regionsOf(floor, (f) => of[f] === bay, edges);
   if (!outer || isCrumb(outer.region)) return null;
   const isMeasured = (f: number) => of[f] === bay && (floor.faces[f]?.room ?? -1) >= 0;
-  const measured = regionsOf(floor, isMeasured, edges)[0];
-  const inner = measured ?? outer;
+  const measured = regionsOf(floor, isMeasured, edges);
+  // Where a doorway inside the bay has no joint the rooms on its sides are one bay, reveal and all.
+  const inner = (measured.length === 1 ? measured[0] : undefined) ?? outer;
   const areaByRoom = new Map<number, number>();
   for (const f of faces) {
     const room = map.roomOf[f] as number;
@@ -122,11 +136,10 @@ function bayBody(plan: Plan, map: FloorMap, faces: readonly number[], bay: numbe
   const ids = rooms.map((r) => plan.rooms[r]?.id ?? '');
   return [
     {
-      key: `bay:${ids.join('+')}${rooms.length === 1 && map.facesOf.length === 1 ? '' : `@${placeKey(centre)}`}`,
       faces,
       figures,
       rules,
-      isInDoorway: measured === undefined,
+      isInDoorway: measured.length === 0,
       centre,
       pieces: [...areaByRoom]
         .filter(([r]) => r >= 0)
@@ -172,7 +185,8 @@ export function facesMeasure(
   rules: BayRules,
 ): BayFigures | null {
   const isMeasured = (f: number) => has(f) && (map.floor.faces[f]?.room ?? -1) >= 0;
-  const inner = regionsOf(map.floor, isMeasured, edges)[0] ?? regionsOf(map.floor, has, edges)[0];
+  const measured = regionsOf(map.floor, isMeasured, edges);
+  const inner = (measured.length === 1 ? measured[0] : undefined) ?? regionsOf(map.floor, has, edges)[0];
   return inner ? tracedMeasure(map, inner, rules) : null;
 }
 

@@ -102,10 +102,9 @@ function stretchJoints(
     const line = lineStraight(points);
     const sources = barrierSources(barrier);
     const rooms = [...new Set([...first.shape.rooms, ...second.shape.rooms])].join('+');
-    const key =
-      sources.length > 0
-        ? `${barrier.kind}:${sources.join('+')}`
-        : `${barrier.kind}:${rooms}@${placeKey(lineMiddle(line))}`;
+    // A doorway is found again wherever it was moved to; of any other line each stretch is known by its place.
+    const named = `${barrier.kind}:${sources.length > 0 ? sources.join('+') : rooms}`;
+    const key = barrier.kind === 'doorway' ? named : `${named}@${placeKey(lineMiddle(line))}`;
     const own = walk.flatMap((p, i) => (i === 0 ? [] : (edgeBetween.get(`${walk[i - 1]},${p}`) ?? [])));
     return {
       barrier,

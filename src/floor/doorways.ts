@@ -1,5 +1,7 @@
-import type { Point } from '../geometry/point.ts';
-import type { Ring } from '../geometry/ring.ts';
+import { boxIndexOf } from '../geometry/box-index.ts';
+import { type Point, pointDistance } from '../geometry/point.ts';
+import { boxAround, boxOf, type Ring, ringContains } from '../geometry/ring.ts';
+import { segmentDistance, segmentNearest } from '../geometry/segment.ts';
 import { limitExceeded } from '../plan/exceed.ts';
 import type { Doorway } from '../plan/plan.ts';
 import { rules } from '../plan/reference.ts';
@@ -36,6 +38,39 @@ export interface RoomRings {
 
 /** The tongue of floor between a doorway's joint and the room is a notch beyond this, mm. */
 const TONGUE_MM = rules.doorwayTongueMm.value;
+
+/** Where openings meet or overlap, with no wall between them, and their joints do not: a joint from the end of the one to the other, along
+ *  what would be their jamb, so that floor passes between them nowhere.
+ *  @param doorways by doorway: the openings that it makes */
+export function jointsBetween(
+  doorways: readonly (readonly DoorwayFloor[])[],
+): { readonly doorway: number; readonly line: readonly [Point, Point] }[] {
+  const openings = doorways.flatMap((joins, doorway) => joins.map((join) => ({ doorway, join })));
+  const index = boxIndexOf(openings.map(({ join }) => boxOf(join.joints.flatMap(({ line }) => line))));
+  return openings.flatMap(({ doorway, join }) => {
+    const near = index.near(boxAround(boxOf(join.floor), LEAST_SPAN_MM)).flatMap((i) => openings[i] ?? []);
+    // Ends of other joints that lie in this opening or on its side, each brought to this one's joint.
+    return near.flatMap((other) => {
+      if (other.join === join) return [];
+      const ends = other.join.joints.flatMap(({ line }) => [line[0] as Point, line[line.length - 1] as Point]);
+      return ends
+        .filter((end) => ringDistance(join.floor, end) <= LEAST_SPAN_MM)
+        .map((end) => ({ doorway, line: [end, nearestOn(join, end)] as const }))
+        .filter(({ line: [a, b] }) => pointDistance(a, b) > 0);
+    });
+  });
+}
+
+/** Nought inside the ring. */
+function ringDistance(ring: Ring, p: Point): number {
+  if (ringContains(ring, p)) return 0;
+  return Math.min(...ring.map((a, i) => segmentDistance(a, ring[(i + 1) % ring.length] as Point, p)));
+}
+
+function nearestOn({ joints }: DoorwayFloor, p: Point): Point {
+  const places = joints.flatMap(({ line }) => line.slice(1).map((b, i) => segmentNearest(line[i] as Point, b, p)));
+  return places.reduce((best, place) => (place.distance < best.distance ? place : best)).at;
+}
 
 /** Spans of less than this across an opening are no floor of their own, mm. */
 const LEAST_SPAN_MM = 1;

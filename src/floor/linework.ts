@@ -8,7 +8,7 @@ import { GRID_PER_MM } from '../geometry/tolerance.ts';
 import type { FindingFact } from '../plan/finding.ts';
 import type { Lined, Pipe, Plan, Room } from '../plan/plan.ts';
 import { rules } from '../plan/reference.ts';
-import { type DoorwayFloor, doorwayReach, type RoomRings } from './doorways.ts';
+import { type DoorwayFloor, doorwayReach, jointsBetween, type RoomRings } from './doorways.ts';
 /** What a line of the plan stands for. Numbers are places in the plan's lists. */
 export type Role =
   | { readonly kind: 'room' | 'room-hole'; readonly room: number }
@@ -61,6 +61,10 @@ export function lineworkOf(plan: Plan): Linework {
       }
     }
   });
+  for (const { doorway, line } of jointsBetween(doorways)) {
+    const id = plan.doorways[doorway]?.id ?? '';
+    add(line, false, { kind: 'joint', joint: 'doorway', id, tongueMm: null });
+  }
   const structure = targetsOf(plan, chains, roles, doorways);
   for (const joint of plan.structuralJoints) {
     const { line, loose } = lineSnap(joint, structure, 'ahead');
