@@ -7,7 +7,7 @@ import type { JointLine, Split } from '../plan/analysis.ts';
 import type { FindingFact } from '../plan/finding.ts';
 import type { Lined, Plan } from '../plan/plan.ts';
 import { bayFindings, crossingFindings, neckFindings } from './bay-findings.ts';
-import { bayBodies, floorMap } from './bay-shapes.ts';
+import { type BayBody, bayBodies, floorMap } from './bay-shapes.ts';
 import { columnsCheck } from './columns.ts';
 import { edgeLines } from './edge-lines.ts';
 import { type JointBody, jointBodies } from './joint-lines.ts';
@@ -102,7 +102,7 @@ function splitReport(plan: Plan, floorPlan: FloorPlan, cuts: readonly Cut[], nec
       ...columns.findings,
       ...crossingFindings(plan, joints),
       ...neckFindings(plan, necks, bays),
-      ...idleFindings(plan, floorPlan, bodies, joints),
+      ...idleFindings(plan, floorPlan, bays, bodies, joints),
     ],
     fieldJointM,
   };
@@ -112,6 +112,7 @@ function splitReport(plan: Plan, floorPlan: FloorPlan, cuts: readonly Cut[], nec
 function idleFindings(
   plan: Plan,
   floorPlan: FloorPlan,
+  bays: readonly BayBody[],
   bodies: readonly JointBody[],
   joints: readonly JointLine[],
 ): FindingFact[] {
@@ -127,8 +128,14 @@ function idleFindings(
       .filter(({ id }) => !named.has(id) && !loose.has(id))
       .map(({ id, line }): FindingFact => ({ code: 'joint-idle', what, id, at: lineMiddle(line), refs: [id] }));
   const drawn = [...idle('drawn', plan.drawnJoints), ...idle('structural', plan.structuralJoints)];
+  const joins = new Map(plan.doorways.map(({ id }, i) => [id, floorPlan.doorways[i] ?? []]));
+  const joinsOf = (id: string) => joins.get(id) ?? [];
   const doorways = plan.doorways
-    .filter(({ id }, i) => (floorPlan.doorways[i]?.length ?? 0) > 0 && !named.has(`doorway ${id}`))
-    .map(({ id, line }): FindingFact => ({ code: 'doorway-blocked', doorway: id, at: lineMiddle(line), refs: [id] }));
+    .filter(({ id }) => joinsOf(id).length > 0 && !named.has(`doorway ${id}`))
+    .map(({ id, line }): FindingFact => {
+      const rooms = joinsOf(id).map(({ rooms }) => rooms.map((room) => plan.rooms[room]?.id ?? ''));
+      const isOpen = rooms.some((pair) => bays.some(({ shape }) => pair.every((room) => shape.rooms.includes(room))));
+      return { code: 'doorway-blocked', doorway: id, isOpen, at: lineMiddle(line), refs: [id] };
+    });
   return [...drawn, ...doorways];
 }

@@ -47,7 +47,9 @@ function findingMessage(f: FindingValues): string {
     case 'joint-idle':
       return `${f.what === 'drawn' ? 'Drawn' : 'Structural'} joint ${f.id} parts no floor: it lies off the floor or along a wall, or the same bay lies on both its sides.`;
     case 'doorway-blocked':
-      return `Doorway ${f.doorway} has no joint: no floor passes through it.`;
+      return f.isOpen
+        ? `Doorway ${f.doorway} has no joint: the floor on its two sides is one bay, open beside it, and a joint across the doorway alone would part nothing.`
+        : `Doorway ${f.doorway} has no joint: no floor passes through it.`;
     case 'structural-joint-loose':
       return `Structural joint ${f.id} ends inside the floor; it has to be carried through.`;
     case 'layout-too-many-bays':

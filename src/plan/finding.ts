@@ -56,7 +56,12 @@ export type FindingValues =
   | { readonly code: 'drawn-joint-loose'; readonly id: string; readonly reachMm: number }
   | { readonly code: 'joint-idle'; readonly what: 'drawn' | 'structural'; readonly id: string }
   | { readonly code: 'structural-joint-loose'; readonly id: string }
-  | { readonly code: 'doorway-blocked'; readonly doorway: string }
+  | {
+      readonly code: 'doorway-blocked';
+      readonly doorway: string;
+      /** Whether the floor on its two sides is one bay all the same, with an open side beside it; else something stands in it. */
+      readonly isOpen: boolean;
+    }
   // the bays
   | {
       readonly code: 'layout-too-many-bays';

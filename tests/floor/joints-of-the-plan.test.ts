@@ -135,6 +135,22 @@ describe('a joint of the building', () => {
   });
 });
 
+describe('a doorway on a part of an open side', () => {
+  it('has no joint, and it is not said that nothing passes', () => {
+    const open = planJson('Open', [
+      { id: 'r1', name: 'Hall', outline: box(0, 0, 4000, 4000) },
+      { id: 'r2', name: 'Bay', outline: box(4000, 0, 4000, 4000) },
+    ]);
+    const line: readonly Point[] = [
+      [4000, 1000],
+      [4000, 1900],
+    ];
+    const { findings } = analysed({ ...open, doorways: [{ id: 'd1', line, wallMm: 100 }] }).analysis;
+    const told = findings.filter(({ code }) => code === 'doorway-blocked').map(({ message }) => message);
+    expect(told).toEqual([expect.stringContaining('one bay')]);
+  });
+});
+
 describe('a leaf that hangs 40 mm off one room in a wall of 500 mm', () => {
   const deep = {
     ...planJson('Deep', [

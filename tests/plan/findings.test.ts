@@ -46,7 +46,7 @@ const samples: { readonly [C in FindingCode]: Sample<C> } = {
   ],
   'drawn-joint-loose': [{ id: 'x1', reachMm: 100 }, 'fault', ['x1', '100 mm']],
   'joint-idle': [{ what: 'structural', id: 's2' }, 'caution', ['Structural joint s2 parts no floor']],
-  'doorway-blocked': [{ doorway: 'd4' }, 'caution', ['d4']],
+  'doorway-blocked': [{ isOpen: true, doorway: 'd4' }, 'caution', ['d4']],
   'no-rooms': [{}, 'note', ['no rooms']],
   'temperatures-reversed': [{ names: ['Hall', 'Store'] }, 'caution', ['Hall', 'Store']],
   'structural-joint-loose': [{ id: 's1' }, 'fault', ['s1', 'carried through']],
