@@ -1,7 +1,7 @@
 import type { Point } from '../geometry/point.ts';
 import { regionCentroid } from '../geometry/region.ts';
 import { boxOf, type Region, type Ring } from '../geometry/ring.ts';
-import { ALIGN_MM, AXIS_RAD, DIRECTION_DEG } from '../geometry/tolerance.ts';
+import { ALIGN_MM, AXIS_RAD, DIRECTION_DEG, SAME_LINE_MM } from '../geometry/tolerance.ts';
 
 /** A main direction counts if at least this share of the walls' length follows it or stands square to it. */
 const LEAST_SHARE = 0.12;
@@ -26,14 +26,21 @@ export function frameOf(angle: number): Frame {
 }
 
 /** The frame along the walls in which a region always lies the same way, however the plan is turned or mirrored: longer than high, and heavier
- *  to the left and the top. So the same floor gets the same layout. */
-export function frameSettled(frame: Frame, region: Region): Frame {
+ *  to the left and the top. So the same floor gets the same layout.
+ *  @param things corners of what stands in the region: where the floor itself lies evenly, they say which way it lies */
+export function frameSettled(frame: Frame, region: Region, things: readonly Point[]): Frame {
   const outline = region.outline.map(frame.toFrame);
   const box = boxOf(outline);
   // Cores count: of a rectangle round one they alone say which way it lies.
   const [cx, cy] = regionCentroid({ outline, holes: region.holes.map((hole) => hole.map(frame.toFrame)) });
-  const dx = cx - (box.minX + box.maxX) / 2;
-  const dy = cy - (box.minY + box.maxY) / 2;
+  const inFrame = things.map(frame.toFrame);
+  const offCentre = (centre: number, axis: 0 | 1, from: number, to: number) => {
+    const own = centre - (from + to) / 2;
+    if (Math.abs(own) > SAME_LINE_MM || inFrame.length === 0) return own;
+    return inFrame.reduce((sum, p) => sum + p[axis], 0) / inFrame.length - (from + to) / 2;
+  };
+  const dx = offCentre(cx, 0, box.minX, box.maxX);
+  const dy = offCentre(cy, 1, box.minY, box.maxY);
   const high = box.maxY - box.minY - (box.maxX - box.minX);
   const swap = high > ALIGN_MM || (high > -ALIGN_MM && Math.abs(dy) > Math.abs(dx));
   const [fx, fy] = [dx > 0 ? -1 : 1, dy > 0 ? -1 : 1];

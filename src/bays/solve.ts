@@ -130,7 +130,7 @@ function regionSolve(part: Part, cutsRound: readonly PartCut[], budget: Budget, 
     if (halves.length > 1) return { ...best, cuts: [...halving, ...inner] };
   }
   for (const angle of directions) {
-    const layout = frameSolve(own, frameSettled(frameOf(angle), part.region), budget, effort);
+    const layout = frameSolve(own, frameSettled(frameOf(angle), part.region, thingsIn(own)), budget, effort);
     if (layout.cost < best.cost - EQUAL_LENGTH_MM) best = layout;
   }
   if (best.cost < BREACH_PRICE || effort === 'patient') return best;
@@ -139,6 +139,11 @@ function regionSolve(part: Part, cutsRound: readonly PartCut[], budget: Budget, 
     (region) => regionSolve({ ...part, region }, [...cutsRound, ...best.cuts], budget, 'patient').cuts,
   );
   return { ...best, cuts: [...best.cuts, ...mended] };
+}
+
+/** Corners of what bears on the search beside the floor itself. */
+function thingsIn({ columns, keepClear, joinery, mouths, noJoint, hints }: Part): Point[] {
+  return [...columns.map((column) => column.ring), ...keepClear, ...joinery, ...mouths, ...noJoint, ...hints].flat();
 }
 
 /** A region of more bays than this is halved across its length. */
