@@ -2,7 +2,7 @@ import type { Cut } from '../floor/barrier.ts';
 import { type Floor, floorComponents } from '../floor/floor.ts';
 import { type Point, pointDistance } from '../geometry/point.ts';
 import { regionContains } from '../geometry/region.ts';
-import { type Box, boxOf, type Region, type Ring, ringArea } from '../geometry/ring.ts';
+import { type Box, boxOf, type Region, type Ring, ringArea, ringSignedArea } from '../geometry/ring.ts';
 import { rayMeets, segmentDistance } from '../geometry/segment.ts';
 import { GRID_PER_MM, onGrid, WELD_GRID } from '../geometry/tolerance.ts';
 import { limitExceeded } from '../plan/exceed.ts';
@@ -131,7 +131,8 @@ function boxesMeet(a: Box, b: Box): boolean {
 
 function columnOf(ring: Ring, plan: Plan): PartColumn {
   return {
-    ring,
+    // Drawn in either direction; the search sums areas along rings that run clockwise.
+    ring: ringSignedArea(ring) < 0 ? ring.toReversed() : ring,
     box: boxOf(ring),
     areaMm2: ringArea(ring),
     needsJoint: limitExceeded(longerSide(ring), plan.layout.columnMm),
