@@ -3,6 +3,7 @@ import { regionArea } from '../geometry/region.ts';
 import { regionInBox } from '../geometry/region-clip.ts';
 import { type Box, boxOf, type Region, ringArea } from '../geometry/ring.ts';
 import { CRUMB_MM2, NEAR_LIMIT } from '../geometry/tolerance.ts';
+import { LIMIT_SLACK } from '../plan/exceed.ts';
 import type { Lattice } from './lattice.ts';
 import { type BayRules, type Breach, bayMeasure, isBox } from './measure.ts';
 import { cornerTurn, NOTCH_RAD } from './notch.ts';
@@ -99,7 +100,9 @@ function boxExcess(w: number, h: number, netMm2: number, limits: Part['limits'],
   const narrow = Math.min(w, h) - marginMm;
   const tooLong = long / narrow > limits.aspect * (1 + NEAR_LIMIT);
   const aspect = long > limits.aspectFromM * 1000 * (1 + NEAR_LIMIT) && tooLong ? 1 : 0;
-  if (limits.rectangleMayPass && !tooLong) return 0;
+  // Columns in its sides take it the true rectangle that may pass; those inside it are judged so as well, on the safe side.
+  const isTrue = netMm2 >= w * h * (1 - LIMIT_SLACK);
+  if (limits.rectangleMayPass && !tooLong && isTrue) return 0;
   return (
     SIZE_WEIGHT * excess(netMm2, limits.areaM2 * 1e6 * (1 + NEAR_LIMIT)) +
     SIZE_WEIGHT * excess(long, limits.lengthM * 1000 * (1 + NEAR_LIMIT)) +
