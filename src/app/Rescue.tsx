@@ -1,5 +1,6 @@
 import { Component, type ReactNode } from 'react';
 import { planSave } from './files/files.ts';
+import { Notice } from './panels/Notice.tsx';
 import { planUndo } from './state/planStore.ts';
 
 interface RescueState {
@@ -20,7 +21,7 @@ export class Rescue extends Component<{ readonly children: ReactNode }, RescueSt
     return (
       <main className="rescue">
         <h1>The screen could not be drawn</h1>
-        <p>The plan is not lost. {why}</p>
+        <p>The plan is here as long as this page stays open. {why}</p>
         <div className="choices">
           <button type="button" className="button main" onClick={() => void planSave()}>
             Save the plan
@@ -36,6 +37,7 @@ export class Rescue extends Component<{ readonly children: ReactNode }, RescueSt
             Undo the last change and draw again
           </button>
         </div>
+        <Notice />
       </main>
     );
   }

@@ -3,7 +3,7 @@ import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
 import { demoStart } from './files/demos.ts';
 import { fileDropFollow } from './files/files.ts';
-import { laterFetch } from './later.ts';
+import { laterFetch } from './later.tsx';
 import { Rescue } from './Rescue.tsx';
 import { shortcutsFollow } from './shortcuts.ts';
 import { analysisFollow, analysisPrepare } from './state/analysisRun.ts';

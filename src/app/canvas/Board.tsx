@@ -1,6 +1,6 @@
-import { type KeyboardEvent, Suspense, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
+import { type KeyboardEvent, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import type { Point } from '../../geometry/point.ts';
-import { Begin, Card } from '../later.ts';
+import { Begin, Card } from '../later.tsx';
 import { Notice } from '../panels/Notice.tsx';
 import { Working } from '../panels/Working.tsx';
 import { boardFree, boardHover, boardStore } from '../state/boardStore.ts';
@@ -63,10 +63,8 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
         >
           {view !== null && size !== null && <Sheet {...{ items, labels, view, size, theme, accent, lit }} />}
         </div>
-        <Suspense>
-          {empty && <Begin />}
-          {picked && view !== null && size !== null && <Card {...{ drawing, view, size, onChoose }} />}
-        </Suspense>
+        {empty && <Begin />}
+        {picked && view !== null && size !== null && <Card {...{ drawing, view, size, onChoose }} />}
         <Working />
         <Notice />
       </div>

@@ -1,12 +1,10 @@
-import { lazy, Suspense } from 'react';
 import { stripTakes } from '../../movement/strip.ts';
 import type { Edge } from '../../plan/analysis.ts';
 import { length, movement } from '../parts/format.ts';
 import type { Result } from '../state/analysisStore.ts';
 import { CardFindings } from './CardFindings.tsx';
+import { EdgeWorking } from './EdgeWorking.tsx';
 import { FiguresTable } from './FiguresTable.tsx';
-
-const EdgeWorking = lazy(() => import('./EdgeWorking.tsx'));
 
 /** What the edge strip must give here, beside what it gives. */
 export function EdgeFigures({ edge, result }: { readonly edge: Edge; readonly result: Result }) {
@@ -25,9 +23,7 @@ export function EdgeFigures({ edge, result }: { readonly edge: Edge; readonly re
       <CardFindings id={edge.id} result={result} />
       <details className="explain">
         <summary>How the movement is found</summary>
-        <Suspense fallback={null}>
-          <EdgeWorking edge={edge} result={result} />
-        </Suspense>
+        <EdgeWorking edge={edge} result={result} />
       </details>
     </>
   );

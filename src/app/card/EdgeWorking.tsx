@@ -7,7 +7,7 @@ import { MovementInputs } from './MovementInputs.tsx';
 import { bayShare, shareFormula } from './working.ts';
 
 /** Formula, inputs and source of the movement at an edge. */
-export default function EdgeWorking({ edge, result }: { readonly edge: Edge; readonly result: Result }) {
+export function EdgeWorking({ edge, result }: { readonly edge: Edge; readonly result: Result }) {
   const bay = result.analysis.bays.find((each) => each.id === edge.bay);
   if (bay === undefined) return null;
   const share = bayShare(bay, edge.line, result);

@@ -1,11 +1,9 @@
-import { lazy, Suspense } from 'react';
 import type { Joint } from '../../plan/analysis.ts';
 import { length, movement } from '../parts/format.ts';
 import type { Result } from '../state/analysisStore.ts';
 import { CardFindings } from './CardFindings.tsx';
 import { FiguresTable } from './FiguresTable.tsx';
-
-const JointWorking = lazy(() => import('./JointWorking.tsx'));
+import { JointWorking } from './JointWorking.tsx';
 
 interface JointFiguresProps {
   readonly joint: Joint;
@@ -45,9 +43,7 @@ export function JointFigures({ joint, kind, result }: JointFiguresProps) {
       <CardFindings id={joint.id} result={result} />
       <details className="explain">
         <summary>How the movement is found</summary>
-        <Suspense fallback={null}>
-          <JointWorking joint={joint} result={result} />
-        </Suspense>
+        <JointWorking joint={joint} result={result} />
       </details>
     </>
   );

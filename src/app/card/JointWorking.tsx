@@ -7,7 +7,7 @@ import { MovementInputs } from './MovementInputs.tsx';
 import { bayShare, shareFormula } from './working.ts';
 
 /** Formula, inputs and source of a joint's movement. */
-export default function JointWorking({ joint, result }: { readonly joint: Joint; readonly result: Result }) {
+export function JointWorking({ joint, result }: { readonly joint: Joint; readonly result: Result }) {
   const shares = joint.bays.flatMap((id) => {
     const bay = result.analysis.bays.find((each) => each.id === id);
     return bay === undefined ? [] : [bayShare(bay, joint.line, result)];

@@ -1,5 +1,5 @@
 import type { PlanFile } from '../../plan/schema.ts';
-import { boardRefuse } from '../state/boardStore.ts';
+import { type Late, lateAsk, lateOf } from '../late.ts';
 import { sheetLay, sheetStart } from '../state/planStore.ts';
 
 /** The demo plans that ship with the app. They are plan files of this version, checked by the tests like any other, so
@@ -9,12 +9,15 @@ const loaders = import.meta.glob<PlanFile>('../../../demo-plans/*.json', { impor
 export interface Demo {
   readonly path: string;
   readonly name: string;
+  readonly file: Late<PlanFile>;
 }
 
 /** In the order of their file names. */
-export const demos: readonly Demo[] = Object.keys(loaders)
-  .sort()
-  .map((path) => ({ path, name: nameOf(path) }));
+export const demos: readonly Demo[] = Object.entries(loaders)
+  .sort(([a], [b]) => (a < b ? -1 : 1))
+  .map(([path, load]) => ({ path, name: nameOf(path), file: lateOf(load) }));
+
+export const demoParts: readonly Late<PlanFile>[] = demos.map(({ file }) => file);
 
 /** "1-dwelling.json" -> "Dwelling". */
 function nameOf(path: string): string {
@@ -23,10 +26,6 @@ function nameOf(path: string): string {
     .replace(/^\d+-/, '')
     .replaceAll('-', ' ');
   return words.charAt(0).toUpperCase() + words.slice(1);
-}
-
-async function demoRead(demo: Demo): Promise<PlanFile | null> {
-  return (await loaders[demo.path]?.()) ?? null;
 }
 
 /** Starts the session on the demo that shows most at a glance: the first. */
@@ -38,6 +37,9 @@ export async function demoStart(): Promise<void> {
 
 export async function demoLay(demo: Demo): Promise<void> {
   const file = await demoRead(demo);
-  if (file === null) boardRefuse(`The demo "${demo.name}" is not there.`, []);
-  else sheetLay(`Demo ${demo.name}`, file, 'demo');
+  if (file !== null) sheetLay(`Demo ${demo.name}`, file, 'demo');
+}
+
+function demoRead({ name, file }: Demo): Promise<PlanFile | null> {
+  return lateAsk(file, `The demo "${name}" could not be laid on the board.`);
 }

@@ -1,6 +1,9 @@
+import { lateAsk, lateOf } from '../late.ts';
 import type { Result } from '../state/analysisStore.ts';
 import { boardRefuse, boardTell } from '../state/boardStore.ts';
 import { planKept, planStore, sheetLay } from '../state/planStore.ts';
+
+export const fileParts = lateOf(() => import('./file-parts.ts'));
 
 /** Asks for a plan file. */
 export function filePick(): void {
@@ -25,17 +28,34 @@ export function fileDropFollow(): void {
 }
 
 /** Reads a plan file and lays it on the board; where it cannot be read, says what is wrong and where, and the sheet on
- *  the board stays. The reader is fetched when the first file is opened. */
+ *  the board stays. */
 export async function fileOpen(file: File): Promise<void> {
-  const { planRead } = await import('../../plan/read.ts');
-  const reading = planRead(await file.text());
+  const refusal = `${file.name} was not opened. The sheet on the board is as it was.`;
+  const parts = await lateAsk(fileParts, refusal);
+  const text = parts === null ? null : await fileText(file, refusal);
+  if (parts === null || text === null) return;
+  const reading = parts.planRead(text);
   if (reading.kind === 'plan') {
     sheetLay(`Open ${file.name}`, reading.file, 'file');
     boardTell(`${file.name} is on the board.`);
     return;
   }
   const details = reading.problems.map(({ path, message }) => ({ at: path, says: message }));
-  boardRefuse(`${file.name} was not opened. The sheet on the board is as it was.`, details);
+  boardRefuse(refusal, details);
+}
+
+/** Null where the disk does not give it, which is said. */
+async function fileText(file: File, refusal: string): Promise<string | null> {
+  try {
+    return await file.text();
+  } catch (error) {
+    boardRefuse(refusal, [{ at: '', says: errorWords(error) }]);
+    return null;
+  }
+}
+
+function errorWords(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
 }
 
 interface SavePicker {
@@ -49,8 +69,9 @@ interface SavePicker {
 export async function planSave(): Promise<void> {
   const { file } = planStore.getState().history.present;
   const name = `${fileStem(file.name)}.json`;
-  const { planWrite } = await import('../../plan/write.ts');
-  const text = planWrite(file);
+  const parts = await lateAsk(fileParts, 'The plan was not saved.');
+  if (parts === null) return;
+  const text = parts.planWrite(file);
   if (!('showSaveFilePicker' in window)) {
     download(name, 'application/json', text);
     planKept(file);
@@ -67,7 +88,7 @@ export async function planSave(): Promise<void> {
   } catch (error) {
     // Closing the question without an answer is no fault.
     if (error instanceof DOMException && error.name === 'AbortError') return;
-    boardRefuse('The plan was not saved.', [{ at: '', says: error instanceof Error ? error.message : String(error) }]);
+    boardRefuse('The plan was not saved.', [{ at: '', says: errorWords(error) }]);
   }
 }
 
@@ -92,10 +113,11 @@ export function download(name: string, type: string, content: BlobPart): void {
 
 const types: Readonly<Record<string, string>> = { json: 'application/json', csv: 'text/csv', svg: 'image/svg+xml' };
 
-/** One paper of the last good result, as a download. The papers are fetched when the first is asked for. */
+/** One paper of the last good result, as a download. */
 export async function paperDownload({ plan, analysis }: Result, name: string): Promise<void> {
-  const { documentsOf } = await import('../../documents/documents.ts');
-  const paper = documentsOf(plan, analysis).find((each) => each.name === name);
+  const parts = await lateAsk(fileParts, 'The paper was not made.');
+  if (parts === null) return;
+  const paper = parts.documentsOf(plan, analysis).find((each) => each.name === name);
   if (paper === undefined) throw new Error(`no paper named ${name}`);
   const type = types[name.split('.').at(-1) ?? ''] ?? 'text/plain';
   download(`${fileStem(plan.name)}-${name}`, type, paper.text);

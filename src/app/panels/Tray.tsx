@@ -1,5 +1,5 @@
-import { type ComponentType, Suspense } from 'react';
-import { CoveringsPanel, FloorPanel, ObstaclesPanel, OpeningsPanel, PapersPanel } from '../later.ts';
+import type { ComponentType } from 'react';
+import { CoveringsPanel, FloorPanel, ObstaclesPanel, OpeningsPanel, PapersPanel } from '../later.tsx';
 import { Icon } from '../parts/Icon.tsx';
 import { boardStore, type WorkStep } from '../state/boardStore.ts';
 import { useBoard, usePlan } from '../state/hooks.ts';
@@ -41,9 +41,7 @@ export function Tray(props: PanelProps) {
             <Icon name="fold" />
           </button>
         </div>
-        <Suspense>
-          <Panel {...props} />
-        </Suspense>
+        <Panel {...props} />
       </section>
       {drawn && <FindingsPanel {...props} />}
     </aside>

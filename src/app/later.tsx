@@ -1,0 +1,49 @@
+import { type ReactNode, useEffect } from 'react';
+import { useStore } from 'zustand';
+import { demoParts } from './files/demos.ts';
+import { fileParts } from './files/files.ts';
+import { lateAsk, lateOf, lateRefuse } from './late.ts';
+
+/** All of the screen that the first view does not show, in one file: cut up further, what it shares would be cut up too. */
+type Parts = typeof import('./later-parts.ts');
+const laterParts = lateOf<Parts>(() => import('./later-parts.ts'));
+
+export const Card = partOf((parts) => parts.Card);
+export const Begin = partOf((parts) => parts.Begin);
+export const CoveringsPanel = partOf((parts) => parts.CoveringsPanel);
+export const FloorPanel = partOf((parts) => parts.FloorPanel);
+export const ObstaclesPanel = partOf((parts) => parts.ObstaclesPanel);
+export const OpeningsPanel = partOf((parts) => parts.OpeningsPanel);
+export const PapersPanel = partOf((parts) => parts.PapersPanel);
+
+/** A part that is held is drawn at once; the lazy components of React show nothing for a third of a second even then. */
+function partOf<Props extends object>(pick: (parts: Parts) => (props: Props) => ReactNode) {
+  return function Part(props: Props) {
+    const parts = useStore(laterParts.store, ({ part }) => part);
+    useEffect(() => {
+      if (parts === null) void lateAsk(laterParts, 'This part of the screen is not there yet.');
+    }, [parts]);
+    if (parts === null) return null;
+    const Picked = pick(parts);
+    return <Picked {...props} />;
+  };
+}
+
+/** So long after the first view stands, ms; and so long after a fetch that failed. */
+const afterMs = 2000;
+const againMs = 5000;
+
+/** Fetches everything once the first view stands, so that it is there when it is asked for, whether the server that
+ *  brought the page still runs or not. Tells the first time that it cannot, and goes on trying. */
+export function laterFetch(): void {
+  setTimeout(() => fetchAll(true), afterMs);
+}
+
+async function fetchAll(first: boolean): Promise<void> {
+  try {
+    await Promise.all([laterParts, fileParts, ...demoParts].map(({ fetch }) => fetch()));
+  } catch (error) {
+    if (first) lateRefuse('Not all of the program is here: what is changed now cannot be saved yet.', error);
+    setTimeout(() => fetchAll(false), againMs);
+  }
+}
