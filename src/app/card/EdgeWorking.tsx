@@ -1,5 +1,5 @@
 import type { Edge } from '../../plan/analysis.ts';
-import { movement } from '../parts/format.ts';
+import { figure } from '../parts/format.ts';
 import { SourceText } from '../parts/SourceNote.tsx';
 import type { Result } from '../state/analysisStore.ts';
 import { FiguresTable } from './FiguresTable.tsx';
@@ -22,7 +22,7 @@ export function EdgeWorking({ edge, result }: { readonly edge: Edge; readonly re
         rows={[
           {
             name: share.bay,
-            value: movement(share.reachM * share.growingMmPerM),
+            value: `${figure(share.reachM * share.growingMmPerM, 2)} mm`,
             limit: shareFormula(share, result),
           },
         ]}

@@ -1,5 +1,5 @@
 import type { Joint } from '../../plan/analysis.ts';
-import { movement } from '../parts/format.ts';
+import { figure } from '../parts/format.ts';
 import { SourceText } from '../parts/SourceNote.tsx';
 import type { Result } from '../state/analysisStore.ts';
 import { FiguresTable } from './FiguresTable.tsx';
@@ -22,7 +22,7 @@ export function JointWorking({ joint, result }: { readonly joint: Joint; readonl
       <FiguresTable
         rows={shares.map((share) => ({
           name: share.bay,
-          value: movement(share.reachM * share.growingMmPerM),
+          value: `${figure(share.reachM * share.growingMmPerM, 2)} mm`,
           limit: shareFormula(share, result),
         }))}
       />

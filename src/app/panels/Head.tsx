@@ -11,6 +11,7 @@ import { boardStore } from '../state/boardStore.ts';
 import { useAnalysis, useBoard, usePlan } from '../state/hooks.ts';
 import { commit, planIsKept, sheetLay } from '../state/planStore.ts';
 import { themeTurn } from '../state/theme.ts';
+import { isGrave } from '../state/worst.ts';
 
 /** The head of the sheet: what is on the board in one line, and what is done with the sheet as a whole. */
 export function Head() {
@@ -118,7 +119,7 @@ function Verdict() {
   const { number: sheet, file } = usePlan((state) => state.history.present);
   const findings = useAnalysis(({ result }) => (result?.sheet === sheet ? result.analysis.findings : null));
   if (findings === null || file.rooms.length === 0) return null;
-  const grave = findings.filter(({ severity }) => severity !== 'note');
+  const grave = findings.filter(({ severity }) => isGrave(severity));
   return (
     <button
       type="button"

@@ -1,6 +1,6 @@
 import { jointKindNames, namesOf } from '../../documents/words.ts';
 import { stripTakes } from '../../movement/strip.ts';
-import { jointKinds } from '../../plan/analysis.ts';
+import { type Bay, jointKinds, type Severity } from '../../plan/analysis.ts';
 import { planSectionChanged } from '../../plan/edits.ts';
 import { defaults } from '../../plan/reference.ts';
 import { ChoiceField } from '../parts/ChoiceField.tsx';
@@ -14,7 +14,7 @@ import { Toned } from '../parts/Toned.tsx';
 import { usePlanResolved } from '../state/hooks.ts';
 import { commit } from '../state/planStore.ts';
 import { bayThing, jointThing } from '../state/thing.ts';
-import { worstOf } from '../state/worst.ts';
+import { isGrave, worstOf } from '../state/worst.ts';
 import type { PanelProps } from './panel.ts';
 
 /** Profile and sealant; then the bays that the joints make, and the joints by kind with what they must take. */
@@ -111,18 +111,26 @@ function SealantGroup() {
 
 function bayRows({ plan, analysis }: NonNullable<PanelProps['result']>): readonly ThingRow[] {
   const names = namesOf(plan, analysis);
+  const worst = worstOf(analysis);
   return analysis.bays.map((bay) => ({
     thing: bayThing(bay),
     lead: bay.id,
     name: names.bay(bay),
-    value: area(bay.areaM2),
-    more: (
-      <span className={bay.within ? 'tone tone-within' : 'tone tone-fault'}>
-        <Icon name={bay.within ? 'within' : 'fault'} />
-        <span className="quiet">{sides(bay.lengthM, bay.widthM)},</span> {bay.within ? 'within' : 'over a limit'}
-      </span>
-    ),
+    value: <Toned severity={worst.get(bay.id)}>{area(bay.areaM2)}</Toned>,
+    more: <BayLine bay={bay} worst={worst.get(bay.id)} />,
   }));
+}
+
+/** Sides of a bay, and whether it keeps its limits. A tick stands only where nothing else is wrong with it. */
+function BayLine({ bay, worst }: { readonly bay: Bay; readonly worst: Severity | undefined }) {
+  const size = sides(bay.lengthM, bay.widthM);
+  if (bay.within && isGrave(worst)) return `${size}, within its limits`;
+  return (
+    <span className={bay.within ? 'tone tone-within' : 'tone tone-fault'}>
+      {bay.within && <Icon name="within" />}
+      <span className="quiet">{size},</span> {bay.within ? 'within its limits' : 'over a limit'}
+    </span>
+  );
 }
 
 function jointRows({ plan, analysis }: NonNullable<PanelProps['result']>): readonly ThingRow[] {

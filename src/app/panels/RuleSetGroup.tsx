@@ -2,7 +2,7 @@ import { planLimitsChanged, planRuleSetChosen, planSectionChanged } from '../../
 import type { Plan } from '../../plan/plan.ts';
 import { type RuleSetKey, ruleSetKeys, ruleSets } from '../../plan/reference.ts';
 import { ChoiceField } from '../parts/ChoiceField.tsx';
-import { figureShort } from '../parts/format.ts';
+import { limitFigure } from '../parts/format.ts';
 import { NumberField } from '../parts/NumberField.tsx';
 import { SourceText } from '../parts/SourceNote.tsx';
 import { TextField } from '../parts/TextField.tsx';
@@ -94,9 +94,9 @@ function LimitsLine({ plan }: { readonly plan: Plan }) {
   const lines = new Set(
     plan.rooms.map(({ limits: { areaM2, lengthM, aspect } }) => {
       const held = [
-        Number.isFinite(areaM2) ? `${figureShort(areaM2, 1)} m²` : null,
-        Number.isFinite(lengthM) ? `${figureShort(lengthM, 1)} m long` : null,
-        Number.isFinite(aspect) ? `${figureShort(aspect, 2)} : 1` : null,
+        Number.isFinite(areaM2) ? `${limitFigure(areaM2)} m²` : null,
+        Number.isFinite(lengthM) ? `${limitFigure(lengthM)} m long` : null,
+        Number.isFinite(aspect) ? `${limitFigure(aspect)} : 1` : null,
       ].filter((part) => part !== null);
       return held.length === 0 ? 'no limit but the doorways' : held.join(', ');
     }),

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { severityNames } from '../../documents/words.ts';
 import type { Severity } from '../../plan/analysis.ts';
+import { isGrave } from '../state/worst.ts';
 import { Icon } from './Icon.tsx';
 
 interface TonedProps {
@@ -9,9 +10,9 @@ interface TonedProps {
   readonly children?: ReactNode;
 }
 
-/** A figure with the sign of the worst that is found about its thing. A note is no reason to look twice. */
+/** A figure with the sign of the worst that is found about its thing. */
 export function Toned({ severity, children }: TonedProps) {
-  if (severity === undefined || severity === 'note') return children;
+  if (!isGrave(severity)) return children;
   return (
     <span className={`tone tone-${severity}`}>
       <Icon name={severity} />

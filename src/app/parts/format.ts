@@ -18,6 +18,9 @@ export function figureShort(value: number, decimals: number): string {
   return String(Number(value.toFixed(decimals))).replace('.', decimalMark);
 }
 
+/** A limit with the digits that the findings give it. */
+export const limitFigure = (limit: number) => figureShort(limit, 2);
+
 /** "1 joint", "3 joints". */
 export function countOf(count: number, one: string, several: string): string {
   return `${count} ${count === 1 ? one : several}`;
