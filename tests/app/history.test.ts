@@ -36,6 +36,7 @@ test('a gesture is one step, and undo goes back to before it', () => {
   );
   expect(dragged.past).toHaveLength(1);
   expect(historyUndo(dragged).present).toBe('start');
+  expect(dragged.past[0]?.name).toBe('to c');
   expect(historyRedo(historyUndo(dragged)).present).toBe('c');
 });
 

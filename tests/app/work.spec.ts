@@ -153,8 +153,11 @@ test('a figure that is typed changes the floor as soon as typing rests, and Esca
   await highest.press('Escape');
   await expect(bays()).toHaveCount(0);
   await expect(highest).toHaveValue('45');
+  await highest.fill('48');
+  await expect(bays()).toBeVisible();
   await highest.fill('75');
   await highest.press('Enter');
+  await expect(page.getByRole('button', { name: 'Undo' })).toHaveAttribute('title', /^Undo: Highest temperature 75 °C/);
   await page.keyboard.press('ControlOrMeta+z');
   await expect(highest).toHaveValue('45');
   await page.keyboard.press('ControlOrMeta+Shift+z');

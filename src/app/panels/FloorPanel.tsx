@@ -27,6 +27,7 @@ export function FloorPanel({ result, onChoose }: PanelProps) {
           {...celsius}
           figure="layingC"
           label="At laying"
+          name="Temperature at laying"
           value={plan.temperatures.layingC}
           edit={(file, layingC) => planSectionChanged(file, 'temperatures', { layingC })}
         />
@@ -34,6 +35,7 @@ export function FloorPanel({ result, onChoose }: PanelProps) {
           {...celsius}
           figure="highestC"
           label="Highest"
+          name="Highest temperature"
           value={plan.temperatures.highestC}
           edit={(file, highestC) => planSectionChanged(file, 'temperatures', { highestC })}
         />
@@ -41,6 +43,7 @@ export function FloorPanel({ result, onChoose }: PanelProps) {
           {...celsius}
           figure="lowestC"
           label="Lowest"
+          name="Lowest temperature"
           value={plan.temperatures.lowestC}
           edit={(file, lowestC) => planSectionChanged(file, 'temperatures', { lowestC })}
         />
@@ -80,6 +83,7 @@ function ScreedGroup({ plan }: { readonly plan: Plan }) {
       <PlanNumber
         figure="thicknessMm"
         label="Thickness"
+        name="Screed thickness"
         value={plan.screed.thicknessMm}
         least={20}
         most={300}

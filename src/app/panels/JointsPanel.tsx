@@ -52,6 +52,7 @@ function ProfileGroup() {
       <PlanNumber
         figure="profileWidthMm"
         label="Width"
+        name="Joint profile width"
         value={jointProfile.widthMm}
         least={1}
         most={100}
@@ -62,6 +63,7 @@ function ProfileGroup() {
       <PlanNumber
         figure="profileTravel"
         label="Usable travel"
+        name="Joint profile travel"
         value={jointProfile.usableTravel}
         least={0.05}
         most={1}
@@ -87,6 +89,7 @@ function SealantGroup() {
       <PlanNumber
         figure="sealantWidthMm"
         label="Width"
+        name="Sealant width"
         value={sealant.widthMm}
         least={1}
         most={50}

@@ -1,6 +1,7 @@
 import { planLoadsEntered, planSectionChanged } from '../../plan/edits.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { PlanFile } from '../../plan/schema.ts';
+import { figureShort } from '../parts/format.ts';
 import { NumberField } from '../parts/NumberField.tsx';
 import { PlanNumber } from '../parts/PlanNumber.tsx';
 import { commit } from '../state/planStore.ts';
@@ -19,7 +20,9 @@ export function LoadsGroup({ plan: { loads, heating } }: { readonly plan: Plan }
         {...table}
         label="Imposed load"
         value={loads?.imposedKPa ?? null}
-        onChange={(imposedKPa, gesture) => put(`Imposed load ${imposedKPa} kN/m²`, { imposedKPa }, gesture)}
+        onChange={(imposedKPa, gesture) =>
+          put(`Imposed load ${figureShort(imposedKPa, 2)} kN/m²`, { imposedKPa }, gesture)
+        }
       />
       {loads !== null && (
         <>
@@ -29,7 +32,7 @@ export function LoadsGroup({ plan: { loads, heating } }: { readonly plan: Plan }
             unit="kN"
             source="point-load-column"
             value={loads.pointKN}
-            onChange={(pointKN, gesture) => put(`Point load ${pointKN} kN`, { pointKN }, gesture)}
+            onChange={(pointKN, gesture) => put(`Point load ${figureShort(pointKN, 2)} kN`, { pointKN }, gesture)}
           />
           <NumberField
             {...kPa}
@@ -37,7 +40,7 @@ export function LoadsGroup({ plan: { loads, heating } }: { readonly plan: Plan }
             source="dead-load"
             value={loads.deadAllowanceKPa}
             onChange={(deadAllowanceKPa, gesture) =>
-              put(`Dead load allowed ${deadAllowanceKPa} kN/m²`, { deadAllowanceKPa }, gesture)
+              put(`Dead load allowed ${figureShort(deadAllowanceKPa, 2)} kN/m²`, { deadAllowanceKPa }, gesture)
             }
           />
         </>

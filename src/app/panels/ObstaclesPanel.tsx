@@ -25,6 +25,7 @@ export function ObstaclesPanel({ result, onChoose }: PanelProps) {
         <PlanNumber
           figure="stripThicknessMm"
           label="Thickness"
+          name="Edge strip thickness"
           value={edgeStrip.thicknessMm}
           least={1}
           most={50}
@@ -35,6 +36,7 @@ export function ObstaclesPanel({ result, onChoose }: PanelProps) {
         <PlanNumber
           figure="stripTravel"
           label="Usable travel"
+          name="Edge strip travel"
           value={edgeStrip.usableTravel}
           least={0.05}
           most={1}

@@ -2,7 +2,7 @@ import { planLimitsChanged, planRuleSetChosen, planSectionChanged } from '../../
 import type { Plan } from '../../plan/plan.ts';
 import { type RuleSetKey, ruleSetKeys, ruleSets } from '../../plan/reference.ts';
 import { ChoiceField } from '../parts/ChoiceField.tsx';
-import { limitFigure } from '../parts/format.ts';
+import { figureShort, limitFigure } from '../parts/format.ts';
 import { NumberField } from '../parts/NumberField.tsx';
 import { SourceText } from '../parts/SourceNote.tsx';
 import { TextField } from '../parts/TextField.tsx';
@@ -55,7 +55,7 @@ function OwnLimits() {
         value={limits?.areaM2 ?? null}
         least={1}
         most={10_000}
-        onChange={(areaM2, gesture) => put(`Largest bay ${areaM2} m²`, { areaM2 }, gesture)}
+        onChange={(areaM2, gesture) => put(`Largest bay ${figureShort(areaM2, 2)} m²`, { areaM2 }, gesture)}
       />
       <NumberField
         {...own}
@@ -64,7 +64,7 @@ function OwnLimits() {
         value={limits?.lengthM ?? null}
         least={1}
         most={200}
-        onChange={(lengthM, gesture) => put(`Longest side ${lengthM} m`, { lengthM }, gesture)}
+        onChange={(lengthM, gesture) => put(`Longest side ${figureShort(lengthM, 2)} m`, { lengthM }, gesture)}
       />
       <NumberField
         {...own}
@@ -73,7 +73,7 @@ function OwnLimits() {
         value={limits?.aspect ?? null}
         least={1}
         most={100}
-        onChange={(aspect, gesture) => put(`Length to width ${aspect} : 1`, { aspect }, gesture)}
+        onChange={(aspect, gesture) => put(`Length to width ${figureShort(aspect, 2)} : 1`, { aspect }, gesture)}
       />
       <TextField
         label="Named in"

@@ -3,13 +3,15 @@ import { SourceButton, SourceText, useSource } from './SourceNote.tsx';
 
 interface NumberFieldProps extends FigureEntry {
   readonly label: string;
+  /** The label with what it is about, for where it stands alone. */
+  readonly name?: string;
   /** Key of the reference sources, or the document that the user named. */
   readonly source: string;
   readonly range: string | null;
 }
 
 /** A figure of the plan, changed in place. */
-export function NumberField({ label, source, range, ...figure }: NumberFieldProps) {
+export function NumberField({ label, name = label, source, range, ...figure }: NumberFieldProps) {
   const { id, text, typing, wrong, onChangeText, ...handlers } = useFigureEntry(figure);
   const note = useSource();
   return (
@@ -30,7 +32,7 @@ export function NumberField({ label, source, range, ...figure }: NumberFieldProp
         />
         {figure.unit !== '' && <span className="unit">{figure.unit}</span>}
       </span>
-      <SourceButton of={label} toggle={note} />
+      <SourceButton of={name} toggle={note} />
       {wrong !== null && (
         <span className="wrong-word" id={`${id}-wrong`} role="alert">
           {wrong}

@@ -1,6 +1,7 @@
 import { type DefaultKey, defaults } from '../../plan/reference.ts';
 import type { PlanFile } from '../../plan/schema.ts';
 import { commit } from '../state/planStore.ts';
+import { figureShort } from './format.ts';
 import { NumberField } from './NumberField.tsx';
 import { figureRange } from './SourceNote.tsx';
 
@@ -8,6 +9,8 @@ interface PlanNumberProps {
   /** Where the figure starts, its range and its source. */
   readonly figure: DefaultKey;
   readonly label: string;
+  /** The label with what it is about, for where it stands alone; left out where it says so itself. */
+  readonly name?: string;
   readonly value: number | null;
   readonly least: number;
   readonly most: number;
@@ -19,20 +22,19 @@ interface PlanNumberProps {
 const units: Readonly<Record<string, string>> = { C: '°C', '1': '' };
 
 /** A figure of the plan with the source of its start value. */
-export function PlanNumber({ figure, edit, ...field }: PlanNumberProps) {
+export function PlanNumber({ figure, edit, name, ...field }: PlanNumberProps) {
   const start = defaults[figure];
+  const unit = units[start.unit] ?? start.unit;
+  const full = name ?? field.label;
   return (
     <NumberField
       {...field}
-      unit={units[start.unit] ?? start.unit}
+      name={full}
+      unit={unit}
       source={start.source}
       range={figureRange(start)}
       onChange={(value, gesture) =>
-        commit(
-          `${field.label} ${value} ${units[start.unit] ?? start.unit}`.trim(),
-          (file) => edit(file, value),
-          gesture,
-        )
+        commit(`${full} ${figureShort(value, field.decimals)} ${unit}`.trim(), (file) => edit(file, value), gesture)
       }
     />
   );

@@ -18,7 +18,7 @@ export function historyStart<State>(present: State): History<State> {
 }
 
 /** The history with one more step. An edit that changes nothing leaves the history as it was; an edit of the gesture
- *  under way replaces its outcome and keeps the state from before the gesture. */
+ *  under way replaces its outcome and its name and keeps the state from before the gesture. */
 export function historyCommit<State>(
   history: History<State>,
   step: { readonly name: string; readonly state: State; readonly gesture: string | null },
@@ -26,8 +26,9 @@ export function historyCommit<State>(
   if (step.state === history.present) return history;
   const last = history.past.at(-1);
   const goesOn = step.gesture !== null && last?.gesture === step.gesture;
-  const before = { name: step.name, state: history.present, gesture: step.gesture };
-  return { present: step.state, past: goesOn ? history.past : [...history.past, before], future: [] };
+  const before = { name: step.name, state: goesOn ? last.state : history.present, gesture: step.gesture };
+  const earlier = goesOn ? history.past.slice(0, -1) : history.past;
+  return { present: step.state, past: [...earlier, before], future: [] };
 }
 
 /** The history as if the gesture under way had never begun. */
