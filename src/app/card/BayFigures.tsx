@@ -17,7 +17,7 @@ export function BayFigures({ bay, result }: { readonly bay: Bay; readonly result
   const rooms = plan.rooms.filter((room) => bay.rooms.includes(room.id));
   const most = (key: 'areaM2' | 'lengthM' | 'aspect') => strictest(rooms, key);
   const measuredM2 = regionArea({ outline: bay.measured, holes: bay.holes }) / 1e6;
-  const wholeMeasured = bay.areaM2 - measuredM2 < leastDoorwayM2;
+  const inDoorways = bay.areaM2 > most('areaM2') && bay.areaM2 - measuredM2 > leastDoorwayM2;
   const areaLimit = limitWords(bay, measuredM2, most('areaM2'), ' m²');
   const held = bay.lengthM > Math.min(...rooms.map((room) => room.limits.aspectFromM));
   return (
@@ -25,10 +25,8 @@ export function BayFigures({ bay, result }: { readonly bay: Bay; readonly result
       <Verdict bay={bay} worst={worstOf(result.analysis).get(bay.id)} />
       <FiguresTable
         rows={[
-          { name: 'Area', value: area(bay.areaM2), limit: wholeMeasured ? areaLimit : null },
-          ...(wholeMeasured
-            ? []
-            : [{ name: 'Without the floor of doorways', value: area(measuredM2), limit: areaLimit }]),
+          { name: 'Area', value: area(bay.areaM2), limit: inDoorways ? null : areaLimit },
+          ...(inDoorways ? [{ name: 'Without the floor of doorways', value: area(measuredM2), limit: areaLimit }] : []),
           {
             name: 'Length',
             value: length(bay.lengthM),

@@ -1,4 +1,4 @@
-import { type ReactNode, useCallback, useState } from 'react';
+import { type ReactNode, useCallback, useEffect, useRef, useState } from 'react';
 import { jointKindNames, namesOf } from '../../documents/words.ts';
 import type { BoardDrawing } from '../canvas/drawing.ts';
 import { thingBox, thingSceneBox } from '../canvas/thingItems.ts';
@@ -9,7 +9,7 @@ import { ThingList } from '../parts/ThingList.tsx';
 import type { Result } from '../state/analysisStore.ts';
 import { boardFree, boardLetGo } from '../state/boardStore.ts';
 import { useAnalysis, useBoard } from '../state/hooks.ts';
-import { findingKey, type Thing, thingEquals } from '../state/thing.ts';
+import { cardId, findingKey, type Thing, thingEquals } from '../state/thing.ts';
 import { BayFigures } from './BayFigures.tsx';
 import { cardPlace } from './cardPlace.ts';
 import { EdgeFigures } from './EdgeFigures.tsx';
@@ -33,12 +33,20 @@ export function Card({ drawing, view, size, onChoose }: CardProps) {
   const free = boardFree({ size, trayOpen }) ?? size;
   const result = useAnalysis((state) => state.result);
   const [heightPx, setHeightPx] = useState(0);
-  const measure = useCallback((element: HTMLElement | null) => {
-    if (element === null) return;
-    const observer = new ResizeObserver(() => setHeightPx(element.offsetHeight));
-    observer.observe(element);
-    return () => observer.disconnect();
-  }, []);
+  const focusKeep = useFocusBack(chosen);
+  const measure = useCallback(
+    (element: HTMLElement | null) => {
+      if (element === null) return;
+      const observer = new ResizeObserver(() => setHeightPx(element.offsetHeight));
+      observer.observe(element);
+      const giveBack = focusKeep(element);
+      return () => {
+        observer.disconnect();
+        giveBack();
+      };
+    },
+    [focusKeep],
+  );
   if (result === null) return null;
   const about = chosen ?? opened[0] ?? null;
   const content = chosen === null ? pinContent(opened, result, onChoose) : cardContent(chosen, result);
@@ -49,7 +57,15 @@ export function Card({ drawing, view, size, onChoose }: CardProps) {
   });
   const place = cardPlace(own ?? null, scene ?? null, free, heightPx);
   return (
-    <section ref={measure} className="card" data-scrolls aria-label={content.title} style={place}>
+    <section
+      ref={measure}
+      id={cardId}
+      className="card"
+      data-scrolls
+      tabIndex={-1}
+      aria-label={content.title}
+      style={place}
+    >
       <div className="card-head">
         <h2>{content.title}</h2>
         <button
@@ -64,6 +80,25 @@ export function Card({ drawing, view, size, onChoose }: CardProps) {
       </div>
       {content.body}
     </section>
+  );
+}
+
+/** A card that goes while the focus is in it gives the focus back to where its thing was chosen: to the list, else to the
+ *  drawing. */
+function useFocusBack(chosen: Thing | null): (card: HTMLElement) => () => void {
+  const from = useRef<Element | null>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: looked up anew for each thing that is chosen
+  useEffect(() => {
+    const { activeElement } = document;
+    if (activeElement?.closest(`#${cardId}`) == null) from.current = activeElement;
+  }, [chosen]);
+  return useCallback(
+    (card) => () => {
+      if (!card.contains(document.activeElement)) return;
+      const list = from.current?.closest<HTMLElement>('[role="listbox"]');
+      (list?.isConnected ? list : document.querySelector<HTMLElement>('.surface'))?.focus();
+    },
+    [],
   );
 }
 

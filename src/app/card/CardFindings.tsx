@@ -2,7 +2,7 @@ import { findingText, severityNames } from '../../documents/words.ts';
 import { Icon } from '../parts/Icon.tsx';
 import type { Result } from '../state/analysisStore.ts';
 import { commit } from '../state/planStore.ts';
-import { findingKey } from '../state/thing.ts';
+import { cardId, findingKey } from '../state/thing.ts';
 import { findingsAbout } from '../state/worst.ts';
 import { type Mend, mendsOf } from './mends.ts';
 
@@ -34,7 +34,16 @@ export function Mends({ mends }: { readonly mends: readonly Mend[] }) {
   return (
     <div className="mends">
       {mends.map((mend) => (
-        <button key={mend.words} type="button" className="button main" onClick={() => commit(mend.words, mend.edit)}>
+        <button
+          key={mend.words}
+          type="button"
+          className="button main"
+          onClick={() => {
+            commit(mend.words, mend.edit);
+            // The button goes with the finding.
+            document.getElementById(cardId)?.focus();
+          }}
+        >
           {mend.words}
         </button>
       ))}

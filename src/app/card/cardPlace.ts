@@ -8,6 +8,8 @@ const edgePx = 12;
  *  where the thing is at the foot. */
 const narrowPx = 640;
 const lowShare = 0.45;
+/** A low board gives it more, so that there is something to read in it. */
+const lowLeastPx = 200;
 
 export interface CardPlace {
   readonly left: number;
@@ -20,7 +22,9 @@ export interface CardPlace {
  *  @param thing what must not be covered  @param scene what is lit with it: kept clear too where there is room round it */
 export function cardPlace(thing: BoxPx | null, scene: BoxPx | null, board: SizePx, heightPx: number): CardPlace {
   if (board.widthPx < narrowPx) {
-    const maxHeight = Math.round(board.heightPx * lowShare);
+    const maxHeight = Math.round(
+      Math.max(board.heightPx * lowShare, Math.min(lowLeastPx, board.heightPx - 2 * edgePx)),
+    );
     const height = Math.min(heightPx, maxHeight);
     const top = board.heightPx - edgePx - height;
     const overThing = thing !== null && thing.bottomPx > top && thing.topPx > edgePx + height;

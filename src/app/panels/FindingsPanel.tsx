@@ -11,7 +11,7 @@ export function FindingsPanel({ result, onChoose }: PanelProps) {
   const open = useBoard((state) => state.findingsOpen);
   const findings = result?.analysis.findings ?? [];
   return (
-    <section className="findings" data-open={open} aria-label="Findings">
+    <section id="findings" className="findings" data-open={open} aria-label="Findings">
       <h2>
         <button
           type="button"

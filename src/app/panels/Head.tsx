@@ -1,4 +1,5 @@
 import { useId, useState } from 'react';
+import { flushSync } from 'react-dom';
 import { planRenamed } from '../../plan/edits.ts';
 import { planEmpty } from '../../plan/empty.ts';
 import { demoLay, demos } from '../files/demos.ts';
@@ -101,6 +102,7 @@ function PlanName() {
       <input
         className="plan-name"
         aria-label="Name of the plan"
+        title={name}
         data-typing={typed !== null}
         value={typed ?? name}
         onChange={(event) => setTyped(event.target.value)}
@@ -114,6 +116,12 @@ function PlanName() {
   );
 }
 
+/** Opens the list, and brings it into view where the tray scrolls as a whole. */
+function findingsShow(): void {
+  flushSync(() => boardStore.setState({ trayOpen: true, findingsOpen: true }));
+  document.getElementById('findings')?.scrollIntoView();
+}
+
 /** What is wrong with the floor, in a word; opens the list. */
 function Verdict() {
   const { number: sheet, file } = usePlan((state) => state.history.present);
@@ -121,12 +129,7 @@ function Verdict() {
   if (findings === null || file.rooms.length === 0) return null;
   const grave = findings.filter(({ severity }) => isGrave(severity));
   return (
-    <button
-      type="button"
-      className="button framed verdict"
-      title="Show the findings"
-      onClick={() => boardStore.setState({ trayOpen: true, findingsOpen: true })}
-    >
+    <button type="button" className="button framed verdict" title="Show the findings" onClick={findingsShow}>
       {grave.length === 0 ? (
         <span className="tone small tone-within">
           <Icon name="within" />

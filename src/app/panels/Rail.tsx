@@ -11,6 +11,9 @@ export const stepNames: Readonly<Record<WorkStep, string>> = {
   papers: 'Papers',
 };
 
+/** What has opened the tray, and is gone back to when it folds. */
+export const tabId = (step: WorkStep) => `step-${step}`;
+
 /** The steps of the work, in its order. A step opens its tray; the open one folds it away. */
 export function Rail() {
   const step = useBoard((state) => state.step);
@@ -20,6 +23,7 @@ export function Rail() {
       {workSteps.map((each) => (
         <button
           key={each}
+          id={tabId(each)}
           type="button"
           className="tab"
           aria-expanded={open && step === each}

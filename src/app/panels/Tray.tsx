@@ -6,7 +6,7 @@ import { useBoard, usePlan } from '../state/hooks.ts';
 import { FindingsPanel } from './FindingsPanel.tsx';
 import { JointsPanel } from './JointsPanel.tsx';
 import type { PanelProps } from './panel.ts';
-import { stepNames } from './Rail.tsx';
+import { stepNames, tabId } from './Rail.tsx';
 
 const panels: Readonly<Record<WorkStep, ComponentType<PanelProps>>> = {
   floor: FloorPanel,
@@ -36,7 +36,10 @@ export function Tray(props: PanelProps) {
             className="button bare"
             aria-label="Fold away"
             title="Fold away"
-            onClick={() => boardStore.setState({ trayOpen: false })}
+            onClick={() => {
+              boardStore.setState({ trayOpen: false });
+              document.getElementById(tabId(step))?.focus();
+            }}
           >
             <Icon name="fold" />
           </button>

@@ -1,7 +1,7 @@
 import { type KeyboardEvent, memo, type ReactNode, useEffect, useId } from 'react';
 import { boardHover } from '../state/boardStore.ts';
 import { useBoard } from '../state/hooks.ts';
-import { type Thing, thingEquals } from '../state/thing.ts';
+import { cardId, type Thing, thingEquals } from '../state/thing.ts';
 import { Stretches } from './Stretches.tsx';
 
 export interface ThingRow {
@@ -22,7 +22,7 @@ interface ThingListProps {
 const rowPx = 46;
 
 /** A list whose rows stand for things on the drawing: choosing or hovering a row lights the thing, and the other way
- *  round. One stop for the Tab key; arrow keys, Home and End choose within it. */
+ *  round. One stop for the Tab key; arrow keys, Home and End choose within it, Enter on what is chosen goes into its card. */
 export function ThingList({ label, rows, onChoose }: ThingListProps) {
   const id = useId();
   const chosen = useBoard((state) => state.chosen);
@@ -46,7 +46,8 @@ export function ThingList({ label, rows, onChoose }: ThingListProps) {
     const row = rows[to[event.key] ?? -1];
     if (row === undefined) return;
     event.preventDefault();
-    onChoose(row.thing);
+    if (event.key === 'Enter' && thingEquals(row.thing, chosen)) document.getElementById(cardId)?.focus();
+    else onChoose(row.thing);
   };
   if (rows.length === 0) return null;
   return (

@@ -8,6 +8,9 @@ export interface Thing {
   readonly key: string;
 }
 
+/** The card of what is chosen, in the page. */
+export const cardId = 'card';
+
 export function thingEquals(a: Thing | null, b: Thing | null): boolean {
   return a === b || (a !== null && b !== null && a.kind === b.kind && a.key === b.key);
 }
