@@ -7,6 +7,7 @@ import { thingBox } from './canvas/thingItems.ts';
 import { Head } from './panels/Head.tsx';
 import { Rail } from './panels/Rail.tsx';
 import { Tray } from './panels/Tray.tsx';
+import { nameText } from './parts/format.ts';
 import type { Result } from './state/analysisStore.ts';
 import { boardTell } from './state/boardStore.ts';
 import { changesOf } from './state/changes.ts';
@@ -19,7 +20,7 @@ export function App() {
   const name = usePlan((state) => state.history.present.file.name);
   const drawing = useBoardDrawing(result);
   useEffect(() => {
-    document.title = `${name}: screed bays`;
+    document.title = `${nameText(name)}: screed bays`;
   }, [name]);
   const changed = useChanged(result);
   const choose = useCallback(

@@ -115,7 +115,11 @@ function countsOf(texts: readonly string[]): ReadonlyMap<string, number> {
   return counts;
 }
 
-/** Line ends, tabs and other control characters would break a line of a table or a label in two. */
+/** Line ends, tabs and other control characters would break a line of a table or a label in two; signs that force a direction of
+ *  writing would turn what follows them round. */
 export function oneLine(text: string): string {
-  return text.replace(/[\p{Cc}\u2028\u2029]+/gu, ' ').trim();
+  return text
+    .replace(/[\u202a-\u202e\u2066-\u2069]/gu, '')
+    .replace(/[\p{Cc}\u2028\u2029]+/gu, ' ')
+    .trim();
 }

@@ -1,3 +1,4 @@
+import { oneLine } from '../../documents/words.ts';
 import { regionArea } from '../../geometry/region.ts';
 import type { Bay, Severity } from '../../plan/analysis.ts';
 import { limitExceeded } from '../../plan/exceed.ts';
@@ -43,7 +44,14 @@ export function BayFigures({ bay, result }: { readonly bay: Bay; readonly result
       />
       <CardFindings id={bay.id} result={result} />
       {rooms.map((room) => (
-        <RoomCovering wide key={room.id} id={room.id} name={`Covering, ${room.name}`} covering={room.covering} />
+        <RoomCovering
+          wide
+          key={room.id}
+          id={room.id}
+          name={room.name}
+          label={`Covering, ${oneLine(room.name)}`}
+          covering={room.covering}
+        />
       ))}
       <details className="explain">
         <summary>Where the limits come from</summary>

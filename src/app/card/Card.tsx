@@ -4,6 +4,7 @@ import type { BoardDrawing } from '../canvas/drawing.ts';
 import { thingBox, thingSceneBox } from '../canvas/thingItems.ts';
 import { type SizePx, type Viewport, viewportBoxToScreen } from '../canvas/viewport.ts';
 import { findingRows } from '../panels/finding-rows.tsx';
+import { hintOf } from '../parts/format.ts';
 import { Icon } from '../parts/Icon.tsx';
 import { ThingList } from '../parts/ThingList.tsx';
 import type { Result } from '../state/analysisStore.ts';
@@ -67,7 +68,7 @@ export function Card({ drawing, view, size, onChoose }: CardProps) {
       style={place}
     >
       <div className="card-head">
-        <h2>{content.title}</h2>
+        <h2 title={hintOf(content.title)}>{content.title}</h2>
         <button
           type="button"
           className="button bare"
@@ -108,7 +109,7 @@ function pinContent(things: readonly Thing[], result: Result, onChoose: CardProp
   if (rows.length === 0) return null;
   return {
     title: `${rows.length} findings here`,
-    body: <ThingList label="Findings here" rows={rows} onChoose={onChoose} />,
+    body: <ThingList told label="Findings here" rows={rows} onChoose={onChoose} />,
   };
 }
 
@@ -148,7 +149,7 @@ function cardContent(thing: Thing, result: Result): CardContent | null {
     }
     case 'room': {
       const room = plan.rooms.find((each) => each.id === thing.key);
-      return room ? { title: room.name, body: <RoomFigures room={room} result={result} /> } : null;
+      return room ? { title: names.room(room.id), body: <RoomFigures room={room} result={result} /> } : null;
     }
     case 'object': {
       const title = objectTitle(plan, thing.key);

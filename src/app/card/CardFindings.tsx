@@ -1,5 +1,6 @@
-import { findingText, severityNames } from '../../documents/words.ts';
+import { severityNames } from '../../documents/words.ts';
 import { Icon } from '../parts/Icon.tsx';
+import { messagesOf } from '../parts/messages.ts';
 import type { Result } from '../state/analysisStore.ts';
 import { commit } from '../state/planStore.ts';
 import { cardId, findingKey } from '../state/thing.ts';
@@ -10,6 +11,7 @@ import { type Mend, mendsOf } from './mends.ts';
 export function CardFindings({ id, result }: { readonly id: string; readonly result: Result }) {
   const findings = findingsAbout(result.analysis, id);
   if (findings.length === 0) return null;
+  const words = messagesOf(result.plan);
   const mends = new Map(findings.flatMap((finding) => mendsOf(finding, result)).map((mend) => [mend.words, mend]));
   return (
     <>
@@ -19,7 +21,7 @@ export function CardFindings({ id, result }: { readonly id: string; readonly res
             <Icon name={finding.severity} />
             <span>
               <span className="unseen">{severityNames[finding.severity][0]}: </span>
-              {findingText(finding)}
+              {words(finding.message)}
             </span>
           </li>
         ))}
@@ -33,20 +35,24 @@ export function Mends({ mends }: { readonly mends: readonly Mend[] }) {
   if (mends.length === 0) return null;
   return (
     <div className="mends">
-      {mends.map((mend) => (
-        <button
-          key={mend.words}
-          type="button"
-          className="button main"
-          onClick={() => {
-            commit(mend.words, mend.edit);
-            // The button goes with the finding.
-            document.getElementById(cardId)?.focus();
-          }}
-        >
-          {mend.words}
-        </button>
-      ))}
+      {mends.map(({ words, edit }) =>
+        edit === null ? (
+          <p key={words}>{words}.</p>
+        ) : (
+          <button
+            key={words}
+            type="button"
+            className="button main"
+            onClick={() => {
+              commit(words, edit);
+              // The button goes with the finding.
+              document.getElementById(cardId)?.focus();
+            }}
+          >
+            {words}
+          </button>
+        ),
+      )}
     </div>
   );
 }

@@ -1,6 +1,7 @@
-import { findingText, severityNames } from '../../documents/words.ts';
+import { severityNames } from '../../documents/words.ts';
 import type { Finding } from '../../plan/analysis.ts';
 import { Icon } from '../parts/Icon.tsx';
+import { messagesOf } from '../parts/messages.ts';
 import { SourceText } from '../parts/SourceNote.tsx';
 import type { Result } from '../state/analysisStore.ts';
 import { Mends } from './CardFindings.tsx';
@@ -15,7 +16,7 @@ export function FindingFigures({ finding, result }: { readonly finding: Finding;
         <Icon name={finding.severity} />
         {word.charAt(0).toUpperCase() + word.slice(1)}
       </p>
-      <p>{findingText(finding)}</p>
+      <p>{messagesOf(result.plan)(finding.message)}</p>
       <SourceText source={finding.source} />
       <Mends mends={mendsOf(finding, result)} />
     </>

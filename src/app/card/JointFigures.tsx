@@ -1,5 +1,6 @@
 import type { Joint } from '../../plan/analysis.ts';
 import { length, movement } from '../parts/format.ts';
+import { messagesOf } from '../parts/messages.ts';
 import type { Result } from '../state/analysisStore.ts';
 import { CardFindings } from './CardFindings.tsx';
 import { FiguresTable } from './FiguresTable.tsx';
@@ -14,6 +15,7 @@ interface JointFiguresProps {
 /** What a joint must take, beside what it takes; and why it is here. */
 export function JointFigures({ joint, kind, result }: JointFiguresProps) {
   const over = joint.closingMm > joint.profileTakesMm;
+  const words = messagesOf(result.plan);
   const { widthMm } = result.plan.sealant;
   return (
     <>
@@ -21,7 +23,7 @@ export function JointFigures({ joint, kind, result }: JointFiguresProps) {
       {joint.reasons.length > 0 && (
         <ul className="small quiet" aria-label="Why it is here">
           {joint.reasons.map((reason) => (
-            <li key={reason}>{reason}</li>
+            <li key={reason}>{words(reason)}</li>
           ))}
         </ul>
       )}

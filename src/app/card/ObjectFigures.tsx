@@ -1,3 +1,4 @@
+import { oneLine } from '../../documents/words.ts';
 import { pointDistance } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
 import type { Outlined, Plan } from '../../plan/plan.ts';
@@ -10,7 +11,7 @@ import { type FigureRow, FiguresTable } from './FiguresTable.tsx';
 export function objectTitle(plan: Plan, id: string): string | null {
   const is = (object: { readonly id: string }) => object.id === id;
   const joinery = plan.joinery.find(is);
-  if (joinery !== undefined) return joinery.name;
+  if (joinery !== undefined) return oneLine(joinery.name);
   const kinds: readonly (readonly [string, readonly { readonly id: string }[]])[] = [
     ['Doorway', plan.doorways],
     ['Column', plan.columns],

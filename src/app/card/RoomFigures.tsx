@@ -24,7 +24,7 @@ export function RoomFigures({ room, result }: { readonly room: Room; readonly re
         ]}
       />
       <CardFindings id={room.id} result={result} />
-      <RoomCovering id={room.id} name="Covering" covering={room.covering} />
+      <RoomCovering id={room.id} name={room.name} label="Covering" covering={room.covering} />
     </>
   );
 }

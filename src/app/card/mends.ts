@@ -4,11 +4,12 @@ import type { Plan } from '../../plan/plan.ts';
 import { defaults, type RuleSetKey, ruleSets, rules } from '../../plan/reference.ts';
 import type { PlanFile } from '../../plan/schema.ts';
 import { figureShort } from '../parts/format.ts';
+import { widthRanges } from '../parts/ranges.ts';
 
-/** A change of the plan that answers a finding. */
+/** A change of the plan that answers a finding; without one where no figure that the field takes would. */
 export interface Mend {
   readonly words: string;
-  readonly edit: (file: PlanFile) => PlanFile;
+  readonly edit: ((file: PlanFile) => PlanFile) | null;
 }
 
 /** The sealant class of ISO 11600 that takes most, as a share of the width. */
@@ -45,12 +46,18 @@ function sealantMends(plan: Plan, joints: readonly Joint[]): readonly Mend[] {
     ...joints.filter((joint) => joint.kind !== 'structural').map((joint) => joint.sealantNeedsMm),
   );
   const widen = sealantWiden(Math.ceil(needsMm));
-  if (plan.sealant.capability >= bestCapability) return [widen];
+  const needsAtBestMm = (needsMm * plan.sealant.capability) / bestCapability;
+  if (plan.sealant.capability >= bestCapability || needsAtBestMm > widthRanges.sealant.most) return [widen];
   const words = `Use sealant class ${figureShort(bestCapability * 100, 1)}`;
-  return [widen, { words, edit: (file) => planSectionChanged(file, 'sealant', { capability: bestCapability }) }];
+  const better = {
+    words,
+    edit: (file: PlanFile) => planSectionChanged(file, 'sealant', { capability: bestCapability }),
+  };
+  return widen.edit === null ? [better] : [widen, better];
 }
 
 function sealantWiden(widthMm: number): Mend {
+  if (widthMm > widthRanges.sealant.most) return noneWithin('sealant', widthRanges.sealant.most);
   return {
     words: `Widen the sealant to ${figureShort(widthMm, 1)} mm`,
     edit: (file) => planSectionChanged(file, 'sealant', { widthMm }),
@@ -61,6 +68,7 @@ function profileWiden(plan: Plan, code: 'profile-overrun' | 'profile-worst-case'
   const figure = code === 'profile-overrun' ? 'closingMm' : 'worstClosingMm';
   const needsMm = Math.max(...joints.filter((joint) => joint.kind !== 'structural').map((joint) => joint[figure]));
   const widthMm = Math.ceil(needsMm / plan.jointProfile.usableTravel);
+  if (widthMm > widthRanges.jointProfile.most) return noneWithin('profile', widthRanges.jointProfile.most);
   return {
     words: `Widen the profile to ${widthMm} mm`,
     edit: (file) => planSectionChanged(file, 'jointProfile', { widthMm }),
@@ -70,8 +78,13 @@ function profileWiden(plan: Plan, code: 'profile-overrun' | 'profile-worst-case'
 function stripThicken(plan: Plan, { edges }: Analysis): Mend {
   const needsMm = Math.max(rules.stripLeastTravelMm.value, ...edges.map((edge) => edge.movementMm));
   const thicknessMm = Math.ceil(needsMm / plan.edgeStrip.usableTravel);
+  if (thicknessMm > widthRanges.edgeStrip.most) return noneWithin('strip', widthRanges.edgeStrip.most);
   return {
     words: `Use a strip of ${thicknessMm} mm`,
     edit: (file) => planSectionChanged(file, 'edgeStrip', { thicknessMm }),
   };
+}
+
+function noneWithin(what: 'sealant' | 'profile' | 'strip', mostMm: number): Mend {
+  return { words: `No ${what} of up to ${mostMm} mm takes so much`, edit: null };
 }

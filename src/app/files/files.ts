@@ -1,4 +1,5 @@
 import { lateAsk, lateOf } from '../late.ts';
+import { fileStem, nameText } from '../parts/format.ts';
 import type { Result } from '../state/analysisStore.ts';
 import { boardRefuse, boardTell } from '../state/boardStore.ts';
 import { planKept, planStore, sheetLay } from '../state/planStore.ts';
@@ -30,14 +31,15 @@ export function fileDropFollow(): void {
 /** Reads a plan file and lays it on the board; where it cannot be read, says what is wrong and where, and the sheet on
  *  the board stays. */
 export async function fileOpen(file: File): Promise<void> {
-  const refusal = `${file.name} was not opened. The sheet on the board is as it was.`;
+  const name = nameText(file.name);
+  const refusal = `${name} was not opened. The sheet on the board is as it was.`;
   const parts = await lateAsk(fileParts, refusal);
   const text = parts === null ? null : await fileText(file, refusal);
   if (parts === null || text === null) return;
   const reading = parts.planRead(text);
   if (reading.kind === 'plan') {
-    sheetLay(`Open ${file.name}`, reading.file, 'file');
-    boardTell(`${file.name} is on the board.`);
+    sheetLay(`Open ${name}`, reading.file, 'file');
+    boardTell(`${name} is on the board.`);
     return;
   }
   const details = reading.problems.map(({ path, message }) => ({ at: path, says: message }));
@@ -90,15 +92,6 @@ export async function planSave(): Promise<void> {
     if (error instanceof DOMException && error.name === 'AbortError') return;
     boardRefuse('The plan was not saved.', [{ at: '', says: errorWords(error) }]);
   }
-}
-
-/** A name that every file system takes. */
-export function fileStem(name: string): string {
-  const plain = name
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, '-')
-    .replace(/^-+|-+$/g, '');
-  return plain === '' ? 'plan' : plain;
 }
 
 export function download(name: string, type: string, content: BlobPart): void {

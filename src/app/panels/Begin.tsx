@@ -2,7 +2,7 @@ import { type FormEvent, useId, useState } from 'react';
 import { planRoomPlaced } from '../../plan/edits.ts';
 import { demoLay, demos } from '../files/demos.ts';
 import { filePick } from '../files/files.ts';
-import { figureRead } from '../parts/format.ts';
+import { figureRead, figureShort } from '../parts/format.ts';
 import { commit } from '../state/planStore.ts';
 
 /** What an empty sheet says: three ways to begin. It goes away with the first room. */
@@ -67,7 +67,7 @@ function RoomForm() {
       </div>
       {wrong && (
         <p className="wrong-word" role="alert">
-          Enter two sides from {leastSideM} to {mostSideM} m.
+          Enter two sides from {figureShort(leastSideM, 1)} to {mostSideM} m.
         </p>
       )}
     </form>

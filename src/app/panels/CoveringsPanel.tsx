@@ -1,6 +1,8 @@
+import { oneLine } from '../../documents/words.ts';
 import { planCoveringLaid } from '../../plan/edits.ts';
 import type { Covering } from '../../plan/plan.ts';
 import { ChoiceField } from '../parts/ChoiceField.tsx';
+import { nameText } from '../parts/format.ts';
 import { SourceText } from '../parts/SourceNote.tsx';
 import { Stretches } from '../parts/Stretches.tsx';
 import { usePlanResolved } from '../state/hooks.ts';
@@ -53,7 +55,17 @@ export function CoveringsPanel() {
         <Stretches count={rooms.length} rowPx={roomRowPx}>
           {(i) => {
             const room = rooms[i];
-            return room && <RoomCovering key={room.id} id={room.id} name={room.name} covering={room.covering} />;
+            return (
+              room && (
+                <RoomCovering
+                  key={room.id}
+                  id={room.id}
+                  name={room.name}
+                  label={oneLine(room.name)}
+                  covering={room.covering}
+                />
+              )
+            );
           }}
         </Stretches>
       </section>
@@ -64,19 +76,20 @@ export function CoveringsPanel() {
 interface RoomCoveringProps {
   readonly id: string;
   readonly name: string;
+  readonly label: string;
   readonly covering: Covering;
   readonly wide?: boolean;
 }
 
-export function RoomCovering({ id, name, covering, wide = false }: RoomCoveringProps) {
+export function RoomCovering({ id, name, label, covering, wide = false }: RoomCoveringProps) {
   return (
     <ChoiceField
-      label={name}
+      label={label}
       wide={wide}
       value={covering}
       choices={choices}
       onChange={(next) =>
-        commit(`${name} ${coveringWords[next].toLowerCase()}`, (file) => planCoveringLaid(file, [id], next))
+        commit(`${nameText(name)} ${coveringWords[next].toLowerCase()}`, (file) => planCoveringLaid(file, [id], next))
       }
     />
   );

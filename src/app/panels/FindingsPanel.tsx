@@ -27,7 +27,7 @@ export function FindingsPanel({ result, onChoose }: PanelProps) {
       {open && result !== null && (
         <div className="findings-list" data-scrolls>
           {findings.length === 0 && <p className="quiet">Nothing found.</p>}
-          <ThingList label="Findings" rows={findingRows(result)} onChoose={onChoose} />
+          <ThingList told label="Findings" rows={findingRows(result)} onChoose={onChoose} />
         </div>
       )}
     </section>

@@ -1,3 +1,4 @@
+import { oneLine } from '../../documents/words.ts';
 import { planSectionChanged } from '../../plan/edits.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { type ScreedClassKey, screedClassKeys, screedTypeOf } from '../../plan/reference.ts';
@@ -107,7 +108,7 @@ function RoomsGroup({ result, onChoose }: PanelProps) {
   const rows = rooms.map((room) => ({
     thing: { kind: 'room', key: room.id } as const,
     lead: zoned ? (room.zone ?? '') : null,
-    name: room.name,
+    name: oneLine(room.name),
     value: areas.has(room.id) ? area(areas.get(room.id) ?? 0) : '',
     more: room.heated ? null : 'Not heated',
   }));

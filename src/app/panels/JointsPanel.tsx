@@ -7,6 +7,7 @@ import { ChoiceField } from '../parts/ChoiceField.tsx';
 import { area, figureShort, movement, sides } from '../parts/format.ts';
 import { Icon } from '../parts/Icon.tsx';
 import { PlanNumber } from '../parts/PlanNumber.tsx';
+import { widthRanges } from '../parts/ranges.ts';
 import { Sample } from '../parts/Sample.tsx';
 import { SourceText } from '../parts/SourceNote.tsx';
 import { ThingList, type ThingRow } from '../parts/ThingList.tsx';
@@ -54,8 +55,7 @@ function ProfileGroup() {
         label="Width"
         name="Joint profile width"
         value={jointProfile.widthMm}
-        least={1}
-        most={100}
+        {...widthRanges.jointProfile}
         step={1}
         decimals={1}
         edit={(file, widthMm) => planSectionChanged(file, 'jointProfile', { widthMm })}
@@ -91,8 +91,7 @@ function SealantGroup() {
         label="Width"
         name="Sealant width"
         value={sealant.widthMm}
-        least={1}
-        most={50}
+        {...widthRanges.sealant}
         step={1}
         decimals={1}
         edit={(file, widthMm) => planSectionChanged(file, 'sealant', { widthMm })}

@@ -1,10 +1,11 @@
-import { namesOf } from '../../documents/words.ts';
+import { namesOf, oneLine } from '../../documents/words.ts';
 import { stripTakes } from '../../movement/strip.ts';
 import type { Edge } from '../../plan/analysis.ts';
 import { planSectionChanged } from '../../plan/edits.ts';
 import { rules } from '../../plan/reference.ts';
-import { length, movement } from '../parts/format.ts';
+import { figureShort, length, movement } from '../parts/format.ts';
 import { PlanNumber } from '../parts/PlanNumber.tsx';
+import { widthRanges } from '../parts/ranges.ts';
 import { Sample } from '../parts/Sample.tsx';
 import { ThingList, type ThingRow } from '../parts/ThingList.tsx';
 import { Toned } from '../parts/Toned.tsx';
@@ -27,8 +28,7 @@ export function ObstaclesPanel({ result, onChoose }: PanelProps) {
           label="Thickness"
           name="Edge strip thickness"
           value={edgeStrip.thicknessMm}
-          least={1}
-          most={50}
+          {...widthRanges.edgeStrip}
           step={1}
           decimals={1}
           edit={(file, thicknessMm) => planSectionChanged(file, 'edgeStrip', { thicknessMm })}
@@ -103,7 +103,7 @@ function Objects({ result: { plan, analysis }, onChoose }: ObjectsProps) {
     ...plan.joinery.map(({ id, name, under, fixedThrough }) =>
       row(
         id,
-        name,
+        oneLine(name),
         `${underWords[under]}${fixedThrough ? ', fixed through to the slab' : ''}`,
         <Sample
           of={{
@@ -121,10 +121,15 @@ function Objects({ result: { plan, analysis }, onChoose }: ObjectsProps) {
       row(id, `Column ${id}`, 'Strip all round', <Sample of={{ shape: 'fill', style: 'column' }} />),
     ),
     ...plan.pipes.map(({ id, diameterMm }) =>
-      row(id, `Pipe ${id}`, `${diameterMm} mm across`, <Sample of={{ shape: 'fill', style: 'pipe' }} />),
+      row(
+        id,
+        `Pipe ${id}`,
+        `${figureShort(diameterMm, 1)} mm across`,
+        <Sample of={{ shape: 'fill', style: 'pipe' }} />,
+      ),
     ),
     ...plan.sunZones.map(({ id, highestC }) =>
-      row(id, `Sun ${id}`, `Up to ${highestC} °C`, <Sample of={{ shape: 'fill', style: 'sun' }} />),
+      row(id, `Sun ${id}`, `Up to ${figureShort(highestC, 1)} °C`, <Sample of={{ shape: 'fill', style: 'sun' }} />),
     ),
   ];
   if (rows.length === 0) return null;

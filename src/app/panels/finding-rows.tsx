@@ -1,7 +1,8 @@
-import { findingText, severityNames } from '../../documents/words.ts';
+import { severityNames } from '../../documents/words.ts';
 import type { Finding } from '../../plan/analysis.ts';
-import { mendsOf } from '../card/mends.ts';
+import { type Mend, mendsOf } from '../card/mends.ts';
 import { Icon } from '../parts/Icon.tsx';
+import { messagesOf } from '../parts/messages.ts';
 import { severities } from '../parts/SeverityCounts.tsx';
 import type { ThingRow } from '../parts/ThingList.tsx';
 import type { Result } from '../state/analysisStore.ts';
@@ -9,6 +10,7 @@ import { findingThing } from '../state/thing.ts';
 
 /** The findings as rows of a list, the worst first, with the number of their pin and the first mend there is. */
 export function findingRows(result: Result): readonly ThingRow[] {
+  const words = messagesOf(result.plan);
   const rank = (finding: Finding) => severities.indexOf(finding.severity);
   return result.analysis.findings
     .map((finding, i) => ({ finding, number: i + 1 }))
@@ -18,11 +20,15 @@ export function findingRows(result: Result): readonly ThingRow[] {
       return {
         thing: findingThing(finding),
         lead: <FindingSign severity={finding.severity} number={number} />,
-        name: findingText(finding),
+        name: words(finding.message),
         value: null,
-        more: mend === undefined ? null : <span className="mend">Mend: {mend.words.toLowerCase()}</span>,
+        more: mend === undefined ? null : <MendLine mend={mend} />,
       };
     });
+}
+
+function MendLine({ mend: { words, edit } }: { readonly mend: Mend }) {
+  return edit === null ? `${words}.` : <span className="mend">Mend: {words.toLowerCase()}</span>;
 }
 
 /** Sign and number of a finding, as on its pin. */

@@ -1,4 +1,5 @@
 import { type ReactNode, useId } from 'react';
+import { hintOf } from './format.ts';
 import { SourceButton, useSource } from './SourceNote.tsx';
 
 export interface Choice<Value extends string> {
@@ -27,7 +28,9 @@ export function ChoiceField<Value extends string>(props: ChoiceFieldProps<Value>
   const headings = [...new Set(choices.map((choice) => choice.heading))];
   return (
     <div className={wide ? 'field wide' : 'field choice'}>
-      <label htmlFor={id}>{label}</label>
+      <label htmlFor={id} title={hintOf(label)}>
+        {label}
+      </label>
       <select
         id={id}
         value={value}

@@ -2,6 +2,7 @@ import { type KeyboardEvent, memo, type ReactNode, useEffect, useId } from 'reac
 import { boardHover } from '../state/boardStore.ts';
 import { useBoard } from '../state/hooks.ts';
 import { cardId, type Thing, thingEquals } from '../state/thing.ts';
+import { hintOf } from './format.ts';
 import { Stretches } from './Stretches.tsx';
 
 export interface ThingRow {
@@ -16,6 +17,8 @@ interface ThingListProps {
   readonly label: string;
   readonly rows: readonly ThingRow[];
   readonly onChoose: (thing: Thing) => void;
+  /** Its rows are sentences, which are shown to their end. */
+  readonly told?: boolean;
 }
 
 /** About the height of a row, px. */
@@ -23,7 +26,7 @@ const rowPx = 46;
 
 /** A list whose rows stand for things on the drawing: choosing or hovering a row lights the thing, and the other way
  *  round. One stop for the Tab key; arrow keys, Home and End choose within it, Enter on what is chosen goes into its card. */
-export function ThingList({ label, rows, onChoose }: ThingListProps) {
+export function ThingList({ label, rows, onChoose, told = false }: ThingListProps) {
   const id = useId();
   const chosen = useBoard((state) => state.chosen);
   const hovered = useBoard((state) => state.hovered);
@@ -52,7 +55,7 @@ export function ThingList({ label, rows, onChoose }: ThingListProps) {
   if (rows.length === 0) return null;
   return (
     <div
-      className="list"
+      className={told ? 'list told' : 'list'}
       role="listbox"
       aria-label={label}
       tabIndex={0}
@@ -72,6 +75,7 @@ export function ThingList({ label, rows, onChoose }: ThingListProps) {
               of={rows.length}
               chosen={i === at}
               lit={thingEquals(row.thing, hovered)}
+              told={told}
               onChoose={onChoose}
             />
           );
@@ -89,10 +93,11 @@ interface RowProps {
   readonly of: number;
   readonly chosen: boolean;
   readonly lit: boolean;
+  readonly told: boolean;
   readonly onChoose: (thing: Thing) => void;
 }
 
-const Row = memo(function Row({ id, row, place, of, chosen, lit, onChoose }: RowProps) {
+const Row = memo(function Row({ id, row, place, of, chosen, lit, told, onChoose }: RowProps) {
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: the keys are the list's, which has the focus
     // biome-ignore lint/a11y/useFocusableInteractive: the list has the focus and names the row as active
@@ -107,7 +112,9 @@ const Row = memo(function Row({ id, row, place, of, chosen, lit, onChoose }: Row
       onPointerEnter={() => boardHover(row.thing)}
     >
       {row.lead !== null && <span className="lead">{row.lead}</span>}
-      <span className="name">{row.name}</span>
+      <span className="name" title={told ? undefined : hintOf(row.name)}>
+        {row.name}
+      </span>
       <span className="value">{row.value}</span>
       {row.more !== null && <span className="more">{row.more}</span>}
     </div>

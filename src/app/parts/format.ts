@@ -1,4 +1,4 @@
-import { areaText, type DecimalMark, figureText, movementText } from '../../documents/words.ts';
+import { areaText, type DecimalMark, figureText, movementText, oneLine } from '../../documents/words.ts';
 
 /** Figures in words as the documents print them, with the reader's own decimal mark. */
 export const decimalMark: DecimalMark = new Intl.NumberFormat().format(0.5).includes(',') ? ',' : '.';
@@ -20,6 +20,37 @@ export function figureShort(value: number, decimals: number): string {
 
 /** A limit with the digits that the findings give it. */
 export const limitFigure = (limit: number) => figureShort(limit, 2);
+
+/** A name within a sentence has at most so many letters: about two lines of the tray. */
+const nameLetters = 80;
+const otherDirection = /[\p{Script=Hebrew}\p{Script=Arabic}]/u;
+
+/** A name as it stands within other words: on one line, cut where it is very long, closed in where it is written the
+ *  other way. */
+export function nameText(name: string): string {
+  const plain = oneLine(name);
+  const letters = [...plain];
+  const cut = letters.length > nameLetters ? `${letters.slice(0, nameLetters - 1).join('')}…` : plain;
+  return otherDirection.test(cut) ? `\u2068${cut}\u2069` : cut;
+}
+
+/** The whole name, where it is too long for the lines that it is given; undefined where it is not. */
+export function hintOf(name: string): string | undefined {
+  return name.length > nameLetters ? name : undefined;
+}
+
+/** Letters of a file name: systems take 255 bytes with the ending. */
+const stemLetters = 80;
+
+/** A name that every file system takes. */
+export function fileStem(name: string): string {
+  const plain = [...name.toLowerCase()]
+    .slice(0, stemLetters)
+    .join('')
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-+|-+$/g, '');
+  return plain === '' ? 'plan' : plain;
+}
 
 /** "1 joint", "3 joints". */
 export function countOf(count: number, one: string, several: string): string {
