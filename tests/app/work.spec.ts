@@ -146,7 +146,7 @@ test('a figure that is typed changes the floor as soon as typing rests, and Esca
   await flatOpen(page);
   await stepOpen(page, 'Floor');
   const highest = page.getByLabel('Highest', { exact: true });
-  const bays = () => page.getByText(/\d bays,.*Not saved\./);
+  const bays = () => page.getByText(/Not saved\..*\d bays,/);
   await highest.fill('75');
   await expect(bays()).toBeVisible();
   await expect(highest).toBeFocused();
@@ -172,6 +172,22 @@ test('a figure out of range is refused where it stands', async ({ page }) => {
   await figurePut(page, 'Thickness', '70,5');
   await expect(page.getByRole('alert')).toHaveCount(0);
   await expect(page.getByLabel('Thickness', { exact: true })).toHaveValue('70.5');
+});
+
+test('a wrong figure that was left in a field gives way to that of the plan once the plan goes on', async ({
+  page,
+}) => {
+  await flatOpen(page);
+  await stepOpen(page, 'Floor');
+  await figurePut(page, 'Highest', '50');
+  const thickness = page.getByLabel('Thickness', { exact: true });
+  await thickness.fill('0');
+  await thickness.press('Tab');
+  await expect(page.getByRole('alert')).toContainText('Enter a number');
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(page.getByLabel('Highest', { exact: true })).toHaveValue('45');
+  await expect(thickness).toHaveValue('65');
+  await expect(page.getByRole('alert')).toHaveCount(0);
 });
 
 test('an empty sheet is begun by placing a room', async ({ page }) => {

@@ -3,7 +3,7 @@ import { Icon, type IconName } from '../parts/Icon.tsx';
 import { boardStore } from '../state/boardStore.ts';
 import { useBoard } from '../state/hooks.ts';
 import { boardZoom, zoomStep } from './boardView.ts';
-import { viewportScaleBar } from './viewport.ts';
+import { viewportScaleBar, viewportZooms } from './viewport.ts';
 
 const barMostPx = 96;
 
@@ -32,9 +32,17 @@ export function BoardFoot({ keyed, caution, onFit }: BoardFootProps) {
         </button>
       )}
       <fieldset className="zoom" aria-label="Zoom">
-        <ZoomButton icon="farther" words="Zoom out" hint="Farther (-)" onAct={() => boardZoom(1 / zoomStep)} />
-        <ZoomButton icon="nearer" words="Zoom in" hint="Nearer (+)" onAct={() => boardZoom(zoomStep)} />
-        <ZoomButton icon="fit" words="Fit the whole drawing" hint="Whole drawing (Home)" onAct={onFit} />
+        <ZoomButton icon="farther" words="Zoom out" hint="Farther (-)" by={1 / zoomStep} />
+        <ZoomButton icon="nearer" words="Zoom in" hint="Nearer (+)" by={zoomStep} />
+        <button
+          type="button"
+          className="button"
+          title="Whole drawing (Home)"
+          aria-label="Fit the whole drawing"
+          onClick={onFit}
+        >
+          <Icon name="fit" />
+        </button>
       </fieldset>
       <ScaleBar />
       <p className="caution-line">{caution}</p>
@@ -46,12 +54,21 @@ interface ZoomButtonProps {
   readonly icon: IconName;
   readonly words: string;
   readonly hint: string;
-  readonly onAct: () => void;
+  readonly by: number;
 }
 
-function ZoomButton({ icon, words, hint, onAct }: ZoomButtonProps) {
+/** Goes off where the zoom ends, and keeps the focus then. */
+function ZoomButton({ icon, words, hint, by }: ZoomButtonProps) {
+  const off = useBoard(({ view }) => view === null || !viewportZooms(view, by));
   return (
-    <button type="button" className="button" title={hint} aria-label={words} onClick={onAct}>
+    <button
+      type="button"
+      className="button"
+      title={hint}
+      aria-label={words}
+      aria-disabled={off}
+      onClick={() => boardZoom(by)}
+    >
       <Icon name={icon} />
     </button>
   );

@@ -6,6 +6,8 @@ import type { Box } from '../../geometry/ring.ts';
 export interface Viewport {
   readonly pxPerMm: number;
   readonly offsetPx: Point;
+  /** The farthest that it can be zoomed out to: a wide plan needs more than most. */
+  readonly leastPxPerMm: number;
 }
 
 /** Symbols, pens and letters of the drawing are given in mm on paper; on the board they keep that size at 96 px to the inch. */
@@ -25,8 +27,8 @@ export interface SizePx {
   readonly heightPx: number;
 }
 
-/** Bounds of the zoom: a hall of 1 km fits, and 0.1 mm can be told apart. */
-const leastPxPerMm = 0.0005;
+/** Bounds of the zoom: a hall of 1 km can be seen from afar, and 0.1 mm can be told apart. */
+const usualLeastPxPerMm = 0.0005;
 const mostPxPerMm = 8;
 
 export function viewportToScreen(view: Viewport, point: Point): Point {
@@ -47,9 +49,14 @@ export function viewportPan(view: Viewport, byPx: Point): Viewport {
 
 /** Zoom by a factor about a place on the screen that stays where it is. */
 export function viewportZoom(view: Viewport, factor: number, aboutPx: Point): Viewport {
-  const pxPerMm = Math.min(mostPxPerMm, Math.max(leastPxPerMm, view.pxPerMm * factor));
+  const pxPerMm = Math.min(mostPxPerMm, Math.max(view.leastPxPerMm, view.pxPerMm * factor));
   const [x, y] = viewportToPlan(view, aboutPx);
-  return { pxPerMm, offsetPx: [aboutPx[0] - x * pxPerMm, aboutPx[1] - y * pxPerMm] };
+  return { ...view, pxPerMm, offsetPx: [aboutPx[0] - x * pxPerMm, aboutPx[1] - y * pxPerMm] };
+}
+
+/** Whether zooming by the factor would change anything. */
+export function viewportZooms({ pxPerMm, leastPxPerMm }: Viewport, factor: number): boolean {
+  return factor > 1 ? pxPerMm < mostPxPerMm : pxPerMm > leastPxPerMm;
 }
 
 export interface BoxPx {
@@ -66,10 +73,10 @@ export function viewportFit(box: Box, into: BoxPx): Viewport {
   const roomX = Math.max(1, into.rightPx - into.leftPx);
   const roomY = Math.max(1, into.bottomPx - into.topPx);
   const fit = Math.min(roomX / widthMm, roomY / heightMm);
-  const pxPerMm = Math.min(mostPxPerMm, Math.max(leastPxPerMm, fit));
+  const pxPerMm = Math.min(mostPxPerMm, fit);
   const x = (into.leftPx + into.rightPx) / 2 - ((box.minX + box.maxX) / 2) * pxPerMm;
   const y = (into.topPx + into.bottomPx) / 2 - ((box.minY + box.maxY) / 2) * pxPerMm;
-  return { pxPerMm, offsetPx: [x, y] };
+  return { pxPerMm, offsetPx: [x, y], leastPxPerMm: Math.min(usualLeastPxPerMm, fit) };
 }
 
 /** The view after the board took another size: what was in its middle is there still. */

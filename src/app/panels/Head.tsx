@@ -142,24 +142,25 @@ function Verdict() {
   );
 }
 
-/** "Demo: 12 rooms, 118.0 m², 14 bays, 17 joints." */
+/** "Not saved. Demo floor: 12 rooms, 118.0 m², 14 bays, 17 joints." Where the line is cut, its end goes. */
 function OnBoard() {
   const { origin, number: sheet } = usePlan((state) => state.history.present);
   const analysis = useAnalysis(({ result }) => (result?.sheet === sheet ? result.analysis : null));
   const rooms = usePlan((state) => state.history.present.file.rooms.length);
   const unsaved = !usePlan(planIsKept);
-  if (rooms === 0) return <p className="on-board small">An empty sheet.</p>;
-  if (analysis === null) return <p className="on-board small">{countOf(rooms, 'room', 'rooms')}.</p>;
-  const parts = [
-    countOf(rooms, 'room', 'rooms'),
-    area(analysis.quantities.floorM2),
-    countOf(analysis.bays.length, 'bay', 'bays'),
-    countOf(analysis.joints.length, 'joint', 'joints'),
-  ];
+  const found =
+    analysis === null
+      ? []
+      : [
+          area(analysis.quantities.floorM2),
+          countOf(analysis.bays.length, 'bay', 'bays'),
+          countOf(analysis.joints.length, 'joint', 'joints'),
+        ];
+  const words = [countOf(rooms, 'room', 'rooms'), ...found].join(', ');
   return (
     <p className="on-board small">
-      {origin === 'demo' ? 'Demo floor: ' : ''}
-      {parts.join(', ')}.{unsaved ? ' Not saved.' : ''}
+      {unsaved && <span className="unsaved">Not saved. </span>}
+      <span>{rooms === 0 ? 'An empty sheet.' : `${origin === 'demo' ? 'Demo floor: ' : ''}${words}.`}</span>
     </p>
   );
 }

@@ -1,4 +1,5 @@
 import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
+import { usePlan } from '../state/hooks.ts';
 import { gestureRetract } from '../state/planStore.ts';
 import { figureRead, figureShort } from './format.ts';
 
@@ -28,6 +29,16 @@ export function useFigureEntry({ unit, value, least, most, step, decimals, onCha
   const [typed, setTyped] = useState<string | null>(null);
   const [wrong, setWrong] = useState<string | null>(null);
   useEffect(() => () => clearTimeout(rest.current), []);
+  const revision = usePlan((state) => state.revision);
+  const [seen, setSeen] = useState(revision);
+  if (seen !== revision) {
+    setSeen(revision);
+    // The plan went on, by undo or in another field: what was refused here is past.
+    if (wrong !== null) {
+      setTyped(null);
+      setWrong(null);
+    }
+  }
 
   const inRange = (next: number | null): next is number => next !== null && next >= least && next <= most;
   const gesture = () => `${id} ${count.current}`;
