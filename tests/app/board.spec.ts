@@ -23,6 +23,16 @@ test('hovering a thing in a list lights it on the drawing, and the other way rou
   await expect.poll(() => litPixels(page)).toBe(0);
 });
 
+test('a finding about rooms lights them', async ({ page }) => {
+  await flatOpen(page);
+  const finding = rows(page, 'Findings').filter({ hasText: 'carried over' });
+  await finding.scrollIntoViewIfNeeded();
+  await page.mouse.move(300, 20);
+  await expect.poll(() => litPixels(page)).toBe(0);
+  await finding.hover();
+  await expect.poll(() => litPixels(page)).toBeGreaterThan(0);
+});
+
 test('a wheel with notches zooms about the pointer, a finger on a touchpad pans', async ({ page }) => {
   await flatOpen(page);
   await expect(rows(page, 'Bays').first()).toBeVisible();

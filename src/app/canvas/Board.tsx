@@ -5,16 +5,16 @@ import { Notice } from '../panels/Notice.tsx';
 import { Working } from '../panels/Working.tsx';
 import { boardFree, boardHover, boardStore } from '../state/boardStore.ts';
 import { useAnalysis, useBoard, usePlan } from '../state/hooks.ts';
-import { findingRefs, type Thing, thingOf } from '../state/thing.ts';
+import { type Thing, thingOf } from '../state/thing.ts';
 import { BoardFoot } from './BoardFoot.tsx';
 import { BoardKey } from './BoardKey.tsx';
 import { boardChoose, boardFit, boardLook, boardPan, boardResized, boardZoom, zoomStep } from './boardView.ts';
 import { type BoardDrawing, useLabels } from './drawing.ts';
 import { type BoardHand, useGestures } from './gestures.ts';
-import { itemsHit, itemsOf, type PlacedItem } from './hit.ts';
+import { itemsHit, type PlacedItem } from './hit.ts';
 import { pinMembers, pinsCluster } from './pins.ts';
 import { type Lit, Sheet } from './Sheet.tsx';
-import { thingItems } from './thingItems.ts';
+import { aboutItems, thingItems } from './thingItems.ts';
 import type { SizePx } from './viewport.ts';
 
 interface BoardProps {
@@ -143,8 +143,7 @@ function useLit(drawing: BoardDrawing, changed: readonly Thing[]): readonly Lit[
   return useMemo(() => {
     if (result === null) return [];
     const itemsFor = (thing: Thing | null) => (thing === null ? [] : thingItems(thing, result, drawing.items));
-    const aboutFor = (thing: Thing | null) =>
-      thing === null ? [] : findingRefs(thing, result.analysis).flatMap((ref) => itemsOf(drawing.items, ref));
+    const aboutFor = (thing: Thing | null) => (thing === null ? [] : aboutItems(thing, result, drawing.items));
     return [
       { strength: 'changed', items: changed.flatMap(itemsFor) },
       { strength: 'hovered', items: [...itemsFor(hovered), ...aboutFor(hovered), ...aboutFor(chosen)] },

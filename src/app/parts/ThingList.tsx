@@ -33,7 +33,7 @@ export function ThingList({ label, rows, onChoose, told = false }: ThingListProp
   const at = rows.findIndex((row) => thingEquals(row.thing, chosen));
 
   useEffect(() => {
-    if (at >= 0) document.getElementById(`${id}-${at}`)?.scrollIntoView({ block: 'nearest' });
+    if (at >= 0) return rowReveal(`${id}-${at}`);
   }, [id, at]);
 
   const onKeyDown = (event: KeyboardEvent) => {
@@ -83,6 +83,22 @@ export function ThingList({ label, rows, onChoose, told = false }: ThingListProp
       </Stretches>
     </div>
   );
+}
+
+/** Rows that come near the view take up their own height in place of a reckoned one for so many frames. */
+const settleFrames = 8;
+
+/** Brings a row into view and keeps it there while the rows above it find their heights.  @returns ends it */
+function rowReveal(id: string): () => void {
+  let left = settleFrames;
+  let frame = 0;
+  const reveal = () => {
+    document.getElementById(id)?.scrollIntoView({ block: 'nearest' });
+    left -= 1;
+    if (left > 0) frame = requestAnimationFrame(reveal);
+  };
+  reveal();
+  return () => cancelAnimationFrame(frame);
 }
 
 interface RowProps {

@@ -70,7 +70,7 @@ export function thingRef(thing: Thing, analysis: Analysis): DrawingRef | null {
   }
 }
 
-const refKinds = ['bay', 'joint', 'edge', 'object'] as const;
+const refKinds = ['bay', 'joint', 'edge', 'room', 'object'] as const;
 
 /** What a finding is about, as the drawing may call it: a finding gives ids without their kind. */
 export function findingRefs(thing: Thing, analysis: Analysis): readonly DrawingRef[] {
