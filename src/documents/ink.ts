@@ -143,17 +143,18 @@ function samePlace(a: Point | undefined, b: Point | undefined): boolean {
   return a !== undefined && b !== undefined && a[0] === b[0] && a[1] === b[1];
 }
 
+/** So many letters have room in a pin; more are written smaller. */
+const pinLetters = 2;
+
 /** @param at mm on paper */
 export function markInks({ style, text }: Pick<MarkItem, 'style' | 'text'>, at: Point): readonly Ink[] {
   const { figures, textAt, textStyle } = marks[style];
   const inks = symbolInks(figures, at, [1, 0], 'ink');
   if (text === null || textAt === null || textStyle === null) return inks;
-  const { colour } = textStyles[textStyle];
+  const written = text.length > pinLetters ? (`${textStyle}-long` as const) : textStyle;
+  const { colour } = textStyles[written];
   const place: Point = [at[0] + textAt[0], at[1] + textAt[1]];
-  return [
-    ...inks,
-    { ink: 'text', text, style: textStyle, colour, at: place, anchor: 'middle', angleDeg: 0, halo: null },
-  ];
+  return [...inks, { ink: 'text', text, style: written, colour, at: place, anchor: 'middle', angleDeg: 0, halo: null }];
 }
 
 /** A symbol with its x axis along `direction`. */

@@ -1,6 +1,7 @@
 import type { Point } from '../geometry/point.ts';
+import type { Severity } from '../plan/analysis.ts';
 import type { MarkItem } from './drawing.ts';
-import type { ColourName, EndMarkName, MarkStyleName, TextStyleName } from './styles.ts';
+import type { ColourName, EndMarkName, MarkStyleName } from './styles.ts';
 
 /** A symbol as plain figures, mm on paper round its origin, x to the right and y down, drawn in the order given.
  *  A renderer knows polylines and discs and nothing of what they mean. */
@@ -184,7 +185,7 @@ export interface MarkSymbol {
   readonly figures: readonly SymbolFigure[];
   /** Middle of the text written into it; null where none is. */
   readonly textAt: Point | null;
-  readonly textStyle: TextStyleName | null;
+  readonly textStyle: `pin-${Severity}` | null;
   /** How far it reaches from its origin. */
   readonly reachMm: { readonly left: number; readonly right: number; readonly up: number; readonly down: number };
 }

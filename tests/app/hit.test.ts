@@ -3,7 +3,7 @@ import { itemsHit, itemsPlace } from '../../src/app/canvas/hit.ts';
 import { pinMembers, pinsCluster } from '../../src/app/canvas/pins.ts';
 import type { DrawingItem } from '../../src/documents/drawing.ts';
 
-const view = { pxPerMm: 0.1, offsetPx: [0, 0] } as const;
+const view = { pxPerMm: 0.1, offsetPx: [0, 0], leastPxPerMm: 0.0005 } as const;
 const square = (x: number, side: number) =>
   [
     [x, 0],
@@ -94,4 +94,25 @@ test('pins that would hide each other are one pin with their count, until the bo
   expect(members(0.1, '2')).toEqual(['2']);
   expect(members(1, '1')).toEqual(['1']);
   expect(texts(1)).toEqual(['0', '1', '2']);
+});
+
+test('where pins would hide the floor of a drawing more of them stand together, and fewer the nearer it is', () => {
+  const pins = itemsPlace(
+    Array.from(
+      { length: 400 },
+      (_, i): DrawingItem => ({
+        shape: 'mark',
+        layer: 'findings',
+        style: 'pin-caution',
+        at: [(i % 20) * 3000, Math.floor(i / 20) * 3000],
+        text: String(i),
+        ref: { kind: 'finding', id: String(i) },
+      }),
+    ),
+  );
+  // Paper is 3.78 px to the mm: at 0.01 px to the mm rooms of 3 m are 8 mm apart, at 0.1 they are 79 mm apart.
+  const far = pinsCluster(pins, { pxPerMm: 0.01 }).length;
+  expect(far).toBeLessThan(80);
+  expect(far).toBeGreaterThan(10);
+  expect(pinsCluster(pins, { pxPerMm: 0.1 }).length).toBe(400);
 });

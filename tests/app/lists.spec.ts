@@ -43,13 +43,13 @@ test('a list of a thousand rows makes only those near the view, and End reaches 
 
 test('a pin that stands for several findings lists them, and each can be chosen there', async ({ page }) => {
   await manyRoomsOpen(page);
-  // From far off the pins of the rooms without a door lie on each other.
+  // From far off the pins of the rooms without a door lie on each other, in the middle of the board.
   const board = page.getByRole('application');
   const box = await board.boundingBox();
   if (box === null) throw new Error('the board has no size');
   const here = page.getByRole('region', { name: /^\d+ findings here$/ });
   await board.focus();
-  for (let step = 0; step < 3; step++) await page.keyboard.press('-');
+  for (let step = 0; step < 10; step++) await page.keyboard.press('-');
   await board.click({ position: { x: box.width / 2, y: box.height / 2 } });
   await expect(here).toBeVisible();
   const first = here.getByRole('option').first();
@@ -57,4 +57,18 @@ test('a pin that stands for several findings lists them, and each can be chosen 
   await first.click();
   await expect(here).toHaveCount(0);
   await expect(page.getByRole('region', { name: /^Finding \d+$/ })).toContainText(words ?? 'no words');
+});
+
+test('what is chosen is in view when its step is opened again', async ({ page }) => {
+  await manyRoomsOpen(page);
+  const bays = page.getByRole('listbox', { name: 'Bays' });
+  await bays.focus();
+  await page.keyboard.press('End');
+  for (let i = 0; i < 60; i++) await page.keyboard.press('ArrowUp');
+  await stepOpen(page, 'Papers');
+  await expect(bays).toHaveCount(0);
+  await stepOpen(page, 'Joints');
+  const chosen = bays.locator('[aria-selected="true"]');
+  await expect(chosen).toHaveAttribute('aria-posinset', String(rooms - 60));
+  await expect(chosen).toBeInViewport();
 });

@@ -1,6 +1,7 @@
-import { describe, expect, it } from 'vitest';
-import { itemInks } from '../../src/documents/ink.ts';
+import { describe, expect, it, test } from 'vitest';
+import { itemInks, markInks } from '../../src/documents/ink.ts';
 import { penShare } from '../../src/documents/pen.ts';
+import { textWidthMm } from '../../src/documents/text-width.ts';
 
 describe('a pen', () => {
   it.each([
@@ -50,4 +51,14 @@ describe('a still point', () => {
     expect(inks(200).length).toBeGreaterThan(0);
     expect(inks(500)).toEqual([]);
   });
+});
+
+test('a number of three figures has room in its pin', () => {
+  // The disc of a note is 2.7 mm in radius to the middle of its line of 0.35 mm.
+  const withinMm = 2 * (2.7 - 0.35 / 2);
+  for (const text of ['9', '42', '188']) {
+    const ink = markInks({ style: 'pin-note', text }, [0, 0]).at(-1);
+    if (ink?.ink !== 'text') throw new Error('a pin without its number');
+    expect(textWidthMm(text, ink.style)).toBeLessThan(withinMm);
+  }
 });

@@ -2,8 +2,13 @@ import type { DrawingRef, MarkItem } from '../../documents/drawing.ts';
 import type { PlacedItem } from './hit.ts';
 import { type Viewport, viewportPaperPx } from './viewport.ts';
 
-/** Pins nearer than this to each other would hide each other's numbers, mm on paper. */
-const crowdedMm = 7;
+/** Pins nearer than the first to each other would hide each other's numbers, mm on paper. The others are for drawings on
+ *  which pins at that distance would hide the floor. */
+const crowdedMm = [7, 10, 14, 20, 28] as const;
+/** What a pin covers, mm2 on paper, and the share of the drawing that pins may cover together; a dozen always may. */
+const pinMm2 = 60;
+const coveredShare = 0.15;
+const fewPins = 12;
 
 interface Cluster {
   readonly head: PlacedItem;
@@ -36,7 +41,7 @@ export function pinMembers(
 
 /** Pins come with the worst last, so that the worst of a crowd is met first and becomes its head. */
 function clustersOf(items: readonly PlacedItem[], pxPerMm: number): readonly Cluster[] {
-  const reachMm = viewportPaperPx(crowdedMm) / pxPerMm;
+  const reachMm = crowdReach(items, pxPerMm);
   const clusters: Cluster[] = [];
   for (const placed of [...items].reverse()) {
     const { item } = placed;
@@ -48,4 +53,19 @@ function clustersOf(items: readonly PlacedItem[], pxPerMm: number): readonly Clu
     else near.members.push(item.ref);
   }
   return clusters;
+}
+
+/** Distance below which pins are drawn as one, mm: the least at which they leave the floor in view. */
+function crowdReach(items: readonly PlacedItem[], pxPerMm: number): number {
+  const pins = items.flatMap(({ item }) => (item.shape === 'mark' && item.layer === 'findings' ? [item.at] : []));
+  const paperMm = viewportPaperPx(1) / pxPerMm;
+  const [xs, ys] = [0, 1].map((axis) => pins.map((at) => at[axis as 0 | 1] / paperMm)) as [number[], number[]];
+  const spread = (values: readonly number[]) => Math.max(...values) - Math.min(...values) + crowdedMm[0];
+  const mostPins =
+    pins.length <= fewPins ? fewPins : Math.max(fewPins, (coveredShare * spread(xs) * spread(ys)) / pinMm2);
+  const leaves = (reach: number) =>
+    new Set(xs.map((x, i) => `${Math.floor(x / reach)} ${Math.floor((ys[i] ?? 0) / reach)}`)).size <= mostPins;
+  const reach =
+    pins.length <= mostPins ? crowdedMm[0] : (crowdedMm.find(leaves) ?? crowdedMm[crowdedMm.length - 1] ?? 0);
+  return reach * paperMm;
 }
