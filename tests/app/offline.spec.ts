@@ -2,7 +2,7 @@ import { expect, type Page, test } from '@playwright/test';
 import { flatFile, planOpen, rows, stepOpen } from './board.ts';
 
 /** What is fetched after the first view: screen, files and papers, and the last of the demos. */
-const late = [/later-parts-.*\.js$/, /file-parts-.*\.js$/, /3-market-hall-.*\.js$/];
+const late = [/later-parts-.*\.js$/, /file-work-.*\.js$/, /3-market-hall-.*\.js$/];
 
 /** Opens the app; saving by download. */
 async function appOpen(page: Page): Promise<void> {
@@ -39,7 +39,7 @@ test('with the server gone after the first view, saving, opening, demos, papers 
 });
 
 test('what cannot be fetched is said on the board, and is there once the server is back', async ({ page }) => {
-  await page.route(/(later-parts|file-parts|2-public-library)-.*\.js$/, (route) => route.abort());
+  await page.route(/(later-parts|file-work|2-public-library)-.*\.js$/, (route) => route.abort());
   await appOpen(page);
   const note = page.getByRole('status').filter({ hasText: 'Keep this page open' });
   await page.getByRole('button', { name: 'Save' }).click();

@@ -1,10 +1,8 @@
 import { lateAsk, lateOf } from '../late.ts';
-import { fileStem, nameText } from '../parts/format.ts';
+import { nameText } from '../parts/format.ts';
 import type { Result } from '../state/analysisStore.ts';
-import { boardRefuse, boardTell } from '../state/boardStore.ts';
-import { planKept, planStore, sheetLay } from '../state/planStore.ts';
 
-export const fileParts = lateOf(() => import('./file-parts.ts'));
+export const fileParts = lateOf(() => import('./file-work.ts'));
 
 /** Asks for a plan file. */
 export function filePick(): void {
@@ -28,90 +26,18 @@ export function fileDropFollow(): void {
   });
 }
 
-/** Reads a plan file and lays it on the board; where it cannot be read, says what is wrong and where, and the sheet on
- *  the board stays. */
-export async function fileOpen(file: File): Promise<void> {
-  const name = nameText(file.name);
-  const refusal = `${name} was not opened. The sheet on the board is as it was.`;
-  const parts = await lateAsk(fileParts, refusal);
-  const text = parts === null ? null : await fileText(file, refusal);
-  if (parts === null || text === null) return;
-  const reading = parts.planRead(text);
-  if (reading.kind === 'plan') {
-    sheetLay(`Open ${name}`, reading.file, 'file');
-    boardTell(`${name} is on the board.`);
-    return;
-  }
-  const details = reading.problems.map(({ path, message }) => ({ at: path, says: message }));
-  boardRefuse(refusal, details);
+/** Lays a plan file on the board; where it cannot be, the sheet on the board stays. */
+async function fileOpen(file: File): Promise<void> {
+  const refusal = `${nameText(file.name)} was not opened. The sheet on the board is as it was.`;
+  await (await lateAsk(fileParts, refusal))?.fileLay(file, refusal);
 }
 
-/** Null where the disk does not give it, which is said. */
-async function fileText(file: File, refusal: string): Promise<string | null> {
-  try {
-    return await file.text();
-  } catch (error) {
-    boardRefuse(refusal, [{ at: '', says: errorWords(error) }]);
-    return null;
-  }
-}
-
-function errorWords(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
-}
-
-interface SavePicker {
-  showSaveFilePicker(options: {
-    readonly suggestedName: string;
-    readonly types: readonly { readonly description: string; readonly accept: Readonly<Record<string, string[]>> }[];
-  }): Promise<FileSystemFileHandle>;
-}
-
-/** Saves the plan where the user says; as a download where the browser cannot ask. */
 export async function planSave(): Promise<void> {
-  const { file } = planStore.getState().history.present;
-  const name = `${fileStem(file.name)}.json`;
-  const parts = await lateAsk(fileParts, 'The plan was not saved.');
-  if (parts === null) return;
-  const text = parts.planWrite(file);
-  if (!('showSaveFilePicker' in window)) {
-    download(name, 'application/json', text);
-    planKept(file);
-    return;
-  }
-  try {
-    const types = [{ description: 'Plan', accept: { 'application/json': ['.json'] } }];
-    const handle = await (window as unknown as SavePicker).showSaveFilePicker({ suggestedName: name, types });
-    const stream = await handle.createWritable();
-    await stream.write(text);
-    await stream.close();
-    planKept(file);
-    boardTell(`Saved as ${handle.name}.`);
-  } catch (error) {
-    // Closing the question without an answer is no fault.
-    if (error instanceof DOMException && error.name === 'AbortError') return;
-    boardRefuse('The plan was not saved.', [{ at: '', says: errorWords(error) }]);
-  }
+  const refusal = 'The plan was not saved.';
+  await (await lateAsk(fileParts, refusal))?.planPut(refusal);
 }
-
-export function download(name: string, type: string, content: BlobPart): void {
-  const address = URL.createObjectURL(new Blob([content], { type }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = name;
-  link.click();
-  // The browser has taken the file by the next turn.
-  setTimeout(() => URL.revokeObjectURL(address));
-}
-
-const types: Readonly<Record<string, string>> = { json: 'application/json', csv: 'text/csv', svg: 'image/svg+xml' };
 
 /** One paper of the last good result, as a download. */
-export async function paperDownload({ plan, analysis }: Result, name: string): Promise<void> {
-  const parts = await lateAsk(fileParts, 'The paper was not made.');
-  if (parts === null) return;
-  const paper = parts.documentsOf(plan, analysis).find((each) => each.name === name);
-  if (paper === undefined) throw new Error(`no paper named ${name}`);
-  const type = types[name.split('.').at(-1) ?? ''] ?? 'text/plain';
-  download(`${fileStem(plan.name)}-${name}`, type, paper.text);
+export async function paperDownload(result: Result, name: string): Promise<void> {
+  (await lateAsk(fileParts, 'The paper was not made.'))?.paperPut(result, name);
 }

@@ -1,0 +1,90 @@
+import { documentsOf } from '../../documents/documents.ts';
+import { planRead } from '../../plan/read.ts';
+import { planWrite } from '../../plan/write.ts';
+import { fileStem, nameText } from '../parts/format.ts';
+import type { Result } from '../state/analysisStore.ts';
+import { boardRefuse, boardTell } from '../state/boardStore.ts';
+import { planKept, planStore, sheetLay } from '../state/planStore.ts';
+
+/** What is done with files, and with reader, writer and papers: none of them has a place in the first view. */
+
+/** Reads a plan file and lays it on the board; where it cannot be read, says what is wrong and where. */
+export async function fileLay(file: File, refusal: string): Promise<void> {
+  const name = nameText(file.name);
+  const text = await fileText(file, refusal);
+  if (text === null) return;
+  const reading = planRead(text);
+  if (reading.kind === 'plan') {
+    sheetLay(`Open ${name}`, reading.file, 'file');
+    boardTell(`${name} is on the board.`);
+    return;
+  }
+  const details = reading.problems.map(({ path, message }) => ({ at: path, says: message }));
+  boardRefuse(refusal, details);
+}
+
+/** Null where the disk does not give it, which is said. */
+async function fileText(file: File, refusal: string): Promise<string | null> {
+  try {
+    return await file.text();
+  } catch (error) {
+    boardRefuse(refusal, [{ at: '', says: errorWords(error) }]);
+    return null;
+  }
+}
+
+function errorWords(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}
+
+interface SavePicker {
+  showSaveFilePicker(options: {
+    readonly suggestedName: string;
+    readonly types: readonly { readonly description: string; readonly accept: Readonly<Record<string, string[]>> }[];
+  }): Promise<FileSystemFileHandle>;
+}
+
+/** Saves the plan where the user says; as a download where the browser cannot ask. */
+export async function planPut(refusal: string): Promise<void> {
+  const { file } = planStore.getState().history.present;
+  const name = `${fileStem(file.name)}.json`;
+  const text = planWrite(file);
+  if (!('showSaveFilePicker' in window)) {
+    download(name, 'application/json', text);
+    planKept(file);
+    return;
+  }
+  try {
+    const types = [{ description: 'Plan', accept: { 'application/json': ['.json'] } }];
+    const handle = await (window as unknown as SavePicker).showSaveFilePicker({ suggestedName: name, types });
+    const stream = await handle.createWritable();
+    await stream.write(text);
+    await stream.close();
+    planKept(file);
+    boardTell(`Saved as ${nameText(handle.name)}.`);
+  } catch (error) {
+    // Closing the question without an answer is no fault.
+    if (error instanceof DOMException && error.name === 'AbortError') return;
+    boardRefuse(refusal, [{ at: '', says: errorWords(error) }]);
+  }
+}
+
+const types: Readonly<Record<string, string>> = { json: 'application/json', csv: 'text/csv', svg: 'image/svg+xml' };
+
+/** One paper of the last good result, as a download. */
+export function paperPut({ plan, analysis }: Result, name: string): void {
+  const paper = documentsOf(plan, analysis).find((each) => each.name === name);
+  if (paper === undefined) throw new Error(`no paper named ${name}`);
+  const type = types[name.split('.').at(-1) ?? ''] ?? 'text/plain';
+  download(`${fileStem(plan.name)}-${name}`, type, paper.text);
+}
+
+function download(name: string, type: string, content: BlobPart): void {
+  const address = URL.createObjectURL(new Blob([content], { type }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  // The browser has taken the file by the next turn.
+  setTimeout(() => URL.revokeObjectURL(address));
+}
