@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import { demoParts } from './files/demos.ts';
 import { fileParts } from './files/files.ts';
 import { lateAsk, lateOf, lateRefuse } from './late.ts';
+import { sourceParts } from './parts/SourceNote.tsx';
 
 /** All of the screen that the first view does not show, in one file: cut up further, what it shares would be cut up too. */
 type Parts = typeof import('./later-parts.ts');
@@ -41,7 +42,7 @@ export function laterFetch(): void {
 
 async function fetchAll(first: boolean): Promise<void> {
   try {
-    await Promise.all([laterParts, fileParts, ...demoParts].map(({ fetch }) => fetch()));
+    await Promise.all([laterParts, fileParts, sourceParts, ...demoParts].map(({ fetch }) => fetch()));
   } catch (error) {
     if (first) lateRefuse('Not all of the program is here: what is changed now cannot be saved yet.', error);
     setTimeout(() => fetchAll(false), againMs);

@@ -11,10 +11,9 @@ import {
   screedClasses,
   screedClassKeys,
   screedTypes,
-  sourceOf,
-  sources,
   thicknessTable,
 } from '../plan/reference.ts';
+import { sourceOf, sources } from '../plan/sources.ts';
 
 /** The page of reference tables, in Markdown, made from the files of `shared/`. */
 export function referencePage(): string {

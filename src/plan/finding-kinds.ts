@@ -1,6 +1,6 @@
 import type { Severity } from './analysis.ts';
 import type { FindingCode } from './finding.ts';
-import type { SourceKey } from './reference.ts';
+import type { SourceKey } from './sources.ts';
 
 export interface FindingKind {
   readonly severity: Severity;

@@ -1,14 +1,17 @@
 import type { FindingFact, LimitsTaken } from './finding.ts';
 import type { Plan, Room } from './plan.ts';
-import {
-  defaultRuleSet,
-  limitRow,
-  limitRowOwn,
-  ruleSetFitsScreed,
-  ruleSets,
-  type SourceKey,
-  sourceOf,
-} from './reference.ts';
+import { defaultRuleSet, limitRow, limitRowOwn, ruleSetFitsScreed, ruleSets } from './reference.ts';
+import type { SourceKey } from './sources.ts';
+
+const ruleRows = Object.values(ruleSets).flatMap((ruleSet) => ruleSet.rows);
+
+/** What a limit that was not entered can rest on. */
+const ruleSources: ReadonlySet<string> = new Set(
+  ruleRows.flatMap(({ source, area, length, aspect }) => [
+    source,
+    ...[area, length, aspect].flatMap((f) => f?.source ?? []),
+  ]),
+);
 
 /** Where the limits of the rooms are not those of the rule set that was asked for, or stand on less than print: a floor that the set does
  *  not speak of, limits that were never entered, recalled or carried over. */
@@ -64,7 +67,7 @@ function ownFindings({ ruleSet: key, rooms }: Plan): readonly FindingFact[] {
   if (ruleSets[key].rows.length === 0 && sources.length > 0 && !sources.some(isEntered)) {
     return [{ ...whole, code: 'limits-not-entered', ruleSet, instead: ruleSets[defaultRuleSet].name }];
   }
-  const recalled = sources.find((source) => sourceOf(source)?.standing === 'memory');
+  const recalled = sources.find((source) => ruleRows.some((row) => row.source === source && row.standing === 'memory'));
   return recalled === undefined ? [] : [{ ...whole, code: 'limits-from-memory', ruleSet, source: recalled }];
 }
 
@@ -75,7 +78,7 @@ function limitKeys({ limitSources }: Room): readonly string[] {
 
 /** Whether a limit is the user's: its source is the document that he named, or the data sheet where he named none. */
 function isEntered(source: string): boolean {
-  return sourceOf(source) === null || source === ('data-sheet' satisfies SourceKey);
+  return !ruleSources.has(source) || source === ('data-sheet' satisfies SourceKey);
 }
 
 /** One note for each of the two readings that take over the limits of heated floor under stone or ceramic. */

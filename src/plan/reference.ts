@@ -1,7 +1,6 @@
 import materialsJson from '../../shared/materials.json' with { type: 'json' };
 import ruleSetsJson from '../../shared/rule-sets.json' with { type: 'json' };
 import screedClassesJson from '../../shared/screed-classes.json' with { type: 'json' };
-import sourcesJson from '../../shared/sources.json' with { type: 'json' };
 import thicknessJson from '../../shared/thickness.json' with { type: 'json' };
 
 /** The reference data of `shared/`: every figure with its unit, range and source. The key types are made from the files and the
@@ -10,7 +9,6 @@ import thicknessJson from '../../shared/thickness.json' with { type: 'json' };
 export type ScreedTypeKey = keyof typeof screedClassesJson.types;
 export type ScreedClassKey = keyof typeof screedClassesJson.classes;
 export type RuleSetKey = keyof typeof ruleSetsJson.ruleSets;
-export type SourceKey = keyof typeof sourcesJson;
 export type MaterialKey = keyof typeof materialsJson;
 export type DefaultKey = keyof typeof ruleSetsJson.defaults;
 export type RuleKey = keyof typeof ruleSetsJson.rules;
@@ -22,16 +20,6 @@ export interface Figure {
   readonly range: readonly number[] | null;
   /** Key of `shared/sources.json`, which also tells the figure's standing. */
   readonly source: string;
-}
-
-export interface Source {
-  readonly title: string;
-  readonly where: string;
-  /** published: seen in print; memory: recalled, not seen; practice: common in the trade; derived: our own arithmetic; user: entered. */
-  readonly standing: string;
-  /** Seen in a text that restates the standard, not in the standard itself. */
-  readonly restated: boolean;
-  readonly note: string;
 }
 
 export interface Material {
@@ -71,6 +59,8 @@ export interface LimitRow {
   readonly length: Figure | null;
   readonly aspect: Figure | null;
   readonly source: string;
+  /** That of its source. */
+  readonly standing: string;
 }
 
 export interface RuleSet {
@@ -105,7 +95,6 @@ export interface ThicknessTable {
   readonly rows: Readonly<Record<string, ThicknessRow>>;
 }
 
-export const sources: Readonly<Record<SourceKey, Source>> = sourcesJson;
 export const materials: Readonly<Record<MaterialKey, Material>> = materialsJson;
 export const screedTypes: Readonly<Record<ScreedTypeKey, ScreedType>> = screedClassesJson.types;
 export const screedClasses: Readonly<Record<ScreedClassKey, ScreedClass>> = screedClassesJson.classes;
@@ -124,11 +113,6 @@ export const screedClassKeys = keysOf(screedClasses);
 export const ruleSetKeys = keysOf(ruleSets);
 export const defaultRuleSet: RuleSetKey = 'en-strict';
 export const defaultScreedClass: ScreedClassKey = 'CT-C25-F4';
-
-/** The source behind a key; null where the key is a document that the user named. */
-export function sourceOf(key: string): Source | null {
-  return Object.hasOwn(sources, key) ? sources[key as SourceKey] : null;
-}
 
 /** CT of CT-C25-F4. */
 export function screedTypeKey(key: ScreedClassKey): ScreedTypeKey {

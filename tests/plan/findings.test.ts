@@ -4,7 +4,7 @@ import type { Finding } from '../../src/plan/analysis.ts';
 import { naturalOrder } from '../../src/plan/figure-words.ts';
 import type { FindingCode, FindingFact, FindingValues, OffFloor } from '../../src/plan/finding.ts';
 import { findingDescribe, findingsSort } from '../../src/plan/finding-words.ts';
-import { sourceOf } from '../../src/plan/reference.ts';
+import { sourceOf } from '../../src/plan/sources.ts';
 
 type Sample<C extends FindingCode> = readonly [
   values: Omit<Extract<FindingValues, { code: C }>, 'code'>,

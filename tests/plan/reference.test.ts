@@ -8,9 +8,9 @@ import {
   screedClassKeys,
   screedTypeKey,
   screedTypes,
-  sources,
   thicknessTable,
 } from '../../src/plan/reference.ts';
+import { sources } from '../../src/plan/sources.ts';
 
 const shared = fileURLToPath(new URL('../../shared/', import.meta.url));
 const dataFiles = readdirSync(shared).filter((name) => name.endsWith('.json') && name !== 'plan.schema.json');
@@ -125,4 +125,12 @@ describe('thermal expansion as printed, 1e-6 per K', () => {
   ] as const)('%s: %s', (key, expected) => {
     expect(materials[key].expansion?.value).toBeCloseTo(expected * 1e-6, 12);
   });
+});
+
+test('a row of limits has the standing of its source', () => {
+  const rows = Object.values(ruleSets).flatMap((ruleSet) => ruleSet.rows);
+  expect(rows.length).toBeGreaterThan(10);
+  expect(rows.map(({ standing }) => standing)).toEqual(
+    rows.map(({ source }) => sources[source as keyof typeof sources].standing),
+  );
 });

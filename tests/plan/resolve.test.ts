@@ -4,9 +4,9 @@ import type { Point } from '../../src/geometry/point.ts';
 import { planEmpty } from '../../src/plan/empty.ts';
 import type { Covering } from '../../src/plan/plan.ts';
 import type { RuleSetKey, ScreedClassKey } from '../../src/plan/reference.ts';
-import { sourceOf } from '../../src/plan/reference.ts';
 import { planResolve } from '../../src/plan/resolve.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
+import { sourceOf } from '../../src/plan/sources.ts';
 import { anyPlan } from './any-plan.ts';
 
 const outline: readonly Point[] = [

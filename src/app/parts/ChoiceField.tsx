@@ -59,7 +59,7 @@ export function ChoiceField<Value extends string>(props: ChoiceFieldProps<Value>
       {source !== undefined && <SourceButton of={label} toggle={toggle} />}
       {source !== undefined && (
         <div className="source-place" id={toggle.id} hidden={!toggle.open}>
-          {source}
+          {toggle.open && source}
         </div>
       )}
     </div>

@@ -39,7 +39,7 @@ export function NumberField({ label, name = label, source, range, ...figure }: N
         </span>
       )}
       <div className="source-place" id={note.id} hidden={!note.open}>
-        <SourceText source={source} range={range} />
+        {note.open && <SourceText source={source} range={range} />}
       </div>
     </div>
   );

@@ -1,5 +1,7 @@
-import { useId, useState } from 'react';
-import { type Figure, sourceOf } from '../../plan/reference.ts';
+import { useEffect, useId, useState } from 'react';
+import { useStore } from 'zustand';
+import type { Figure } from '../../plan/reference.ts';
+import { lateAsk, lateOf } from '../late.ts';
 import { figureShort } from './format.ts';
 import { Icon } from './Icon.tsx';
 
@@ -11,9 +13,16 @@ const standings: Readonly<Record<string, string>> = {
   user: 'Entered by you',
 };
 
+export const sourceParts = lateOf(() => import('../../plan/sources.ts'));
+
 /** Where a figure comes from and how far it can be relied on. */
 export function SourceText({ source, range }: { readonly source: string; readonly range?: string | null }) {
-  const known = sourceOf(source);
+  const part = useStore(sourceParts.store, (held) => held.part);
+  useEffect(() => {
+    if (part === null) void lateAsk(sourceParts, 'The source cannot be shown yet.');
+  }, [part]);
+  if (part === null) return null;
+  const known = part.sourceOf(source);
   if (known === null) {
     return (
       <p className="source-text">
