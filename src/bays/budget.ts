@@ -26,5 +26,5 @@ export function baysLeast({ region, limits: { areaM2, lengthM } }: Part): number
   return Math.ceil(regionArea(region) / 1e6 / Math.min(areaM2, lengthM ** 2));
 }
 
-const STEPS_LEAST = 7.5e6;
+const STEPS_LEAST = 8e6;
 const STEPS_PER_BAY = 1500;

@@ -125,7 +125,7 @@ function chordsOf(rings: readonly Ring[], edges: readonly Edge[], mostMm: number
 const NEAREST_ENDS = 10;
 
 /** An end of a chord is looked for on every wall, and the nearest are followed past every wall. */
-const STEPS_PER_END = 0.5;
+const STEPS_PER_END = 2;
 
 type Edge = readonly [Point, Point];
 
