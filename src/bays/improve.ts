@@ -1,6 +1,6 @@
 import { regionsIntersect } from '../geometry/clip.ts';
 import type { Point } from '../geometry/point.ts';
-import { regionArea } from '../geometry/region.ts';
+import { regionArea, regionContains } from '../geometry/region.ts';
 import { regionInBox } from '../geometry/region-clip.ts';
 import { boxOf, type Region } from '../geometry/ring.ts';
 import { EQUAL_LENGTH_MM, GRID_PER_MM } from '../geometry/tolerance.ts';
@@ -211,7 +211,8 @@ function columnsArea(piece: Region, columns: Part['columns']): number {
   return columns.reduce((sum, { box: own, ring, areaMm2 }) => {
     if (own.minX >= box.maxX || own.maxX <= box.minX || own.minY >= box.maxY || own.maxY <= box.minY) return sum;
     const inBox = own.minX >= box.minX && own.maxX <= box.maxX && own.minY >= box.minY && own.maxY <= box.maxY;
-    if (plain && inBox) return sum + areaMm2;
+    // A column lies wholly in the piece far more often than across its sides.
+    if (inBox && (plain || ring.every((p) => regionContains(piece, p)))) return sum + areaMm2;
     const column = { outline: ring, holes: [] };
     const shared = plain ? regionInBox(column, box) : regionsIntersect([piece], [column]);
     return shared.reduce((own, region) => own + regionArea(region), sum);
