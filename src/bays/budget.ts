@@ -2,7 +2,7 @@ import { regionArea } from '../geometry/region.ts';
 import type { Part } from './part.ts';
 
 /** How much search the layout of one part may take, counted in steps so that the same part gets the same layout on any machine. A step is
- *  about a microsecond of work. Real floors stay far below it; an outline of thousands of corners that turn in would take minutes. */
+ *  about half a microsecond of work. An outline of thousands of corners that turn in would take minutes without an end to it. */
 export class Budget {
   constructor(private left: number) {}
 
@@ -15,8 +15,8 @@ export class Budget {
   }
 }
 
-/** Steps for a part: as many as three seconds hold, a hundred times what the floors of the demos take, and more for halls of many bays; bays of less
- *  than a square metre are a slip of the pen and get no more. */
+/** Steps for a part: what about four seconds hold, twenty times what the largest demo takes and a little more than the largest part of the real
+ *  floors (403 corners, 18 cores), and more for halls of many bays; bays of less than a square metre are a slip of the pen and get no more. */
 export function budgetOf(part: Part): Budget {
   return new Budget(STEPS_LEAST + STEPS_PER_BAY * Math.min(baysLeast(part), regionArea(part.region) / 1e6));
 }

@@ -100,7 +100,7 @@ function boxExcess(w: number, h: number, netMm2: number, limits: Part['limits'],
   const narrow = Math.min(w, h) - marginMm;
   const tooLong = long / narrow > limits.aspect * (1 + NEAR_LIMIT);
   const aspect = long > limits.aspectFromM * 1000 * (1 + NEAR_LIMIT) && tooLong ? 1 : 0;
-  // Columns in its sides take it the true rectangle that may pass; those inside it are judged so as well, on the safe side.
+  // Notched by columns it is no true rectangle, and only that may pass. A column inside it counts as a notch: the safe side.
   const isTrue = netMm2 >= w * h * (1 - LIMIT_SLACK);
   if (limits.rectangleMayPass && !tooLong && isTrue) return 0;
   return (
