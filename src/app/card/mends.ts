@@ -1,5 +1,5 @@
 import type { Analysis, Finding, Joint } from '../../plan/analysis.ts';
-import { planSectionChanged } from '../../plan/edits.ts';
+import { planSectionChanged } from '../../plan/edits/settings.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { defaults, type RuleSetKey, ruleSets, rules } from '../../plan/reference.ts';
 import type { PlanFile } from '../../plan/schema.ts';

@@ -1,5 +1,5 @@
 import { type FormEvent, useId, useState } from 'react';
-import { planRoomPlaced } from '../../plan/edits.ts';
+import { planRoomPlaced } from '../../plan/edits/settings.ts';
 import { demoLay, demos } from '../files/demos.ts';
 import { filePick } from '../files/files.ts';
 import { figureRead, figureShort } from '../parts/format.ts';

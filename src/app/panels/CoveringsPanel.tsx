@@ -1,5 +1,5 @@
 import { oneLine } from '../../documents/words.ts';
-import { planCoveringLaid } from '../../plan/edits.ts';
+import { planCoveringLaid } from '../../plan/edits/settings.ts';
 import type { Covering } from '../../plan/plan.ts';
 import { ChoiceField } from '../parts/ChoiceField.tsx';
 import { nameText } from '../parts/format.ts';

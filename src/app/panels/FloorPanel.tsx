@@ -1,5 +1,5 @@
 import { oneLine } from '../../documents/words.ts';
-import { planSectionChanged } from '../../plan/edits.ts';
+import { planSectionChanged } from '../../plan/edits/settings.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { type ScreedClassKey, screedClassKeys, screedTypeOf } from '../../plan/reference.ts';
 import { ChoiceField } from '../parts/ChoiceField.tsx';

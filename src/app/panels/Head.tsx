@@ -1,6 +1,6 @@
 import { useId, useState } from 'react';
 import { flushSync } from 'react-dom';
-import { planRenamed } from '../../plan/edits.ts';
+import { planRenamed } from '../../plan/edits/settings.ts';
 import { planEmpty } from '../../plan/empty.ts';
 import { demoLay, demos } from '../files/demos.ts';
 import { filePick, planSave } from '../files/files.ts';

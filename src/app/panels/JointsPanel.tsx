@@ -1,7 +1,7 @@
 import { jointKindNames, namesOf } from '../../documents/words.ts';
 import { stripTakes } from '../../movement/strip.ts';
 import { type Bay, jointKinds, type Severity } from '../../plan/analysis.ts';
-import { planSectionChanged } from '../../plan/edits.ts';
+import { planSectionChanged } from '../../plan/edits/settings.ts';
 import { defaults } from '../../plan/reference.ts';
 import { ChoiceField } from '../parts/ChoiceField.tsx';
 import { area, figureShort, movement, sides } from '../parts/format.ts';

@@ -1,4 +1,4 @@
-import { planLoadsEntered, planSectionChanged } from '../../plan/edits.ts';
+import { planLoadsEntered, planSectionChanged } from '../../plan/edits/settings.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { PlanFile } from '../../plan/schema.ts';
 import { figureShort } from '../parts/format.ts';

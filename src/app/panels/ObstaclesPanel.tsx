@@ -1,7 +1,7 @@
 import { namesOf, oneLine } from '../../documents/words.ts';
 import { stripTakes } from '../../movement/strip.ts';
 import type { Edge } from '../../plan/analysis.ts';
-import { planSectionChanged } from '../../plan/edits.ts';
+import { planSectionChanged } from '../../plan/edits/settings.ts';
 import { rules } from '../../plan/reference.ts';
 import { figureShort, length, movement } from '../parts/format.ts';
 import { PlanNumber } from '../parts/PlanNumber.tsx';

@@ -1,4 +1,4 @@
-import { planLimitsChanged, planRuleSetChosen, planSectionChanged } from '../../plan/edits.ts';
+import { planLimitsChanged, planRuleSetChosen, planSectionChanged } from '../../plan/edits/settings.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { type RuleSetKey, ruleSetKeys, ruleSets } from '../../plan/reference.ts';
 import { ChoiceField } from '../parts/ChoiceField.tsx';

@@ -1,7 +1,7 @@
-import { boxOf } from '../geometry/ring.ts';
-import type { Covering } from './plan.ts';
-import type { RuleSetKey } from './reference.ts';
-import type { PlanFile } from './schema.ts';
+import { boxOf } from '../../geometry/ring.ts';
+import type { Covering } from '../plan.ts';
+import type { RuleSetKey } from '../reference.ts';
+import type { PlanFile } from '../schema.ts';
 
 /** Edits of the plan file: values in, a new file out, what did not change is shared. A value of undefined goes back to the default. */
 

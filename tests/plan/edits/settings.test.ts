@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { Point } from '../../src/geometry/point.ts';
+import type { Point } from '../../../src/geometry/point.ts';
 import {
   planCoveringLaid,
   planLimitsChanged,
@@ -8,11 +8,11 @@ import {
   planRoomsChanged,
   planRuleSetChosen,
   planSectionChanged,
-} from '../../src/plan/edits.ts';
-import { planEmpty } from '../../src/plan/empty.ts';
-import { planRead } from '../../src/plan/read.ts';
-import type { PlanFile } from '../../src/plan/schema.ts';
-import { planWrite } from '../../src/plan/write.ts';
+} from '../../../src/plan/edits/settings.ts';
+import { planEmpty } from '../../../src/plan/empty.ts';
+import { planRead } from '../../../src/plan/read.ts';
+import type { PlanFile } from '../../../src/plan/schema.ts';
+import { planWrite } from '../../../src/plan/write.ts';
 
 const outline: readonly Point[] = [
   [0, 0],
