@@ -37,7 +37,7 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
   const theme = useBoard((state) => state.theme);
   const onThing = useBoard((state) => state.hovered !== null);
   const empty = usePlan((state) => state.history.present.file.rooms.length === 0);
-  const picked = useBoard(({ chosen, opened }) => chosen !== null || opened.length > 0);
+  const picked = useBoard(({ chosen, opened }) => chosen.length + opened.length > 0);
   const keyOpen = useBoard((state) => state.keyOpen);
   const pxPerMm = view?.pxPerMm ?? null;
   const items = useMemo(() => (pxPerMm === null ? [] : pinsCluster(drawing.items, { pxPerMm })), [drawing, pxPerMm]);
@@ -128,7 +128,7 @@ function useHand(items: readonly PlacedItem[], drawing: BoardDrawing): BoardHand
       look: boardLook,
       press: (atPx, reachPx) => {
         const things = thingsAt(atPx, reachPx);
-        if (things.length > 1) boardStore.setState({ chosen: null, opened: things });
+        if (things.length > 1) boardStore.setState({ chosen: [], opened: things });
         else boardChoose(things[0] ?? null, null);
       },
       hover: (atPx, reachPx) => boardHover(atPx === null ? null : (thingsAt(atPx, reachPx)[0] ?? null)),
@@ -146,8 +146,8 @@ function useLit(drawing: BoardDrawing, changed: readonly Thing[]): readonly Lit[
     const aboutFor = (thing: Thing | null) => (thing === null ? [] : aboutItems(thing, result, drawing.items));
     return [
       { strength: 'changed', items: changed.flatMap(itemsFor) },
-      { strength: 'hovered', items: [...itemsFor(hovered), ...aboutFor(hovered), ...aboutFor(chosen)] },
-      { strength: 'chosen', items: itemsFor(chosen) },
+      { strength: 'hovered', items: [...itemsFor(hovered), ...aboutFor(hovered), ...chosen.flatMap(aboutFor)] },
+      { strength: 'chosen', items: chosen.flatMap(itemsFor) },
     ];
   }, [drawing, result, changed, hovered, chosen]);
 }

@@ -1,9 +1,9 @@
 import type { Context } from 'konva/lib/Context';
-import { useCallback, useMemo } from 'react';
-import { Layer, Shape, Stage } from 'react-konva/lib/ReactKonvaCore';
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { PlacedLabel } from '../../documents/drawing.ts';
 import type { Theme } from '../../documents/styles.ts';
 import type { PlacedItem } from './hit.ts';
+import { type BoardLayers, boardLayers, type Painter } from './layers.ts';
 import { inkPaint, itemInksAt, type LitStrength, labelInksAt, litPaint, type Pen } from './paint.ts';
 import { type SizePx, type Viewport, viewportPaperPerPlan, viewportPaperPx, viewportSees } from './viewport.ts';
 
@@ -23,8 +23,10 @@ export interface Lit {
   readonly strength: LitStrength;
 }
 
-/** Draws what it is given: one still layer with the drawing, one with what is lit. Neither listens to the pointer. */
+/** Draws what it is given: one still layer with the drawing, one with what is lit. */
 export function Sheet({ items, labels, view, size, theme, accent, lit }: SheetProps) {
+  const place = useRef<HTMLDivElement>(null);
+  const board = useLayers(place, size);
   const paperPerPlan = viewportPaperPerPlan(view);
   // The inks of a scale are made once: moving the board draws the same inks elsewhere.
   const inked = useMemo(
@@ -34,16 +36,16 @@ export function Sheet({ items, labels, view, size, theme, accent, lit }: SheetPr
   const pinned = useMemo(() => inked.flatMap(({ item, inks }) => (item.layer === 'findings' ? inks : [])), [inked]);
   const lettered = useMemo(() => labels.flatMap((label) => labelInksAt(label, paperPerPlan)), [labels, paperPerPlan]);
 
-  const paintDrawing = useCallback(
-    (context: Context) => {
+  const paintDrawing = useMemo(
+    (): Painter => (context) => {
       const pen = penSet(context, view, theme);
       for (const { inks, box } of inked) if (viewportSees(view, size, box)) for (const ink of inks) inkPaint(pen, ink);
       for (const ink of lettered) inkPaint(pen, ink);
     },
     [inked, lettered, view, size, theme],
   );
-  const paintLight = useCallback(
-    (context: Context) => {
+  const paintLight = useMemo(
+    (): Painter => (context) => {
       const pen = penSet(context, view, theme);
       for (const each of lit) {
         for (const { item } of each.items) litPaint(pen, item, paperPerPlan, accent, each.strength);
@@ -53,16 +55,30 @@ export function Sheet({ items, labels, view, size, theme, accent, lit }: SheetPr
     },
     [lit, pinned, view, paperPerPlan, theme, accent],
   );
-  return (
-    <Stage width={size.widthPx} height={size.heightPx} listening={false}>
-      <Layer listening={false}>
-        <Shape sceneFunc={paintDrawing} listening={false} perfectDrawEnabled={false} />
-      </Layer>
-      <Layer listening={false}>
-        <Shape sceneFunc={paintLight} listening={false} perfectDrawEnabled={false} />
-      </Layer>
-    </Stage>
-  );
+  usePainter(board, 0, paintDrawing);
+  usePainter(board, 1, paintLight);
+  return <div ref={place} />;
+}
+
+const layerCount = 2;
+
+function useLayers(place: React.RefObject<HTMLDivElement | null>, size: SizePx): BoardLayers | null {
+  const [board, setBoard] = useState<BoardLayers | null>(null);
+  useLayoutEffect(() => {
+    if (place.current === null) return;
+    const made = boardLayers(place.current, layerCount);
+    setBoard(made);
+    return () => {
+      setBoard(null);
+      made.end();
+    };
+  }, [place]);
+  useLayoutEffect(() => board?.resize(size), [board, size]);
+  return board;
+}
+
+function usePainter(board: BoardLayers | null, at: number, painter: Painter): void {
+  useEffect(() => board?.layers[at]?.paint(painter), [board, at, painter]);
 }
 
 function penSet(context: Context, view: Viewport, theme: Theme): Pen {

@@ -67,7 +67,7 @@ export function boardPan(byPx: Point): void {
 export function boardChoose(thing: Thing | null, box: Box | null): void {
   const { view } = boardStore.getState();
   const size = boardFree(boardStore.getState());
-  boardStore.setState({ chosen: thing, opened: [] });
+  boardStore.setState({ chosen: thing === null ? [] : [thing], opened: [] });
   if (view === null || size === null || box === null) return;
   const revealed = viewportReveal(view, box, size, revealMarginPx);
   if (revealed !== view) boardLook(revealed);

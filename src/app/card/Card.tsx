@@ -28,7 +28,7 @@ interface CardProps {
 
 /** The figures of the chosen thing, beside it on the drawing. */
 export function Card({ drawing, view, size, onChoose }: CardProps) {
-  const chosen = useBoard((state) => state.chosen);
+  const [chosen = null, ...more] = useBoard((state) => state.chosen);
   const opened = useBoard((state) => state.opened);
   const trayOpen = useBoard((state) => state.trayOpen);
   const free = boardFree({ size, trayOpen }) ?? size;
@@ -49,6 +49,7 @@ export function Card({ drawing, view, size, onChoose }: CardProps) {
     [focusKeep],
   );
   if (result === null) return null;
+  if (more.length > 0) return null;
   const about = chosen ?? opened[0] ?? null;
   const content = chosen === null ? pinContent(opened, result, onChoose) : cardContent(chosen, result);
   if (content === null || about === null) return null;

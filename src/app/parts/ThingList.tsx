@@ -30,7 +30,8 @@ export function ThingList({ label, rows, onChoose, told = false }: ThingListProp
   const id = useId();
   const chosen = useBoard((state) => state.chosen);
   const hovered = useBoard((state) => state.hovered);
-  const at = rows.findIndex((row) => thingEquals(row.thing, chosen));
+  const isChosen = ({ thing }: ThingRow) => chosen.some((each) => thingEquals(each, thing));
+  const at = rows.findIndex(isChosen);
 
   useEffect(() => {
     if (at >= 0) return rowReveal(`${id}-${at}`);
@@ -49,7 +50,7 @@ export function ThingList({ label, rows, onChoose, told = false }: ThingListProp
     const row = rows[to[event.key] ?? -1];
     if (row === undefined) return;
     event.preventDefault();
-    if (event.key === 'Enter' && thingEquals(row.thing, chosen)) document.getElementById(cardId)?.focus();
+    if (event.key === 'Enter' && isChosen(row)) document.getElementById(cardId)?.focus();
     else onChoose(row.thing);
   };
   if (rows.length === 0) return null;
@@ -73,7 +74,7 @@ export function ThingList({ label, rows, onChoose, told = false }: ThingListProp
               row={row}
               place={i + 1}
               of={rows.length}
-              chosen={i === at}
+              chosen={isChosen(row)}
               lit={thingEquals(row.thing, hovered)}
               told={told}
               onChoose={onChoose}

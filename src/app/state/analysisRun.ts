@@ -1,7 +1,7 @@
 import { proxy, type Remote, wrap } from 'comlink';
 import type { AnalysisService } from '../worker.ts';
 import { analysisStore } from './analysisStore.ts';
-import { type PlanState, planStore } from './planStore.ts';
+import { type PlanState, planShown, planStore } from './planStore.ts';
 
 /** From this long on, a run shows its progress. */
 const slowMs = 250;
@@ -80,8 +80,10 @@ function pace(revision: number, to: 'slow' | 'long'): void {
   if (run?.revision === revision) analysisStore.setState({ run: { ...run, pace: to } });
 }
 
-async function analysisStart({ history, revision }: PlanState): Promise<void> {
-  const { file, number: sheet } = history.present;
+async function analysisStart(state: PlanState): Promise<void> {
+  const { revision } = state;
+  const { number: sheet } = state.history.present;
+  const file = planShown(state);
   analysisStore.setState({ run: { revision, pace: 'quick', share: 0 }, halted: null });
   timers = [setTimeout(() => pace(revision, 'slow'), slowMs), setTimeout(() => pace(revision, 'long'), longMs)];
   const onProgress = proxy((share: number) => {
@@ -91,9 +93,9 @@ async function analysisStart({ history, revision }: PlanState): Promise<void> {
   try {
     const { plan, analysis } = await serviceStart().analyse(revision, file, onProgress);
     if (analysisStore.getState().run?.revision !== revision) return;
-    // A plan that was overtaken meanwhile has no use for its analysis.
-    if (analysis !== null && waiting === null) {
-      analysisStore.setState({ result: { revision, sheet, plan, analysis } });
+    // Also where a newer plan waits already: in a gesture there is always a newer one.
+    if (analysis !== null && (waiting === null || waiting.history.present.number === sheet)) {
+      analysisStore.setState({ result: { revision, sheet, file, plan, analysis } });
     }
     analysisStore.setState({ run: null });
   } catch (error) {

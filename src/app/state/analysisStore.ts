@@ -1,11 +1,14 @@
 import { createStore } from 'zustand/vanilla';
 import type { Analysis } from '../../plan/analysis.ts';
 import type { Plan } from '../../plan/plan.ts';
+import type { PlanFile } from '../../plan/schema.ts';
 
 /** What is derived: the last good analysis and the plan that it was made from. It stays until the next is there. */
 export interface Result {
   readonly revision: number;
   readonly sheet: number;
+  /** The plan file that it was made from: what the shown plan has beyond it is not in the analysis yet. */
+  readonly file: PlanFile;
   readonly plan: Plan;
   readonly analysis: Analysis;
 }

@@ -22,7 +22,8 @@ export interface NoticeDetail {
 
 /** The passing state: what is looked at and pointed at. Nothing here is saved or undone. */
 export interface BoardState {
-  readonly chosen: Thing | null;
+  /** What is chosen, in the order of choosing. */
+  readonly chosen: readonly Thing[];
   /** The findings under a pin that was pressed and stands for several: listed beside it until one is chosen. */
   readonly opened: readonly Thing[];
   readonly hovered: Thing | null;
@@ -45,7 +46,7 @@ const slideOverPx = 900;
 const slidPx = 360;
 
 export const boardStore = createStore<BoardState>(() => ({
-  chosen: null,
+  chosen: [],
   opened: [],
   hovered: null,
   view: null,
@@ -65,7 +66,7 @@ export function boardHover(thing: Thing | null): void {
 
 /** Lets go of what is chosen and of the pin that is open. */
 export function boardLetGo(): void {
-  boardStore.setState({ chosen: null, opened: [] });
+  boardStore.setState({ chosen: [], opened: [] });
 }
 
 /** Opens the tray at a step of the work; folds it where it stands open there. */

@@ -4,9 +4,11 @@ import type { Plan } from '../../plan/plan.ts';
 import { planResolve } from '../../plan/resolve.ts';
 import { type AnalysisState, analysisStore } from './analysisStore.ts';
 import { type BoardState, boardStore } from './boardStore.ts';
-import { type PlanState, planStore } from './planStore.ts';
+import { type PlanState, planShown, planStore } from './planStore.ts';
 
 export const usePlan = <Part>(pick: (state: PlanState) => Part): Part => useStore(planStore, pick);
+/** The plan file that the board shows: with what a gesture under way makes of it. */
+export const useShown = () => usePlan(planShown);
 export const useBoard = <Part>(pick: (state: BoardState) => Part): Part => useStore(boardStore, pick);
 export const useAnalysis = <Part>(pick: (state: AnalysisState) => Part): Part => useStore(analysisStore, pick);
 

@@ -14,7 +14,9 @@ export interface Sheet {
 
 export interface PlanState {
   readonly history: History<Sheet>;
-  /** Counts the changes of the plan, there and back: what the analysis is keyed by. */
+  /** The plan as it would be if the gesture under way ended now; null without one. No step, and not saved. */
+  readonly preview: PlanFile | null;
+  /** Counts the changes of the shown plan, there and back: what the analysis is keyed by. */
   readonly revision: number;
   /** The plans of the session that are safe on disk or came from there: undo may go back to any of them. */
   readonly kept: readonly PlanFile[];
@@ -24,16 +26,26 @@ const emptyPlan = planEmpty('New floor');
 
 export const planStore = createStore<PlanState>(() => ({
   history: historyStart({ file: emptyPlan, number: 0, origin: 'new' }),
+  preview: null,
   revision: 0,
   kept: [emptyPlan],
 }));
 
+/** What the board shows: the preview of a gesture under way, the plan else. */
+export function planShown({ preview, history }: Pick<PlanState, 'preview' | 'history'>): PlanFile {
+  return preview ?? history.present.file;
+}
+
 function historySet(history: History<Sheet>, kept?: PlanFile): void {
   const state = planStore.getState();
-  if (history === state.history) return;
+  if (history === state.history && state.preview === null) return;
+  // A preview that became the plan is shown already.
+  const { file, number } = history.present;
+  const isShown = planShown(state) === file && state.history.present.number === number;
   planStore.setState({
     history,
-    revision: state.revision + 1,
+    preview: null,
+    revision: isShown ? state.revision : state.revision + 1,
     kept: kept === undefined ? state.kept : [...state.kept, kept],
   });
 }
@@ -43,13 +55,21 @@ function historySet(history: History<Sheet>, kept?: PlanFile): void {
 export function commit(name: string, edit: (file: PlanFile) => PlanFile, gesture: string | null = null): void {
   const { history } = planStore.getState();
   const file = edit(history.present.file);
-  if (file === history.present.file) return;
-  historySet(historyCommit(history, { name, state: { ...history.present, file }, gesture }));
+  const state = file === history.present.file ? history.present : { ...history.present, file };
+  historySet(historyCommit(history, { name, state, gesture }));
 }
 
 /** Takes back what a gesture under way has changed: the plan is what it was, and no step is left. */
 export function gestureRetract(gesture: string): void {
   historySet(historyRetract(planStore.getState().history, gesture));
+}
+
+/** Shows what a gesture under way makes of the plan; null: the gesture came to nothing. */
+export function planPreview(file: PlanFile | null): void {
+  const state = planStore.getState();
+  const preview = file === state.history.present.file ? null : file;
+  if (preview === state.preview) return;
+  planStore.setState({ preview, revision: state.revision + 1 });
 }
 
 /** Lays another sheet on the board. */
