@@ -25,8 +25,12 @@ export function boardLayers(container: HTMLDivElement, count: number): BoardLaye
   const layers = Array.from({ length: count }, () => boardLayer(stage));
   return {
     layers,
-    resize: ({ widthPx, heightPx }) => stage.size({ width: widthPx, height: heightPx }),
-    end: () => stage.destroy(),
+    resize({ widthPx, heightPx }) {
+      stage.size({ width: widthPx, height: heightPx });
+    },
+    end() {
+      stage.destroy();
+    },
   };
 }
 
