@@ -1,3 +1,4 @@
+import drawingStartsJson from '../../shared/drawing-starts.json' with { type: 'json' };
 import materialsJson from '../../shared/materials.json' with { type: 'json' };
 import ruleSetsJson from '../../shared/rule-sets.json' with { type: 'json' };
 import screedClassesJson from '../../shared/screed-classes.json' with { type: 'json' };
@@ -12,6 +13,7 @@ export type RuleSetKey = keyof typeof ruleSetsJson.ruleSets;
 export type MaterialKey = keyof typeof materialsJson;
 export type DefaultKey = keyof typeof ruleSetsJson.defaults;
 export type RuleKey = keyof typeof ruleSetsJson.rules;
+export type DrawingStartKey = keyof typeof drawingStartsJson.starts;
 
 export interface Figure {
   readonly value: number;
@@ -102,6 +104,10 @@ export const ruleSets: Readonly<Record<RuleSetKey, RuleSet>> = ruleSetsJson.rule
 export const thicknessTable: ThicknessTable = thicknessJson;
 /** What a plan takes where it says nothing. */
 export const defaults: Readonly<Record<DefaultKey, Figure>> = ruleSetsJson.defaults;
+/** What the drawing tools start with. */
+export const drawingStarts: Readonly<Record<DrawingStartKey, Figure>> = drawingStartsJson.starts;
+/** Usual widths of doorways, jamb to jamb, mm. */
+export const doorwayWidthsMm: readonly number[] = drawingStartsJson.doorwayWidths.valuesMm;
 /** Figures of the rules that a plan cannot change. */
 export const rules: Readonly<Record<RuleKey, Figure>> = ruleSetsJson.rules;
 

@@ -35,7 +35,7 @@ const figures = places.filter(({ object }) => 'value' in object);
 test('there are figures to look at in every file that has any', () => {
   expect(figures.length).toBeGreaterThan(150);
   const files = new Set(figures.map(({ path }) => path.split('.')[0]));
-  expect([...files].sort()).toEqual(['materials', 'rule-sets', 'screed-classes', 'thickness']);
+  expect([...files].sort()).toEqual(['drawing-starts', 'materials', 'rule-sets', 'screed-classes', 'thickness']);
 });
 
 test('every figure is a number with a unit, a range that holds it and a source', () => {

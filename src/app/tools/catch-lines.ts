@@ -1,0 +1,79 @@
+import { oneLine } from '../../documents/words.ts';
+import { type Point, pointDirection } from '../../geometry/point.ts';
+import { boxOf, type Ring, ringCentroid, ringSignedArea } from '../../geometry/ring.ts';
+import type { PlanFile } from '../../plan/schema.ts';
+
+/** A corner that the hand is caught by. */
+export interface CatchCorner {
+  readonly at: Point;
+  /** What it belongs to, such as "Hall". */
+  readonly of: string;
+}
+
+/** A side that the hand is caught by. */
+export interface CatchSide {
+  readonly a: Point;
+  readonly b: Point;
+  readonly of: string;
+  /** So far outside the side that it was made from, mm; 0: the side itself. */
+  readonly offMm: number;
+}
+
+/** All that the plan offers to catch the hand. */
+export interface Catches {
+  readonly corners: readonly CatchCorner[];
+  readonly sides: readonly CatchSide[];
+}
+
+/** @param wallMm depth of a wall: each side of a room catches at this distance outside it, too */
+export function catchesOf(file: PlanFile, wallMm: number): Catches {
+  const corners: CatchCorner[] = [];
+  const sides: CatchSide[] = [];
+  const ringTake = (ring: Ring, of: string, offMm: number) => {
+    const outside = Math.sign(ringSignedArea(ring));
+    ring.forEach((a, i) => {
+      const b = ring[(i + 1) % ring.length] ?? a;
+      corners.push({ at: a, of });
+      sides.push({ a, b, of, offMm: 0 });
+      if (offMm > 0) sides.push(sideOff({ a, b, of }, offMm * outside, offMm));
+    });
+  };
+  for (const room of file.rooms) {
+    const of = oneLine(room.name ?? room.id);
+    ringTake(room.outline, of, wallMm);
+    for (const hole of room.holes ?? []) ringTake(hole, `the hole in ${of}`, 0);
+  }
+  for (const { id, outline } of file.columns ?? []) {
+    ringTake(outline, `column ${id}`, 0);
+    corners.push({ at: ringCentroid(outline), of: `the middle of column ${id}` });
+  }
+  for (const { id, name, outline } of file.joinery ?? []) ringTake(outline, oneLine(name ?? id), 0);
+  for (const { id, centre } of file.pipes ?? []) corners.push({ at: centre, of: `pipe ${id}` });
+  for (const { id, line } of [...(file.drawnJoints ?? []), ...(file.structuralJoints ?? [])]) {
+    for (const at of line) corners.push({ at, of: `joint ${id}` });
+    line.slice(1).forEach((b, i) => sides.push({ a: line[i] as Point, b, of: `joint ${id}`, offMm: 0 }));
+  }
+  return { corners, sides };
+}
+
+/** The plan without some of its things: what is being moved does not catch itself. */
+export function fileWithout(file: PlanFile, ids: readonly string[]): PlanFile {
+  const lists = Object.entries(file).map(([key, value]) => [
+    key,
+    Array.isArray(value) ? value.filter(({ id }: { readonly id: string }) => !ids.includes(id)) : value,
+  ]);
+  return Object.fromEntries(lists) as PlanFile;
+}
+
+/** The side moved outwards; `by` has the sign of the way round of its ring. */
+function sideOff({ a, b, of }: Omit<CatchSide, 'offMm'>, by: number, offMm: number): CatchSide {
+  const [ux, uy] = pointDirection(a, b);
+  const move = ([x, y]: Point): Point => [x + uy * by, y - ux * by];
+  return { a: move(a), b: move(b), of, offMm };
+}
+
+/** Middle of the upright box round the points. */
+export function boxMiddle(points: readonly Point[]): Point {
+  const { minX, maxX, minY, maxY } = boxOf(points);
+  return [(minX + maxX) / 2, (minY + maxY) / 2];
+}

@@ -1,0 +1,246 @@
+import { type Point, pointDirection, pointDistance } from '../../geometry/point.ts';
+import { rayMeets, segmentNearest } from '../../geometry/segment.ts';
+import type { Catches, CatchSide } from './catch-lines.ts';
+import { type SketchMark, sketchLine } from './sketch.ts';
+import type { Hand } from './stance.ts';
+
+/** Where the hand is caught, and by what. */
+export interface Caught {
+  readonly at: Point;
+  /** Guides that say what caught it. */
+  readonly marks: readonly SketchMark[];
+  /** Whether it lies on a side of something (a wall, a joint). */
+  readonly onSide: boolean;
+}
+
+export interface Hold {
+  /** The last corner: the run to the hand starts there. */
+  readonly from: Point | null;
+  /** Direction of the run before, as a unit vector; null where there is none. */
+  readonly before: Point | null;
+  /** Corners drawn so far: the hand lines up with them as well. */
+  readonly own: readonly Point[];
+  /** The run keeps to right angles. */
+  readonly square: boolean;
+}
+
+export const freeHold: Hold = { from: null, before: null, own: [], square: false };
+
+/** An upright or level line that catches one coordinate. */
+interface Line {
+  readonly axis: 0 | 1;
+  readonly at: number;
+  /** Where the line comes from, for its guide. */
+  readonly source: Point;
+  readonly words: string;
+  readonly onSide: boolean;
+  /** By so much it counts as nearer. */
+  readonly weight: number;
+}
+
+/** A side within this of upright or level catches a coordinate of its own, mm over its whole length. */
+const uprightMm = 0.5;
+/** Sides and wall depths are meant sooner than lines of far corners. */
+const sideWeight = 0.5;
+/** A side catches beside its own length, and by this much beyond, mm. */
+const beyondMm = 200;
+/** Steps that a free hand falls on, mm: the coarsest that the eye can still tell apart on the board. */
+const steps = [100, 50, 10, 5, 1] as const;
+
+/** Brings the hand to what it most likely means: a corner, a side, a wall's depth beside a neighbour, a line with a corner
+ *  elsewhere, a right angle; else to a round step. */
+export function handCatch(catches: Catches, hand: Hand, hold: Hold): Caught {
+  if (hand.loose) return { at: rounded(hand.at, 1), marks: [], onSide: false };
+  const own = hold.own.map((at) => ({ at, of: '' }));
+  const corner = nearest([...own, ...catches.corners], hand.at, hand.reachMm);
+  if (corner !== null && (hold.from === null || !hold.square || corner.of === '')) {
+    return { at: corner.at, marks: cornerMarks(corner), onSide: corner.of !== '' };
+  }
+  const lines = linesNear(catches, hand, hold);
+  return hold.from !== null && hold.square
+    ? caughtOnRay(catches, hand, hold, hold.from, lines)
+    : caughtFree(catches, hand, lines);
+}
+
+function cornerMarks({ at, of }: { readonly at: Point; readonly of: string }): readonly SketchMark[] {
+  const words = of === '' ? 'First corner' : `Corner of ${of}`;
+  return [
+    { mark: 'dot', at, tone: 'guide' },
+    { mark: 'words', at, text: of.startsWith('the middle') ? of : words, tone: 'guide' },
+  ];
+}
+
+function nearest<Item extends { readonly at: Point }>(items: readonly Item[], to: Point, reach: number): Item | null {
+  let best: Item | null = null;
+  let least = reach;
+  for (const item of items) {
+    const away = pointDistance(item.at, to);
+    if (away <= least) [best, least] = [item, away];
+  }
+  return best;
+}
+
+/** Step that a hand without a catch falls on, mm. */
+export function handStep(reachMm: number): number {
+  return steps.find((step) => step <= reachMm / 2) ?? 1;
+}
+
+function rounded([x, y]: Point, step: number): Point {
+  return [Math.round(x / step) * step, Math.round(y / step) * step];
+}
+
+function linesNear(catches: Catches, { at, reachMm }: Hand, { own }: Hold): readonly Line[] {
+  const lines: Line[] = [];
+  const take = (source: Point, axis: 0 | 1, words: string, weight: number, onSide: boolean) => {
+    lines.push({ axis, at: source[axis], source, words, weight, onSide });
+  };
+  const align = (source: Point, of: string) => {
+    const words = of === '' ? 'In line with this outline' : `In line with ${of}`;
+    for (const axis of [0, 1] as const) {
+      if (Math.abs(source[axis] - at[axis]) <= reachMm) take(source, axis, words, 1, false);
+    }
+  };
+  for (const point of own) align(point, '');
+  for (const { at: point, of } of catches.corners) align(point, of);
+  for (const side of catches.sides) {
+    const axis = uprightAxis(side);
+    if (axis === null || Math.abs(side.a[axis] - at[axis]) > reachMm) continue;
+    if (!besides(side, at, axis === 0 ? 1 : 0)) continue;
+    take(side.a, axis, sideWords(side), sideWeight, side.offMm === 0);
+  }
+  return lines;
+}
+
+function sideWords({ of, offMm }: CatchSide): string {
+  return offMm > 0 ? `${offMm} mm from ${of}` : `On ${of}`;
+}
+
+function uprightAxis({ a, b }: CatchSide): 0 | 1 | null {
+  if (Math.abs(a[0] - b[0]) <= uprightMm) return 0;
+  return Math.abs(a[1] - b[1]) <= uprightMm ? 1 : null;
+}
+
+function besides({ a, b }: CatchSide, at: Point, along: 0 | 1): boolean {
+  return at[along] >= Math.min(a[along], b[along]) - beyondMm && at[along] <= Math.max(a[along], b[along]) + beyondMm;
+}
+
+function bestLine(lines: readonly Line[], axis: 0 | 1, to: Point): Line | null {
+  const score = (line: Line) => Math.abs(line.at - to[axis]) * line.weight + pointDistance(line.source, to) * 1e-6;
+  let best: Line | null = null;
+  for (const line of lines) if (line.axis === axis && (best === null || score(line) < score(best))) best = line;
+  return best;
+}
+
+function caughtFree(catches: Catches, { at, reachMm }: Hand, lines: readonly Line[]): Caught {
+  const x = bestLine(lines, 0, at);
+  const y = bestLine(lines, 1, at);
+  if (x === null && y === null) {
+    const skew = skewNear(catches, at, reachMm);
+    if (skew !== null) return skew;
+  }
+  const step = handStep(reachMm);
+  const [freeX, freeY] = rounded(at, step);
+  const to: Point = [x?.at ?? freeX, y?.at ?? freeY];
+  const used = [x, y].filter((line) => line !== null);
+  return { at: to, marks: used.flatMap((line) => lineMarks(line, to)), onSide: used.some(({ onSide }) => onSide) };
+}
+
+function skewNear({ sides }: Catches, at: Point, reachMm: number): Caught | null {
+  let best: { readonly side: CatchSide; readonly at: Point } | null = null;
+  let least = reachMm;
+  for (const side of sides) {
+    if (uprightAxis(side) !== null) continue;
+    const near = segmentNearest(side.a, side.b, at);
+    if (near.distance <= least) {
+      least = near.distance;
+      best = { side, at: near.at };
+    }
+  }
+  if (best === null) return null;
+  const { side } = best;
+  return {
+    at: best.at,
+    marks: [
+      sketchLine([side.a, side.b], 'guide'),
+      { mark: 'words', at: best.at, text: sideWords(side), tone: 'guide' },
+    ],
+    onSide: side.offMm === 0,
+  };
+}
+
+/** The hand held to a right angle, and caught along the run. */
+function caughtOnRay(catches: Catches, hand: Hand, hold: Hold, from: Point, lines: readonly Line[]): Caught {
+  return caughtAlong(catches, hand, { from, way: squareWay(from, hand.at, hold.before), least: 0 }, lines);
+}
+
+/** The hand led along a line, and caught on the way: what moves a side square to itself. */
+export function handCatchAlong(catches: Catches, hand: Hand, from: Point, way: Point): Caught {
+  const lines = hand.loose ? [] : linesNear(catches, hand, freeHold);
+  return caughtAlong(hand.loose ? noCatches : catches, hand, { from, way, least: Number.NEGATIVE_INFINITY }, lines);
+}
+
+const noCatches: Catches = { corners: [], sides: [] };
+
+interface Lead {
+  readonly from: Point;
+  readonly way: Point;
+  /** No run is shorter. */
+  readonly least: number;
+}
+
+function caughtAlong(catches: Catches, hand: Hand, { from, way, least }: Lead, lines: readonly Line[]): Caught {
+  const along = (hand.at[0] - from[0]) * way[0] + (hand.at[1] - from[1]) * way[1];
+  let best: {
+    readonly run: number;
+    readonly marks: (to: Point) => readonly SketchMark[];
+    readonly side: boolean;
+  } | null = null;
+  let nearestMm = hand.reachMm;
+  for (const line of lines) {
+    if (Math.abs(way[line.axis]) < 1e-9) continue;
+    const run = (line.at - from[line.axis]) / way[line.axis];
+    const off = Math.abs(run - along) * line.weight;
+    if (run > least && off <= nearestMm) {
+      nearestMm = off;
+      best = { run, marks: (to) => lineMarks(line, to), side: line.onSide };
+    }
+  }
+  for (const side of catches.sides) {
+    if (uprightAxis(side) !== null) continue;
+    const run = rayMeets(from, way, side.a, side.b);
+    if (run === null || run < 1 || Math.abs(run - along) * sideWeight > nearestMm) continue;
+    nearestMm = Math.abs(run - along) * sideWeight;
+    best = { run, marks: () => [sketchLine([side.a, side.b], 'guide')], side: side.offMm === 0 };
+  }
+  const step = handStep(hand.reachMm);
+  const run = best?.run ?? Math.max(least, Math.round(along / step) * step);
+  const to: Point = [from[0] + way[0] * run, from[1] + way[1] * run];
+  return { at: to, marks: best?.marks(to) ?? [], onSide: best?.side ?? false };
+}
+
+const axes: readonly Point[] = [
+  [1, 0],
+  [-1, 0],
+  [0, 1],
+  [0, -1],
+];
+
+/** The way from a corner that keeps to right angles with the sheet or with the run before, nearest to the hand. */
+export function squareWay(from: Point, to: Point, before: Point | null): Point {
+  const [ux, uy] = pointDirection(from, to);
+  const ways: readonly Point[] =
+    before === null
+      ? axes
+      : [...axes, before, [-before[0], -before[1]], [-before[1], before[0]], [before[1], -before[0]]];
+  let best = ways[0] as Point;
+  for (const way of ways) if (way[0] * ux + way[1] * uy > best[0] * ux + best[1] * uy + 1e-9) best = way;
+  return best;
+}
+
+function lineMarks(line: Line, to: Point): readonly SketchMark[] {
+  const end: Point = line.axis === 0 ? [line.at, to[1]] : [to[0], line.at];
+  return [
+    sketchLine([line.source, end], 'guide'),
+    { mark: 'words', at: end, text: line.words, tone: 'guide' },
+  ];
+}

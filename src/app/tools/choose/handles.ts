@@ -1,0 +1,64 @@
+import { type Point, pointBetween, pointDistance } from '../../../geometry/point.ts';
+import type { RingCorner } from '../../../plan/edits/corners.ts';
+import { objectFind, objectRings } from '../../../plan/edits/objects.ts';
+import type { SketchMark } from '../sketch.ts';
+import type { Hand, Scene } from '../stance.ts';
+
+/** A place on the one chosen thing that can be taken hold of. */
+export interface Handle extends RingCorner {
+  readonly part: 'corner' | 'side';
+  readonly at: Point;
+  /** Ends of the side. */
+  readonly side: readonly [Point, Point];
+}
+
+/** A thing of more corners is changed in its table: handles would hide it. */
+const mostCorners = 60;
+
+/** Handles of the one thing that is chosen; none where several are, or what is chosen is no thing of the plan. */
+export function handlesOf({ chosen, file }: Pick<Scene, 'chosen' | 'file'>): readonly Handle[] {
+  const [thing, ...more] = chosen;
+  if (thing === undefined || more.length > 0 || (thing.kind !== 'room' && thing.kind !== 'object')) return [];
+  const found = objectFind(file, thing.key);
+  if (found === null) return [];
+  const id = thing.key;
+  if ('line' in found.object) {
+    const { line } = found.object;
+    const corners = line.map((at, corner) => handle({ id, ring: 0, corner }, 'corner', line, false, at));
+    return found.list === 'doorways' || line.length > mostCorners ? corners.slice(0, 2) : corners;
+  }
+  return objectRings(found).flatMap((ring, i) =>
+    ring.length > mostCorners
+      ? []
+      : ring.flatMap((at, corner) => {
+          const ref = { id, ring: i, corner };
+          const next = ring[(corner + 1) % ring.length] ?? at;
+          return [handle(ref, 'corner', ring, true, at), handle(ref, 'side', ring, true, pointBetween(at, next, 0.5))];
+        }),
+  );
+}
+
+function handle(
+  ref: RingCorner,
+  part: Handle['part'],
+  points: readonly Point[],
+  closed: boolean,
+  at: Point,
+): Handle {
+  const a = points[ref.corner] ?? at;
+  const b = points[closed ? (ref.corner + 1) % points.length : ref.corner + 1] ?? a;
+  return { ...ref, part, at, side: [a, b] };
+}
+
+/** The handle under the hand: corners before sides. */
+export function handleAt(handles: readonly Handle[], { at, reachMm }: Hand): Handle | null {
+  const near = (part: Handle['part']) =>
+    handles
+      .filter((each) => each.part === part && pointDistance(each.at, at) <= reachMm)
+      .sort((p, q) => pointDistance(p.at, at) - pointDistance(q.at, at))[0];
+  return near('corner') ?? near('side') ?? null;
+}
+
+export function handleMarks(handles: readonly Handle[]): readonly SketchMark[] {
+  return handles.map(({ part, at }) => ({ mark: part, at, tone: 'hand' }));
+}

@@ -1,0 +1,61 @@
+import { pointDistance } from '../../../geometry/point.ts';
+import { doorwayInWall, doorwayPlace, wallAt } from '../../../plan/edits/doorways.ts';
+import { objectChanged } from '../../../plan/edits/objects.ts';
+import type { PlanFile } from '../../../plan/schema.ts';
+import { openingCatch, openingMarks } from '../place/doorway.ts';
+import type { SketchMark } from '../sketch.ts';
+import type { Hand, Scene, Stance, Turn } from '../stance.ts';
+
+type DoorwayFile = NonNullable<PlanFile['doorways']>[number];
+
+/** A doorway is dragged: along its wall, or into another. */
+export function opening(id: string, scene: Scene): Stance {
+  const doorway = scene.file.doorways?.find((each) => each.id === id);
+  return doorway === undefined ? still : openingAt(doorway, []);
+}
+
+const still: Stance = {
+  tool: 'choose',
+  hint: '',
+  underway: true,
+  typed: null,
+  sketch: () => ({ marks: [] }),
+  grabs: () => true,
+  on: () => ({ next: 'rest' }),
+};
+
+function openingAt(doorway: DoorwayFile, marks: readonly SketchMark[]): Stance {
+  return {
+    tool: 'choose',
+    hint: 'Slide the doorway along its wall, or into another. Escape puts it back.',
+    underway: true,
+    typed: null,
+    sketch: () => ({ marks }),
+    grabs: () => true,
+    on(act, scene): Turn {
+      if (act.kind !== 'drag' && act.kind !== 'drop') {
+        return { next: act.kind === 'hover' ? openingAt(doorway, marks) : 'rest' };
+      }
+      return slid(doorway, act.hand, scene, act.kind === 'drop');
+    },
+  };
+}
+
+function slid(doorway: DoorwayFile, hand: Hand, scene: Scene, over: boolean): Turn {
+  const { file } = scene;
+  const walls = scene.walls();
+  const place = wallAt(walls, hand.at, hand.reachMm * 4);
+  const widthMm = pointDistance(doorway.line[0], doorway.line[1]);
+  const before = doorwayPlace(walls, doorway);
+  const depthShare = before === null ? 0.5 : before.depthMm / before.wall.depthMm;
+  const alongMm = place === null ? null : openingCatch(place, widthMm, hand);
+  const placed =
+    place === null || alongMm === null ? null : doorwayInWall(place.wall, { alongMm, widthMm, depthShare });
+  if (place === null || placed === null) {
+    const words: SketchMark = { mark: 'words', at: hand.at, text: 'No wall between two rooms here', tone: 'wrong' };
+    return over ? { next: 'rest' } : { next: openingAt(doorway, [words]), preview: file };
+  }
+  const after = objectChanged(file, doorway.id, { line: placed.line, wallMm: placed.wallMm });
+  if (!over) return { next: openingAt(doorway, openingMarks(place.wall, placed.line)), preview: after };
+  return { next: 'rest', step: { name: `Move doorway ${doorway.id}`, file: after } };
+}

@@ -1,0 +1,87 @@
+import { objectsMoved } from '../../../plan/edits/move.ts';
+import { type Thing, thingEquals } from '../../state/thing.ts';
+import { countNoun, objectNoun } from '../nouns.ts';
+import type { Act, Hand, Scene, Stance, Turn } from '../stance.ts';
+import { boxing } from './boxing.ts';
+import { corner } from './corner.ts';
+import { handleAt, handleMarks, handlesOf } from './handles.ts';
+import { joint, jointDragged } from './joint.ts';
+import { moving } from './moving.ts';
+import { opening } from './opening.ts';
+import { side } from './side.ts';
+
+/** No tool but the open hand: a press chooses, a drag moves what is chosen or the board. */
+export function resting(): Stance {
+  return {
+    tool: 'choose',
+    hint: 'Press a thing to choose it. Drag what is chosen to move it; drag anywhere else to move the board.',
+    underway: false,
+    typed: null,
+    sketch: (scene) => ({ marks: handleMarks(handlesOf(scene)) }),
+    grabs: (hand, scene) => grabbed(hand, scene) !== null,
+    on: restingOn,
+  };
+}
+
+/** Ids of chosen things that the plan itself has. */
+export function chosenIds({ chosen }: Pick<Scene, 'chosen'>): readonly string[] {
+  return chosen.filter(({ kind }) => kind === 'room' || kind === 'object').map(({ key }) => key);
+}
+
+/** The state that a drag from here leads to; null where the board moves. */
+function grabbed(hand: Hand, scene: Scene): Stance | null {
+  if (hand.loose && handleAt(handlesOf(scene), hand) === null) return boxing(hand.at, hand.at);
+  const handle = handleAt(handlesOf(scene), hand);
+  if (handle !== null) {
+    return handle.part === 'side' ? side(handle, hand, scene) : corner(handle, scene);
+  }
+  const chosen = hand.things.find((thing) => scene.chosen.some((each) => thingEquals(each, thing)));
+  if (chosen === undefined) return null;
+  const dragged = jointDragged(chosen, scene);
+  if (dragged !== null) return joint(dragged, hand, scene);
+  const ids = chosenIds(scene);
+  const [only] = ids;
+  if (ids.length === 1 && scene.file.doorways?.some(({ id }) => id === only)) return opening(only ?? '', scene);
+  return ids.length === 0 ? null : moving(ids, hand, scene);
+}
+
+function restingOn(act: Act, scene: Scene): Turn {
+  const next = 'rest';
+  switch (act.kind) {
+    case 'hover':
+      return { next, hover: act.hand.things[0] ?? null };
+    case 'leave':
+      return { next, hover: null };
+    case 'down':
+      return { next: grabbed(act.hand, scene) ?? next };
+    case 'press':
+      return { next, ...pressed(act.hand, scene) };
+    case 'hold':
+      return { next: act.hand.things.length === 0 ? boxing(act.hand.at, act.hand.at) : next, choose: added(act.hand, scene) };
+    case 'steer':
+      return { next, ...steered(act, scene) };
+    case 'back':
+      return { next, choose: [] };
+    default:
+      return { next };
+  }
+}
+
+function pressed(hand: Hand, scene: Scene): Omit<Turn, 'next'> {
+  if (hand.loose) return { choose: added(hand, scene) };
+  return hand.things.length > 1 ? { open: hand.things } : { choose: hand.things };
+}
+
+/** What is chosen with the thing under the hand added, or taken from it. */
+function added({ things: [thing] }: Hand, { chosen }: Scene): readonly Thing[] {
+  if (thing === undefined) return chosen;
+  const others = chosen.filter((each) => !thingEquals(each, thing));
+  return others.length < chosen.length ? others : [...chosen, thing];
+}
+
+function steered(act: Extract<Act, { readonly kind: 'steer' }>, scene: Scene): Omit<Turn, 'next'> {
+  const ids = chosenIds(scene);
+  if (ids.length === 0) return {};
+  const name = `Move ${ids.length === 1 ? objectNoun(scene.file, ids[0] ?? '') : countNoun(ids.length)}`;
+  return { step: { name, file: objectsMoved(scene.file, ids, act.by) } };
+}

@@ -1,0 +1,77 @@
+import { type Point, pointDirection } from '../../../geometry/point.ts';
+import { ringSignedArea } from '../../../geometry/ring.ts';
+import { cornerAdded, edgeMoved } from '../../../plan/edits/corners.ts';
+import { objectFind, objectRings } from '../../../plan/edits/objects.ts';
+import type { PlanFile } from '../../../plan/schema.ts';
+import { freeHold, handCatch, handCatchAlong } from '../catch.ts';
+import { type Catches, catchesOf, fileWithout } from '../catch-lines.ts';
+import { objectNoun } from '../nouns.ts';
+import type { SketchMark } from '../sketch.ts';
+import type { Hand, Scene, Stance, Turn } from '../stance.ts';
+import { gestureTurn } from './corner.ts';
+import type { Handle } from './handles.ts';
+
+/** A side of the chosen thing is dragged square to itself; with the key that lets go of holds, a new corner is drawn out
+ *  of it. */
+export function side(handle: Handle, from: Hand, { file, wishes }: Scene): Stance {
+  const catches = catchesOf(fileWithout(file, [handle.id]), wishes.wallMm);
+  return sideAt({ handle, corners: from.loose, catches, outwards: outwardsOf(handle, file) }, []);
+}
+
+interface Dragging {
+  readonly handle: Handle;
+  /** A new corner is drawn out; the side moves else. */
+  readonly corners: boolean;
+  readonly catches: Catches;
+  /** Unit vector square to the side, out of the outline. */
+  readonly outwards: Point;
+}
+
+function outwardsOf({ id, ring, side: [a, b] }: Handle, file: PlanFile): Point {
+  const found = objectFind(file, id);
+  const round = Math.sign(ringSignedArea(found === null ? [] : (objectRings(found)[ring] ?? []))) || 1;
+  const [ux, uy] = pointDirection(a, b);
+  return [uy * round, -ux * round];
+}
+
+function sideAt(dragging: Dragging, marks: readonly SketchMark[]): Stance {
+  return {
+    tool: 'choose',
+    hint: dragging.corners
+      ? 'Let go where the new corner belongs.'
+      : 'Let go where the side belongs. Escape puts it back.',
+    underway: true,
+    typed: null,
+    sketch: () => ({ marks }),
+    grabs: () => true,
+    on(act, scene): Turn {
+      if (act.kind !== 'drag' && act.kind !== 'drop') {
+        return { next: act.kind === 'hover' ? sideAt(dragging, marks) : 'rest' };
+      }
+      return (dragging.corners ? cornered : moved)(dragging, act.hand, scene, act.kind === 'drop');
+    },
+  };
+}
+
+function moved(dragging: Dragging, hand: Hand, scene: Scene, over: boolean): Turn {
+  const { handle, catches, outwards } = dragging;
+  const caught = handCatchAlong(catches, hand, handle.at, outwards);
+  const byMm = (caught.at[0] - handle.at[0]) * outwards[0] + (caught.at[1] - handle.at[1]) * outwards[1];
+  return gestureTurn(edgeMoved(scene.file, handle, byMm, { wholeWall: scene.wishes.wholeWall }), scene, {
+    over,
+    name: `Move a side of ${objectNoun(scene.file, handle.id)}`,
+    on: (marks) => sideAt(dragging, marks),
+    caught,
+  });
+}
+
+function cornered(dragging: Dragging, hand: Hand, scene: Scene, over: boolean): Turn {
+  const { handle, catches } = dragging;
+  const caught = handCatch(catches, { ...hand, loose: false }, { ...freeHold, own: [...handle.side] });
+  return gestureTurn(cornerAdded(scene.file, handle, caught.at), scene, {
+    over,
+    name: `Add a corner to ${objectNoun(scene.file, handle.id)}`,
+    on: (marks) => sideAt(dragging, marks),
+    caught,
+  });
+}

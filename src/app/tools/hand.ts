@@ -1,0 +1,71 @@
+import { type DoorwayWall, wallsOf } from '../../plan/edits/doorways.ts';
+import type { PlanFile } from '../../plan/schema.ts';
+import { analysisStore } from '../state/analysisStore.ts';
+import { boardHover, boardRefuse, boardStore } from '../state/boardStore.ts';
+import { commit, planPreview, planStore } from '../state/planStore.ts';
+import { type Catches, catchesOf } from './catch-lines.ts';
+import { resting } from './choose/resting.ts';
+import type { Act, Scene, ToolName, Turn } from './stance.ts';
+import { toolStore } from './toolStore.ts';
+import { toolStart } from './tools.ts';
+
+/** Where acts of the hand meet the stores: the one place in which a tool changes anything. */
+
+/** What the state in hand makes of an act. */
+export function handAct(act: Act): void {
+  const { stance } = toolStore.getState();
+  turnTake(stance.on(act, sceneOf()), gestureOf(act));
+}
+
+/** Takes a tool up, or puts it down: a gesture under way is taken back. */
+export function toolTake(tool: ToolName): void {
+  planPreview(null);
+  toolStore.setState({ stance: toolStart(tool), typed: null });
+  if (tool !== 'choose') boardStore.setState({ chosen: [], opened: [] });
+}
+
+function turnTake(turn: Turn, gesture: string | null): void {
+  const { next, step, preview, choose, open, hover, refused } = turn;
+  toolStore.setState({ stance: next === 'rest' ? resting() : next, typed: null });
+  if (step !== undefined) commit(step.name, () => step.file, gesture);
+  else planPreview(preview ?? null);
+  if (choose !== undefined) boardStore.setState({ chosen: choose, opened: [] });
+  if (open !== undefined) boardStore.setState({ chosen: [], opened: open });
+  if (hover !== undefined) boardHover(hover);
+  if (refused !== undefined) boardRefuse(refused, []);
+}
+
+/** Arrow keys that are held down are one step: told apart by when a key was let go last. */
+let keysLetGo = 0;
+export function keyLetGo(): void {
+  keysLetGo += 1;
+}
+
+function gestureOf(act: Act): string | null {
+  return act.kind === 'steer' && act.held ? `steer ${keysLetGo}` : null;
+}
+
+/** What a tool knows of the plan, made anew when the plan or the wall's depth changes. */
+let made: { file: PlanFile; wallMm: number; catches: Catches; walls: readonly DoorwayWall[] | null } | null = null;
+
+export function sceneOf(): Scene {
+  const { file } = planStore.getState().history.present;
+  const { wishes } = toolStore.getState();
+  const { chosen, step } = boardStore.getState();
+  if (made === null || made.file !== file || made.wallMm !== wishes.wallMm) {
+    made = { file, wallMm: wishes.wallMm, catches: catchesOf(file, wishes.wallMm), walls: null };
+  }
+  const kept = made;
+  return {
+    file,
+    catches: kept.catches,
+    walls() {
+      kept.walls ??= wallsOf(file);
+      return kept.walls;
+    },
+    result: analysisStore.getState().result,
+    chosen,
+    step,
+    wishes,
+  };
+}

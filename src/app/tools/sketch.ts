@@ -1,0 +1,32 @@
+import type { Point } from '../../geometry/point.ts';
+
+/** What a tool draws over the board while it is in hand, in mm of the plan. It is no part of the drawing: it goes with
+ *  the gesture. */
+export interface Sketch {
+  readonly marks: readonly SketchMark[];
+}
+
+export type SketchTone =
+  /** Under the hand. */
+  | 'hand'
+  /** A line that the hand was caught by. */
+  | 'guide'
+  /** What cannot be. */
+  | 'wrong';
+
+export type SketchMark =
+  | { readonly mark: 'line'; readonly points: readonly Point[]; readonly closed: boolean; readonly tone: SketchTone }
+  /** A place that can be taken hold of. */
+  | { readonly mark: 'corner' | 'side' | 'dot'; readonly at: Point; readonly tone: SketchTone }
+  /** Words beside a place. */
+  | { readonly mark: 'words'; readonly at: Point; readonly text: string; readonly tone: SketchTone };
+
+export const noSketch: Sketch = { marks: [] };
+
+export function sketchLine(points: readonly Point[], tone: SketchTone = 'hand'): SketchMark {
+  return { mark: 'line', points, closed: false, tone };
+}
+
+export function sketchRing(points: readonly Point[], tone: SketchTone = 'hand'): SketchMark {
+  return { mark: 'line', points, closed: true, tone };
+}

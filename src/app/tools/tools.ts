@@ -1,0 +1,21 @@
+import { resting } from './choose/resting.ts';
+import { first } from './draw/first.ts';
+import { drawKinds } from './draw/kinds.ts';
+import { doorway } from './place/doorway.ts';
+import { placeKinds, placing } from './place/placing.ts';
+import type { Stance, ToolName } from './stance.ts';
+
+/** The state in which a tool is taken up. */
+export function toolStart(tool: ToolName): Stance {
+  switch (tool) {
+    case 'choose':
+      return resting();
+    case 'doorway':
+      return doorway();
+    case 'column':
+    case 'pipe':
+      return placing(placeKinds[tool]);
+    default:
+      return first(drawKinds[tool]);
+  }
+}
