@@ -1,11 +1,11 @@
 import { edgesWalk } from '../geometry/chain-walk.ts';
+import { lineStraight } from '../geometry/line.ts';
 import { type Point, pointDistance } from '../geometry/point.ts';
 import { loopPoints } from '../geometry/subdivision.ts';
 import { GRID_PER_MM } from '../geometry/tolerance.ts';
 import type { EdgeAlong, EdgeLine } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { BayBody, FloorMap } from './bay-shapes.ts';
-import { lineStraight } from './joint-lines.ts';
 
 /** The stretches of bays' boundaries that are no joint: along walls by room, and round columns, pipes and built-off joinery. */
 export function edgeLines(

@@ -1,11 +1,11 @@
 import type { Barrier, StandingBarrier } from '../floor/barrier.ts';
 import { edgesWalk } from '../geometry/chain-walk.ts';
-import { lineMiddle } from '../geometry/line.ts';
+import { lineMiddle, lineStraight } from '../geometry/line.ts';
 import { type Point, pointDistance } from '../geometry/point.ts';
 import { boxOf, type Ring } from '../geometry/ring.ts';
 import { segmentDistance } from '../geometry/segment.ts';
 import { loopPoints } from '../geometry/subdivision.ts';
-import { GRID_PER_MM, RUN_BEND_DEG, STRAIGHT_MM, WELD_GRID } from '../geometry/tolerance.ts';
+import { GRID_PER_MM, RUN_BEND_DEG, WELD_GRID } from '../geometry/tolerance.ts';
 import type { JointLine } from '../plan/analysis.ts';
 import { type BayBody, type FloorMap, placeKey } from './bay-shapes.ts';
 import { cornerTurn, NOTCH_RAD } from './notch.ts';
@@ -145,17 +145,6 @@ function cornersOf(
     if (before === undefined || after === undefined || more.length > 0) return false;
     return Math.abs(cornerTurn(at(before), at(point), at(after))) > NOTCH_RAD;
   };
-}
-
-/** A polyline without the points that lie on the way between their neighbours. */
-export function lineStraight(points: readonly Point[]): Point[] {
-  const out: Point[] = [];
-  points.forEach((p, i) => {
-    const a = out[out.length - 1];
-    const b = points[i + 1];
-    if (!a || !b || segmentDistance(a, b, p) > STRAIGHT_MM) out.push(p);
-  });
-  return out;
 }
 
 interface End {

@@ -1,4 +1,6 @@
 import { type Point, pointBetween, pointDistance } from './point.ts';
+import { segmentDistance } from './segment.ts';
+import { STRAIGHT_MM } from './tolerance.ts';
 
 /** The point halfway along a polyline; the origin where it has no points. Example: [0, 0], [4, 0], [4, 2] -> [3, 0]. */
 export function lineMiddle(line: readonly Point[]): Point {
@@ -9,4 +11,15 @@ export function lineMiddle(line: readonly Point[]): Point {
     left -= length;
   }
   return line[0] ?? [0, 0];
+}
+
+/** A polyline without the points that lie on the way between their neighbours. */
+export function lineStraight(points: readonly Point[]): Point[] {
+  const out: Point[] = [];
+  points.forEach((p, i) => {
+    const a = out[out.length - 1];
+    const b = points[i + 1];
+    if (!a || !b || segmentDistance(a, b, p) > STRAIGHT_MM) out.push(p);
+  });
+  return out;
 }

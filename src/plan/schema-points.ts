@@ -1,10 +1,7 @@
 import * as z from 'zod/mini';
 import type { Point } from '../geometry/point.ts';
 import { moreText } from './figure-words.ts';
-import { pointSnapped, ringHasDistinct } from './snap.ts';
-
-/** No length or place of a plan is beyond this, mm: 10 km. */
-export const FARTHEST_MM = 1e7;
+import { FARTHEST_MM, pointSnapped, ringHasDistinct } from './snap.ts';
 
 /** So many points one outline or line may have: a wall traced to the millimetre round a hall has fewer. */
 export const MOST_POINTS = 20_000;

@@ -3,7 +3,8 @@ import type { Point } from '../geometry/point.ts';
 import type { Ring } from '../geometry/ring.ts';
 import { ruleSetKeys, screedClassKeys } from './reference.ts';
 import { listOf } from './schema-list.ts';
-import { FARTHEST_MM, point, pointList } from './schema-points.ts';
+import { point, pointList } from './schema-points.ts';
+import { FARTHEST_MM } from './snap.ts';
 
 /** The plan file as people write it: only `format`, `version`, `name` and `rooms` are required, the rest takes the rule set's default.
  *  mm, C, x to the right, y down. `shared/plan.schema.json` is generated from this file. */

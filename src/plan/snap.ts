@@ -2,6 +2,9 @@ import type { Point } from '../geometry/point.ts';
 import type { Ring } from '../geometry/ring.ts';
 import { GRID_PER_MM, WELD_GRID } from '../geometry/tolerance.ts';
 
+/** No length or place of a plan is beyond this, mm: 10 km. */
+export const FARTHEST_MM = 1e7;
+
 /** Coordinates are snapped once, when they enter the plan: to 0.1 mm, never -0. */
 export function coordinateSnapped(mm: number): number {
   return Math.round(mm * GRID_PER_MM) / GRID_PER_MM + 0;

@@ -2,12 +2,13 @@ import { boxOf } from '../../geometry/ring.ts';
 import type { Covering } from '../plan.ts';
 import type { RuleSetKey } from '../reference.ts';
 import type { PlanFile } from '../schema.ts';
+import { type Change, changed } from './fields.ts';
+import { idsFree } from './ids.ts';
 
 /** Edits of the plan file: values in, a new file out, what did not change is shared. A value of undefined goes back to the default. */
 
 type Section = 'screed' | 'temperatures' | 'heating' | 'buildUp' | 'jointProfile' | 'edgeStrip' | 'sealant' | 'layout';
 type SectionFields<K extends Section> = NonNullable<PlanFile[K]>;
-type Change<T> = { readonly [K in keyof T]?: T[K] | undefined };
 type RoomFile = PlanFile['rooms'][number];
 
 export function planRenamed(file: PlanFile, name: string): PlanFile {
@@ -66,23 +67,8 @@ export function planRoomPlaced(file: PlanFile, name: string, lengthMm: number, w
     [x + lengthMm, y + widthMm],
     [x, y + widthMm],
   ];
-  return { ...file, rooms: [...file.rooms, { id: idFree(file, 'r'), name, outline }] };
+  return { ...file, rooms: [...file.rooms, { id: idsFree(file)('r'), name, outline }] };
 }
 
 /** Clear of what is drawn, so that a placed room neither overlaps nor joins it, mm. */
 const PLACED_ROOM_GAP_MM = 1000;
-
-/** The first of r1, r2, ... that nothing in the plan has. */
-function idFree(file: PlanFile, stem: string): string {
-  const lists = Object.values(file).filter((value) => Array.isArray(value));
-  const taken = new Set(lists.flat().map((object) => (object as { readonly id?: string }).id));
-  let number = 1;
-  while (taken.has(`${stem}${number}`)) number++;
-  return `${stem}${number}`;
-}
-
-/** `change` over `fields`; what becomes undefined is left out, so that a file is written without it. */
-function changed<T extends object>(fields: T, change: object): T {
-  const entries = Object.entries({ ...fields, ...change }).filter(([, value]) => value !== undefined);
-  return Object.fromEntries(entries) as T;
-}

@@ -1,0 +1,15 @@
+import type { PlanFile } from '../schema.ts';
+
+/** Gives ids that nothing in the plan has, each once: the first free of stem 1, stem 2, ...
+ *  Example: a plan with r1 and r3, stem r -> r2, then r4. */
+export function idsFree(file: PlanFile): (stem: string) => string {
+  const lists = Object.values(file).filter((value) => Array.isArray(value));
+  const taken = new Set(lists.flat().map((object) => (object as { readonly id?: string }).id));
+  const next = new Map<string, number>();
+  return (stem) => {
+    let number = next.get(stem) ?? 1;
+    while (taken.has(`${stem}${number}`)) number++;
+    next.set(stem, number + 1);
+    return `${stem}${number}`;
+  };
+}
