@@ -1,20 +1,19 @@
 import { type KeyboardEvent, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
-import type { Point } from '../../geometry/point.ts';
 import { Begin, Card } from '../later.tsx';
 import { Notice } from '../panels/Notice.tsx';
 import { Working } from '../panels/Working.tsx';
-import { boardFree, boardHover, boardStore } from '../state/boardStore.ts';
+import { boardFree, boardStore } from '../state/boardStore.ts';
 import { useAnalysis, useBoard, usePlan } from '../state/hooks.ts';
-import { type Thing, thingOf } from '../state/thing.ts';
+import type { Thing } from '../state/thing.ts';
 import { BoardFoot } from './BoardFoot.tsx';
 import { BoardKey } from './BoardKey.tsx';
-import { boardChoose, boardFit, boardLook, boardPan, boardResized, boardZoom, zoomStep } from './boardView.ts';
+import { boardFit, boardPan, boardResized, boardZoom, zoomStep } from './boardView.ts';
 import { type BoardDrawing, useLabels } from './drawing.ts';
-import { type BoardHand, useGestures } from './gestures.ts';
-import { itemsHit, type PlacedItem } from './hit.ts';
-import { pinMembers, pinsCluster } from './pins.ts';
+import { useGestures } from './gestures.ts';
+import { pinsCluster } from './pins.ts';
 import { type Lit, Sheet } from './Sheet.tsx';
 import { aboutItems, thingItems } from './thingItems.ts';
+import { useHand } from './useHand.ts';
 import type { SizePx } from './viewport.ts';
 
 interface BoardProps {
@@ -42,7 +41,8 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
   const pxPerMm = view?.pxPerMm ?? null;
   const items = useMemo(() => (pxPerMm === null ? [] : pinsCluster(drawing.items, { pxPerMm })), [drawing, pxPerMm]);
   const labels = useLabels(drawing, view, size);
-  const accent = useMemo(() => accentOf(theme), [theme]);
+  const accent = useMemo(() => colourOf('--accent', theme), [theme]);
+  const grid = useMemo(() => colourOf('--line', theme), [theme]);
   const lit = useLit(drawing, changed);
 
   useBoardSize(desk);
@@ -61,7 +61,7 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
           aria-label="Drawing. Arrow keys move it, plus and minus zoom, Home fits it, Escape lets go of what is chosen."
           onKeyDown={(event) => boardKey(event, drawing)}
         >
-          {view !== null && size !== null && <Sheet {...{ items, labels, view, size, theme, accent, lit }} />}
+          {view !== null && size !== null && <Sheet {...{ items, labels, view, size, theme, accent, grid, lit }} />}
         </div>
         {empty && <Begin />}
         {picked && view !== null && size !== null && <Card {...{ drawing, view, size, onChoose }} />}
@@ -75,8 +75,8 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
 }
 
 /** Theme in, so that it is read again when the theme turns. */
-function accentOf(_theme: string): string {
-  return getComputedStyle(document.documentElement).getPropertyValue('--accent').trim();
+function colourOf(name: string, _theme: string): string {
+  return getComputedStyle(document.documentElement).getPropertyValue(name).trim();
 }
 
 function useBoardSize(desk: React.RefObject<HTMLDivElement | null>): void {
@@ -110,30 +110,6 @@ function useFit({ box }: BoardDrawing): void {
       boardFit(box);
     } else if (from !== null && from !== free) boardResized(box, from, free);
   }, [free, sheet, box]);
-}
-
-function useHand(items: readonly PlacedItem[], drawing: BoardDrawing): BoardHand {
-  const analysis = useAnalysis((state) => state.result?.analysis ?? null);
-  return useMemo(() => {
-    /** What lies there: one thing, or the findings that one pin stands for. */
-    const thingsAt = (atPx: Point, reachPx: number): readonly Thing[] => {
-      const { view } = boardStore.getState();
-      const ref = view === null ? null : itemsHit(items, view, atPx, reachPx);
-      if (ref === null || view === null || analysis === null) return [];
-      const refs = ref.kind === 'finding' ? pinMembers(drawing.items, view, ref) : [ref];
-      return refs.map((each) => thingOf(each, analysis)).filter((thing) => thing !== null);
-    };
-    return {
-      view: () => boardStore.getState().view,
-      look: boardLook,
-      press: (atPx, reachPx) => {
-        const things = thingsAt(atPx, reachPx);
-        if (things.length > 1) boardStore.setState({ chosen: [], opened: things });
-        else boardChoose(things[0] ?? null, null);
-      },
-      hover: (atPx, reachPx) => boardHover(atPx === null ? null : (thingsAt(atPx, reachPx)[0] ?? null)),
-    };
-  }, [items, drawing, analysis]);
 }
 
 function useLit(drawing: BoardDrawing, changed: readonly Thing[]): readonly Lit[] {

@@ -2,9 +2,11 @@ import type { Context } from 'konva/lib/Context';
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { PlacedLabel } from '../../documents/drawing.ts';
 import type { Theme } from '../../documents/styles.ts';
+import { gridPaint } from './gridPaint.ts';
 import type { PlacedItem } from './hit.ts';
 import { type BoardLayers, boardLayers, type Painter } from './layers.ts';
 import { inkPaint, itemInksAt, type LitStrength, labelInksAt, litPaint, type Pen } from './paint.ts';
+import { SketchLayer } from './SketchLayer.tsx';
 import { type SizePx, type Viewport, viewportPaperPerPlan, viewportPaperPx, viewportSees } from './viewport.ts';
 
 interface SheetProps {
@@ -14,6 +16,8 @@ interface SheetProps {
   readonly size: SizePx;
   readonly theme: Theme;
   readonly accent: string;
+  /** Colour of the grid. */
+  readonly grid: string;
   readonly lit: readonly Lit[];
 }
 
@@ -24,7 +28,7 @@ export interface Lit {
 }
 
 /** Draws what it is given: one still layer with the drawing, one with what is lit. */
-export function Sheet({ items, labels, view, size, theme, accent, lit }: SheetProps) {
+export function Sheet({ items, labels, view, size, theme, accent, grid, lit }: SheetProps) {
   const place = useRef<HTMLDivElement>(null);
   const board = useLayers(place, size);
   const paperPerPlan = viewportPaperPerPlan(view);
@@ -38,11 +42,12 @@ export function Sheet({ items, labels, view, size, theme, accent, lit }: SheetPr
 
   const paintDrawing = useMemo(
     (): Painter => (context) => {
+      gridPaint(context._context, view, size, grid);
       const pen = penSet(context, view, theme);
       for (const { inks, box } of inked) if (viewportSees(view, size, box)) for (const ink of inks) inkPaint(pen, ink);
       for (const ink of lettered) inkPaint(pen, ink);
     },
-    [inked, lettered, view, size, theme],
+    [inked, lettered, view, size, theme, grid],
   );
   const paintLight = useMemo(
     (): Painter => (context) => {
@@ -57,10 +62,12 @@ export function Sheet({ items, labels, view, size, theme, accent, lit }: SheetPr
   );
   usePainter(board, 0, paintDrawing);
   usePainter(board, 1, paintLight);
-  return <div ref={place} />;
+  const top = board?.layers[layerCount - 1];
+  return <div ref={place}>{top !== undefined && <SketchLayer layer={top} view={view} theme={theme} />}</div>;
 }
 
-const layerCount = 2;
+/** The drawing, what is lit, and what the hand does. */
+const layerCount = 3;
 
 function useLayers(place: React.RefObject<HTMLDivElement | null>, size: SizePx): BoardLayers | null {
   const [board, setBoard] = useState<BoardLayers | null>(null);

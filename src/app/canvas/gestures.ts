@@ -2,20 +2,35 @@ import { type RefObject, useEffect, useRef } from 'react';
 import type { Point } from '../../geometry/point.ts';
 import { type Viewport, viewportPan, viewportZoom } from './viewport.ts';
 
-/** What a hand does on the board, in px of the board. */
+/** A pointer on the board, in px of the board. */
+export interface Pointing {
+  readonly atPx: Point;
+  /** By how much it may miss. */
+  readonly reachPx: number;
+  /** The key is held that adds to what is chosen and lets go of holds. */
+  readonly loose: boolean;
+}
+
+/** What a hand does on the board. */
 export interface BoardHand {
   readonly view: () => Viewport | null;
   readonly look: (view: Viewport) => void;
-  /** A press without a drag. `reachPx`: by how much it may miss. */
-  readonly press: (atPx: Point, reachPx: number) => void;
-  /** A pointer that hovers; null where it left. */
-  readonly hover: (atPx: Point | null, reachPx: number) => void;
+  /** Whether a drag that begins here is the tool's; else it moves the board. */
+  readonly grabs: (pointing: Pointing) => boolean;
+  /** A press without a drag, a long one, a drag of the tool from its beginning to its end, a pointer that hovers. */
+  readonly act: (kind: 'press' | 'hold' | 'down' | 'drag' | 'drop' | 'hover', pointing: Pointing) => void;
+  /** The pointer left the board. */
+  readonly leave: () => void;
+  /** The drag under way is taken back: a second finger came down, or the system took the pointer away. */
+  readonly takeBack: () => void;
 }
 
 /** A pointer that moved less than this was pressed, not dragged. */
 const dragPx = 4;
 const mouseReachPx = 6;
 const touchReachPx = 20;
+/** A finger that rests for so long holds, ms. */
+const holdMs = 500;
 /** A turn of a mouse wheel comes in notches of at least this much; a touchpad starts with less. */
 const notchPx = 80;
 /** A pause that ends a turn of the wheel, ms. */
@@ -23,8 +38,9 @@ const wheelPauseMs = 200;
 const wheelZoomPerPx = 0.0016;
 const pinchZoomPerPx = 0.01;
 
-/** Drag pans; two fingers pan and zoom; a wheel with notches zooms about the pointer, two fingers on a touchpad pan,
- *  a pinch there (or ctrl with the wheel) zooms. */
+/** A drag is the tool's where the tool takes it, else it pans, as do the middle button and a drag with the space bar held;
+ *  two fingers pan and zoom; a finger that rests holds; a wheel with notches zooms about the pointer, two fingers on a
+ *  touchpad pan, a pinch there (or ctrl with the wheel) zooms. */
 export function useGestures(surface: RefObject<HTMLElement | null>, hand: BoardHand): void {
   // A gesture outlives the hand that began it: each zoom step makes a new one.
   const latest = useRef(hand);
@@ -37,17 +53,20 @@ export function useGestures(surface: RefObject<HTMLElement | null>, hand: BoardH
     const steady: BoardHand = {
       view: () => latest.current.view(),
       look: (view) => latest.current.look(view),
-      press: (atPx, reachPx) => latest.current.press(atPx, reachPx),
-      hover: (atPx, reachPx) => latest.current.hover(atPx, reachPx),
+      grabs: (pointing) => latest.current.grabs(pointing),
+      act: (kind, pointing) => latest.current.act(kind, pointing),
+      leave: () => latest.current.leave(),
+      takeBack: () => latest.current.takeBack(),
     };
     const end = new AbortController();
     const listen = { signal: end.signal };
-    const drag = dragOf(element, steady);
+    const drag = dragOf(element, steady, end.signal);
     element.addEventListener('pointerdown', drag.down, listen);
     element.addEventListener('pointermove', drag.move, listen);
     element.addEventListener('pointerup', drag.up, listen);
     element.addEventListener('pointercancel', drag.cancel, listen);
-    element.addEventListener('pointerleave', () => steady.hover(null, mouseReachPx), listen);
+    element.addEventListener('pointerleave', () => steady.leave(), listen);
+    element.addEventListener('contextmenu', (event) => event.preventDefault(), listen);
     element.addEventListener('wheel', wheelOf(element, steady), { ...listen, passive: false });
     return () => end.abort();
   }, [surface]);
@@ -86,10 +105,15 @@ interface Drag {
   readonly cancel: (event: PointerEvent) => void;
 }
 
-function dragOf(element: HTMLElement, hand: BoardHand): Drag {
+/** What a pointer that is down is doing: nothing yet, moving the board, or a drag of the tool. */
+type Doing = 'pressing' | 'panning' | 'tool' | 'held';
+
+function dragOf(element: HTMLElement, hand: BoardHand, end: AbortSignal): Drag {
   const held = new Map<number, Point>();
+  const space = spaceHeld(end);
   let from: Point = [0, 0];
-  let dragged = false;
+  let doing: Doing = 'pressing';
+  let hold: ReturnType<typeof setTimeout> | undefined;
 
   const middle = (): { readonly at: Point; readonly spreadPx: number } => {
     const [a, b] = [...held.values()];
@@ -97,36 +121,91 @@ function dragOf(element: HTMLElement, hand: BoardHand): Drag {
     if (b === undefined) return { at: a, spreadPx: 0 };
     return { at: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], spreadPx: Math.hypot(a[0] - b[0], a[1] - b[1]) };
   };
-  const reachPx = (event: PointerEvent) => (event.pointerType === 'mouse' ? mouseReachPx : touchReachPx);
-  const letGo = (event: PointerEvent) => held.delete(event.pointerId);
+  const pointing = (event: PointerEvent, atPx: Point = placePx(element, event)): Pointing => ({
+    atPx,
+    reachPx: event.pointerType === 'touch' ? touchReachPx : mouseReachPx,
+    loose: event.shiftKey,
+  });
+  const pan = (before: ReturnType<typeof middle>) => {
+    const after = middle();
+    const view = hand.view();
+    if (view === null) return;
+    const panned = viewportPan(view, [after.at[0] - before.at[0], after.at[1] - before.at[1]]);
+    const zoomed = before.spreadPx > 0 && after.spreadPx > 0;
+    hand.look(zoomed ? viewportZoom(panned, after.spreadPx / before.spreadPx, after.at) : panned);
+  };
+  /** The pointer has moved: whose drag is it? */
+  const begin = (event: PointerEvent) => {
+    const start = pointing(event, from);
+    const tools = event.buttons !== middleButton && !space.held && hand.grabs(start);
+    doing = tools ? 'tool' : 'panning';
+    if (tools) hand.act('down', start);
+  };
 
   return {
     down(event) {
       if (event.pointerType === 'mouse' && event.button > 1) return;
       const at = placePx(element, event);
-      if (held.size === 0) [from, dragged] = [at, false];
-      else dragged = true;
+      clearTimeout(hold);
+      if (held.size === 0) {
+        [from, doing] = [at, 'pressing'];
+        if (event.pointerType === 'touch') {
+          hold = setTimeout(() => {
+            doing = 'held';
+            hand.act('hold', pointing(event, from));
+          }, holdMs);
+        }
+      } else {
+        if (doing === 'tool') hand.takeBack();
+        doing = 'panning';
+      }
       held.set(event.pointerId, at);
       element.setPointerCapture(event.pointerId);
     },
     move(event) {
       const at = placePx(element, event);
-      if (!held.has(event.pointerId)) return hand.hover(at, reachPx(event));
+      if (!held.has(event.pointerId)) return hand.act('hover', pointing(event, at));
       const before = middle();
-      if (!dragged && Math.hypot(at[0] - from[0], at[1] - from[1]) < dragPx) return;
-      dragged = true;
+      if (doing === 'pressing' || doing === 'held') {
+        if (Math.hypot(at[0] - from[0], at[1] - from[1]) < dragPx) return;
+        clearTimeout(hold);
+        begin(event);
+      }
       held.set(event.pointerId, at);
-      const after = middle();
-      const view = hand.view();
-      if (view === null) return;
-      const panned = viewportPan(view, [after.at[0] - before.at[0], after.at[1] - before.at[1]]);
-      const zoomed = before.spreadPx > 0 && after.spreadPx > 0;
-      hand.look(zoomed ? viewportZoom(panned, after.spreadPx / before.spreadPx, after.at) : panned);
+      if (doing === 'tool') hand.act('drag', pointing(event, at));
+      else pan(before);
     },
     up(event) {
-      if (!letGo(event) || dragged) return;
-      hand.press(placePx(element, event), reachPx(event));
+      clearTimeout(hold);
+      if (!held.delete(event.pointerId) || held.size > 0) return;
+      if (doing === 'tool') hand.act('drop', pointing(event));
+      else if (doing === 'pressing' && event.button !== 1) hand.act('press', pointing(event));
     },
-    cancel: letGo,
+    cancel(event) {
+      clearTimeout(hold);
+      if (held.delete(event.pointerId) && doing === 'tool') hand.takeBack();
+    },
   };
+}
+
+/** `PointerEvent.buttons` of the middle button alone. */
+const middleButton = 4;
+
+/** Whether the space bar is held over the drawing. */
+function spaceHeld(end: AbortSignal): { readonly held: boolean } {
+  const state = { held: false };
+  window.addEventListener(
+    'keydown',
+    (event) => {
+      if (event.key === ' ' && event.target instanceof HTMLElement && event.target.closest('.surface')) {
+        state.held = true;
+        event.preventDefault();
+      }
+    },
+    { signal: end },
+  );
+  window.addEventListener('keyup', (event) => event.key === ' ' && Object.assign(state, { held: false }), {
+    signal: end,
+  });
+  return state;
 }

@@ -133,3 +133,21 @@ export function viewportSees(view: Viewport, size: SizePx, box: Box): boolean {
     seen.bottomPx >= -reachPx
   );
 }
+
+/** Crosses of the grid stand at least this far apart, px. */
+const gridLeastPx = 36;
+
+/** The grid at this zoom: a step of 1, 2 or 5 times a power of ten, mm, how long that is, and where the first cross at or
+ *  before the corner of the board stands, px. */
+export function viewportGrid({ pxPerMm, offsetPx }: Viewport): {
+  readonly stepMm: number;
+  readonly stepPx: number;
+  readonly firstPx: Point;
+} {
+  const leastMm = gridLeastPx / pxPerMm;
+  const decade = 10 ** Math.floor(Math.log10(leastMm));
+  const stepMm = ([1, 2, 5].find((step) => step * decade >= leastMm) ?? 10) * decade;
+  const stepPx = stepMm * pxPerMm;
+  const before = (offset: number) => offset - Math.ceil(offset / stepPx) * stepPx;
+  return { stepMm, stepPx, firstPx: [before(offsetPx[0]), before(offsetPx[1])] };
+}

@@ -51,7 +51,9 @@ export function catchesOf(file: PlanFile, wallMm: number): Catches {
   for (const { id, centre } of file.pipes ?? []) corners.push({ at: centre, of: `pipe ${id}` });
   for (const { id, line } of [...(file.drawnJoints ?? []), ...(file.structuralJoints ?? [])]) {
     for (const at of line) corners.push({ at, of: `joint ${id}` });
-    line.slice(1).forEach((b, i) => sides.push({ a: line[i] as Point, b, of: `joint ${id}`, offMm: 0 }));
+    for (const [i, b] of line.slice(1).entries()) {
+      sides.push({ a: line[i] as Point, b, of: `joint ${id}`, offMm: 0 });
+    }
   }
   return { corners, sides };
 }

@@ -239,8 +239,5 @@ export function squareWay(from: Point, to: Point, before: Point | null): Point {
 
 function lineMarks(line: Line, to: Point): readonly SketchMark[] {
   const end: Point = line.axis === 0 ? [line.at, to[1]] : [to[0], line.at];
-  return [
-    sketchLine([line.source, end], 'guide'),
-    { mark: 'words', at: end, text: line.words, tone: 'guide' },
-  ];
+  return [sketchLine([line.source, end], 'guide'), { mark: 'words', at: end, text: line.words, tone: 'guide' }];
 }

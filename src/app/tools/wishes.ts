@@ -23,7 +23,10 @@ export interface Wishes {
     readonly spacingYMm: number;
   };
   readonly pipeMm: number;
-  readonly joinery: { readonly under: 'insulated' | 'no-insulation' | 'built-off-slab'; readonly fixedThrough: boolean };
+  readonly joinery: {
+    readonly under: 'insulated' | 'no-insulation' | 'built-off-slab';
+    readonly fixedThrough: boolean;
+  };
   readonly structuralMm: number;
   readonly sunC: number;
 }

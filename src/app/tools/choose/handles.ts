@@ -38,13 +38,7 @@ export function handlesOf({ chosen, file }: Pick<Scene, 'chosen' | 'file'>): rea
   );
 }
 
-function handle(
-  ref: RingCorner,
-  part: Handle['part'],
-  points: readonly Point[],
-  closed: boolean,
-  at: Point,
-): Handle {
+function handle(ref: RingCorner, part: Handle['part'], points: readonly Point[], closed: boolean, at: Point): Handle {
   const a = points[ref.corner] ?? at;
   const b = points[closed ? (ref.corner + 1) % points.length : ref.corner + 1] ?? a;
   return { ...ref, part, at, side: [a, b] };

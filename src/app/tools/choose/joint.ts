@@ -104,4 +104,3 @@ function moved(dragging: Dragging, hand: Hand, { wishes }: Scene, isOver: boolea
   if (!isOver) return { next: jointAt(dragging, caught.marks), preview: after };
   return { next: 'rest', step: { name, file: after }, choose: [{ kind: 'object', key: id }] };
 }
-

@@ -57,7 +57,10 @@ function restingOn(act: Act, scene: Scene): Turn {
     case 'press':
       return { next, ...pressed(act.hand, scene) };
     case 'hold':
-      return { next: act.hand.things.length === 0 ? boxing(act.hand.at, act.hand.at) : next, choose: added(act.hand, scene) };
+      return {
+        next: act.hand.things.length === 0 ? boxing(act.hand.at, act.hand.at) : next,
+        choose: added(act.hand, scene),
+      };
     case 'steer':
       return { next, ...steered(act, scene) };
     case 'back':

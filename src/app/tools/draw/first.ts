@@ -62,7 +62,9 @@ function firstOn(kind: DrawKind, at: Caught | null, from: Caught | null, act: Ac
     case 'press':
     case 'hold': {
       const caught = handCatch(scene.catches, act.hand, freeHold);
-      return { next: running(kind, first(kind), { points: [caught.at], at: caught, begun: caught.onSide, steered: false }) };
+      return {
+        next: running(kind, first(kind), { points: [caught.at], at: caught, begun: caught.onSide, steered: false }),
+      };
     }
     case 'steer': {
       const [x, y] = at?.at ?? placeFree(scene);

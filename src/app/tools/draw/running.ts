@@ -149,7 +149,13 @@ function cornerSet(kind: DrawKind, again: Stance, drawn: Drawn, caught: Caught, 
   return { next: running(kind, again, { ...drawn, points: [...points, caught.at], at: caught, steered: false }) };
 }
 
-function sided(kind: DrawKind, again: Stance, drawn: Drawn, [width, height]: readonly [number, number], scene: Scene): Turn {
+function sided(
+  kind: DrawKind,
+  again: Stance,
+  drawn: Drawn,
+  [width, height]: readonly [number, number],
+  scene: Scene,
+): Turn {
   const { points, at } = drawn;
   const stay = running(kind, again, drawn);
   if (!kind.closed || points.length > 1) {

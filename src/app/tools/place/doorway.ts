@@ -1,5 +1,5 @@
 import type { Point } from '../../../geometry/point.ts';
-import { doorwayInWall, type DoorwayWall, wallAt } from '../../../plan/edits/doorways.ts';
+import { type DoorwayWall, doorwayInWall, wallAt } from '../../../plan/edits/doorways.ts';
 import { objectAdded } from '../../../plan/edits/objects.ts';
 import { handStep } from '../catch.ts';
 import { type SketchMark, sketchLine } from '../sketch.ts';
@@ -46,9 +46,15 @@ function doorwayOn(hand: Hand | null, jamb: WallPlace | null, act: Act, scene: S
       return placed(act.hand, act.kind === 'drop' ? jamb : null, scene);
     case 'length':
       if (hand === null || placeAt(hand, scene) === null) {
-        return { next: doorway(hand), refused: 'Point at a wall between two rooms, then type the width of the doorway.' };
+        return {
+          next: doorway(hand),
+          refused: 'Point at a wall between two rooms, then type the width of the doorway.',
+        };
       }
-      return placed(hand, null, { ...scene, wishes: { ...scene.wishes, doorway: { ...scene.wishes.doorway, widthMm: act.lengthMm } } });
+      return placed(hand, null, {
+        ...scene,
+        wishes: { ...scene.wishes, doorway: { ...scene.wishes.doorway, widthMm: act.lengthMm } },
+      });
     case 'steer': {
       const [x, y] = hand?.at ?? [0, 0];
       const at: Point = [x + act.by[0], y + act.by[1]];

@@ -25,10 +25,10 @@ const column: PlaceKind = {
   tool: 'column',
   noun: 'the column',
   shapes(at, { column: { shape, widthMm, depthMm, countX, countY, spacingXMm, spacingYMm } }) {
-    const places = Array.from({ length: countX * countY }, (_, i): Point => [
-      at[0] + (i % countX) * spacingXMm,
-      at[1] + Math.floor(i / countX) * spacingYMm,
-    ]);
+    const places = Array.from(
+      { length: countX * countY },
+      (_, i): Point => [at[0] + (i % countX) * spacingXMm, at[1] + Math.floor(i / countX) * spacingYMm],
+    );
     return places.map((middle) => {
       const outline = shape === 'round' ? circle(middle, widthMm) : rectangle(middle, widthMm, depthMm);
       return { outline, object: { list: 'columns', object: { outline } } };

@@ -1,4 +1,5 @@
 import type { Point } from '../../geometry/point.ts';
+import { figure, figureShort } from './format.ts';
 
 /** How lengths are shown and typed. */
 export type LengthUnit = 'mm' | 'm';
@@ -26,4 +27,14 @@ export function lengthsRead(text: string, unit: LengthUnit): TypedLengths | null
   if (pair === null) return null;
   // "4 x 3 m": the unit at the end is that of both.
   return { kind: 'two', mm: [mmOf(pair[1], pair[2] ?? pair[4]), mmOf(pair[3], pair[4])] };
+}
+
+/** A length on the board: whole millimetres, or metres to the millimetre. Example: 4500 in m -> "4.500" */
+export function lengthFigure(mm: number, unit: LengthUnit): string {
+  return unit === 'mm' ? figure(mm, 0) : figure(mm / unitMm.m, 3);
+}
+
+/** As long as it has to be: for a field that is typed in. Example: 4500 in m -> "4.5" */
+export function lengthShort(mm: number, unit: LengthUnit): string {
+  return figureShort(mm / unitMm[unit], unit === 'mm' ? 1 : 4);
 }

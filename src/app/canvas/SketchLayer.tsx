@@ -1,0 +1,62 @@
+import { useEffect, useMemo } from 'react';
+import { useStore } from 'zustand';
+import { objectPoints, objectRings, objectsOf } from '../../plan/edits/objects.ts';
+import type { PlanFile } from '../../plan/schema.ts';
+import { useAnalysis, useBoard, useShown } from '../state/hooks.ts';
+import { sceneOf } from '../tools/hand.ts';
+import { type Sketch, type SketchMark, sketchLine, sketchRing } from '../tools/sketch.ts';
+import { toolStore } from '../tools/toolStore.ts';
+import type { BoardLayer } from './layers.ts';
+import { sketchPaint } from './sketchPaint.ts';
+import type { Viewport } from './viewport.ts';
+
+interface SketchLayerProps {
+  readonly layer: BoardLayer;
+  readonly view: Viewport;
+  readonly theme: string;
+}
+
+/** What the hand does, and what the plan has and the drawing has not yet: painted over the board, and anew with every
+ *  move of the hand. */
+export function SketchLayer({ layer, view, theme }: SketchLayerProps) {
+  const sketch = useSketch();
+  const colours = useMemo(() => coloursOf(theme), [theme]);
+  useEffect(() => {
+    layer.paint((context) => sketchPaint(context._context, sketch, view, colours));
+  }, [layer, sketch, view, colours]);
+  return null;
+}
+
+/** Theme in, so that they are read again when the theme turns. */
+function coloursOf(_theme: string) {
+  const style = getComputedStyle(document.documentElement);
+  const [accent, fault, ground] = ['--accent', '--fault', '--board'].map((name) => style.getPropertyValue(name).trim());
+  return { accent: accent ?? '', fault: fault ?? '', ground: ground ?? '' };
+}
+
+function useSketch(): Sketch {
+  const stance = useStore(toolStore, (state) => state.stance);
+  const wishes = useStore(toolStore, (state) => state.wishes);
+  const chosen = useBoard((state) => state.chosen);
+  const shown = useShown();
+  const drawn = useAnalysis((state) => state.result?.file ?? null);
+  const unseen = useMemo(() => unseenMarks(shown, drawn), [shown, drawn]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the scene is made of the plan, the wishes and what is chosen
+  return useMemo(
+    () => ({ marks: [...unseen, ...stance.sketch({ ...sceneOf(), file: shown }).marks] }),
+    [stance, wishes, chosen, shown, unseen],
+  );
+}
+
+/** Outlines of what the shown plan has and the last good result has not. */
+function unseenMarks(shown: PlanFile, drawn: PlanFile | null): readonly SketchMark[] {
+  if (shown === drawn) return [];
+  const known = new Set<unknown>(drawn === null ? [] : objectsOf(drawn).map(({ object }) => object));
+  return objectsOf(shown)
+    .filter(({ object }) => !known.has(object))
+    .flatMap((found): readonly SketchMark[] => {
+      if ('line' in found.object) return [sketchLine(found.object.line)];
+      const rings = objectRings(found);
+      return rings.length > 0 ? rings.map((ring) => sketchRing(ring)) : [sketchRing(objectPoints(found))];
+    });
+}

@@ -1,0 +1,111 @@
+import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
+import { useStore } from 'zustand';
+import { figure, figureRead } from '../parts/format.ts';
+import { type LengthUnit, lengthFigure, lengthsRead } from '../parts/lengths.ts';
+import { boardRefuse } from '../state/boardStore.ts';
+import { unitStore } from '../state/unit.ts';
+import { handAct } from '../tools/hand.ts';
+import type { TypedMeaning } from '../tools/stance.ts';
+import { toolStore } from '../tools/toolStore.ts';
+import { surfaceFocus } from './surface.ts';
+import { type SizePx, type Viewport, viewportToScreen } from './viewport.ts';
+
+interface TypedEntryProps {
+  readonly view: Viewport;
+  readonly size: SizePx;
+}
+
+/** Its distance from the hand and its own size, px. */
+const gapPx = 20;
+const ownPx = { widthPx: 236, heightPx: 44 };
+
+/** Length and direction of the run under the hand, beside it, to be read and typed over. */
+export function TypedEntry({ view, size }: TypedEntryProps) {
+  const meaning = useStore(toolStore, ({ stance }) => stance.typed);
+  const underway = useStore(toolStore, ({ stance }) => stance.underway);
+  const typed = useStore(toolStore, (state) => state.typed);
+  if (meaning === null || (typed === null && (!underway || meaning.lengthMm === null))) return null;
+  const [x, y] = viewportToScreen(view, meaning.at);
+  const within = (at: number, most: number) => Math.max(8, Math.min(at, most - 8));
+  const left = within(x + gapPx, size.widthPx - ownPx.widthPx);
+  const top = within(y + gapPx, size.heightPx - ownPx.heightPx);
+  return (
+    <div className={typed === null ? 'typed-entry' : 'typed-entry typing'} style={{ left, top }}>
+      <Fields meaning={meaning} typed={typed} />
+    </div>
+  );
+}
+
+function Fields({ meaning, typed }: { readonly meaning: TypedMeaning; readonly typed: string | null }) {
+  const unit = useStore(unitStore, (state) => state.unit);
+  const first = useRef<HTMLInputElement>(null);
+  const [direction, setDirection] = useState<string | null>(null);
+  const typing = typed !== null;
+  useEffect(() => {
+    if (!typing) setDirection(null);
+    else if (document.activeElement !== first.current) first.current?.focus();
+  }, [typing]);
+  const put = () => typedPut(typed ?? '', direction, meaning, unit);
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.key === 'Enter') put();
+    else if (event.key === 'Escape') {
+      toolStore.setState({ typed: null });
+      surfaceFocus();
+    } else if (event.key !== 'Tab') return;
+    event.stopPropagation();
+  };
+  const shown = meaning.lengthMm === null ? '' : lengthFigure(meaning.lengthMm, unit);
+  return (
+    <>
+      <label>
+        {meaning.label}
+        <span className="entry">
+          <input
+            ref={first}
+            inputMode="text"
+            autoComplete="off"
+            data-typing={typing}
+            value={typed ?? shown}
+            onFocus={() => typed === null && toolStore.setState({ typed: '' })}
+            onChange={(event) => toolStore.setState({ typed: event.target.value })}
+            onKeyDown={onKeyDown}
+          />
+          <span className="unit">{unit}</span>
+        </span>
+      </label>
+      {meaning.directionDeg !== null && (
+        <label>
+          Direction
+          <span className="entry">
+            <input
+              className="short"
+              inputMode="decimal"
+              autoComplete="off"
+              data-typing={typing}
+              value={direction ?? figure(meaning.directionDeg, 0)}
+              onFocus={() => typed === null && toolStore.setState({ typed: '' })}
+              onChange={(event) => setDirection(event.target.value)}
+              onKeyDown={onKeyDown}
+            />
+            <span className="unit">°</span>
+          </span>
+        </label>
+      )}
+    </>
+  );
+}
+
+/** What was typed becomes an act of the hand; what cannot be read stays, and is told. */
+function typedPut(text: string, direction: string | null, meaning: TypedMeaning, unit: LengthUnit): void {
+  const read = lengthsRead(text, unit);
+  const directionDeg = direction === null ? null : figureRead(direction);
+  const least = read === null ? 0 : Math.min(...(read.kind === 'one' ? [read.mm] : read.mm));
+  if (read === null || least <= 0 || (direction !== null && directionDeg === null)) {
+    const example = unit === 'mm' ? '4500 or 4500 x 3000' : '4.5 or 4.5 x 3';
+    boardRefuse(`Enter a length, such as ${meaning.sides ? example : example.split(' ')[0]}.`, []);
+    return;
+  }
+  if (read.kind === 'two') handAct({ kind: 'sides', sidesMm: read.mm });
+  else handAct({ kind: 'length', lengthMm: read.mm, directionDeg });
+  surfaceFocus();
+}

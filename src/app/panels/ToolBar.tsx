@@ -1,0 +1,81 @@
+import { useStore } from 'zustand';
+import { Icon, type IconName } from '../parts/Icon.tsx';
+import { surfaceFocus } from '../canvas/surface.ts';
+import type { WorkStep } from '../state/boardStore.ts';
+import { useBoard } from '../state/hooks.ts';
+import { toolTake } from '../tools/hand.ts';
+import type { ToolName } from '../tools/stance.ts';
+import { toolStore } from '../tools/toolStore.ts';
+import { ToolOptions } from './ToolOptions.tsx';
+
+interface ToolButton {
+  readonly tool: ToolName;
+  readonly icon: IconName;
+  readonly words: string;
+  readonly hint: string;
+}
+
+const choose: ToolButton = { tool: 'choose', icon: 'choose', words: 'Choose', hint: 'Choose and move things (Escape)' };
+
+/** What is drawn in each step of the work. */
+const stepTools: Readonly<Record<WorkStep, readonly ToolButton[]>> = {
+  floor: [
+    { tool: 'room', icon: 'room', words: 'Room', hint: 'Draw the clear floor of a room between its finished walls' },
+    { tool: 'hole', icon: 'hole', words: 'Hole', hint: 'Draw a hole in a room: a shaft, a stairwell, a core' },
+  ],
+  openings: [{ tool: 'doorway', icon: 'openings', words: 'Doorway', hint: 'Set a doorway in a wall between two rooms' }],
+  obstacles: [
+    { tool: 'column', icon: 'column', words: 'Column', hint: 'Place a column, a row or a grid of them' },
+    { tool: 'pipe', icon: 'pipe', words: 'Pipe', hint: 'Place a pipe that goes through the screed' },
+    { tool: 'joinery', icon: 'joinery', words: 'Joinery', hint: 'Draw fixed joinery: units, an island, a counter' },
+    { tool: 'slabContact', icon: 'contact', words: 'Slab contact', hint: 'Draw a place where insulation is left out' },
+    {
+      tool: 'structuralJoint',
+      icon: 'building',
+      words: 'Building joint',
+      hint: 'Draw a joint of the building, which every layer follows',
+    },
+    { tool: 'sunZone', icon: 'light', words: 'Sun', hint: 'Draw floor that the sun warms' },
+    { tool: 'keepClear', icon: 'clear', words: 'Keep clear', hint: 'Draw an area that no intermediate joint may cross' },
+  ],
+  joints: [{ tool: 'drawnJoint', icon: 'joint', words: 'Joint', hint: 'Draw a joint of your own, wall to wall' }],
+  coverings: [],
+  papers: [],
+};
+
+/** What the hand can take up in this step of the work, how it is set, and what to do next. */
+export function ToolBar() {
+  const step = useBoard((state) => state.step);
+  const held = useStore(toolStore, ({ stance }) => stance.tool);
+  const hint = useStore(toolStore, ({ stance }) => stance.hint);
+  const tools = stepTools[step];
+  if (tools.length === 0) return null;
+  return (
+    <section className="bar" aria-label="Drawing tools">
+      <div className="bar-row">
+        <div className="bar-tools" role="toolbar" aria-label="Tools">
+          {[choose, ...tools].map(({ tool, icon, words, hint: title }) => (
+            <button
+              key={tool}
+              type="button"
+              className="button tool"
+              aria-pressed={held === tool}
+              title={title}
+              onClick={() => {
+                toolTake(tool);
+                surfaceFocus();
+              }}
+            >
+              <Icon name={icon} />
+              {words}
+            </button>
+          ))}
+        </div>
+        <ToolOptions tool={held} />
+      </div>
+      <p className="bar-hint" role="status">
+        {hint}
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,244 @@
+import { useState } from 'react';
+import { useStore } from 'zustand';
+import { surfaceFocus } from '../canvas/surface.ts';
+import { type DrawingStartKey, doorwayWidthsMm, drawingStarts } from '../../plan/reference.ts';
+import { BarChoice, BarTick } from '../parts/BarChoice.tsx';
+import { BarNumber } from '../parts/BarNumber.tsx';
+import { lengthsRead } from '../parts/lengths.ts';
+import { unitStore } from '../state/unit.ts';
+import { handAct } from '../tools/hand.ts';
+import type { ToolName } from '../tools/stance.ts';
+import { toolStore, wish } from '../tools/toolStore.ts';
+import type { Wishes } from '../tools/wishes.ts';
+
+/** How the tool in hand is set. */
+export function ToolOptions({ tool }: { readonly tool: ToolName }) {
+  const wishes = useStore(toolStore, (state) => state.wishes);
+  return (
+    <div className="bar-options">
+      {outlineTools.includes(tool) && <OutlineOptions {...wishes} />}
+      {tool === 'room' && (
+        <WishNumber figure="wallMm" label="Wall" value={wishes.wallMm} onWish={(wallMm) => wish({ wallMm })} />
+      )}
+      {tool === 'choose' && (
+        <BarTick
+          label="Walls move whole"
+          value={wishes.wholeWall}
+          onChange={(wholeWall) => wish({ wholeWall })}
+        />
+      )}
+      {tool === 'doorway' && <DoorwayOptions {...wishes} />}
+      {tool === 'column' && <ColumnOptions {...wishes} />}
+      {tool === 'pipe' && (
+        <WishNumber figure="pipeMm" label="Diameter" value={wishes.pipeMm} onWish={(pipeMm) => wish({ pipeMm })} />
+      )}
+      {tool === 'joinery' && <JoineryOptions {...wishes} />}
+      {tool === 'structuralJoint' && (
+        <BarNumber
+          label="Width"
+          unit="mm"
+          value={wishes.structuralMm}
+          least={1}
+          most={200}
+          step={5}
+          decimals={0}
+          onChange={(structuralMm) => wish({ structuralMm })}
+        />
+      )}
+      {tool === 'sunZone' && (
+        <WishNumber figure="sunC" label="Up to" unit="°C" value={wishes.sunC} onWish={(sunC) => wish({ sunC })} />
+      )}
+      {tool !== 'choose' && <PlaceField />}
+    </div>
+  );
+}
+
+const outlineTools: readonly ToolName[] = ['room', 'hole', 'joinery', 'slabContact', 'sunZone', 'keepClear'];
+
+interface WishNumberProps {
+  readonly figure: DrawingStartKey;
+  readonly label: string;
+  readonly unit?: string;
+  readonly value: number;
+  readonly onWish: (value: number) => void;
+}
+
+function WishNumber({ figure, label, unit = 'mm', value, onWish }: WishNumberProps) {
+  const [least = 1, most = 1e5] = drawingStarts[figure].range ?? [];
+  return (
+    <BarNumber
+      label={label}
+      unit={unit}
+      value={value}
+      least={least}
+      most={most}
+      step={unit === 'mm' ? 10 : 1}
+      decimals={0}
+      onChange={onWish}
+    />
+  );
+}
+
+function OutlineOptions({ outline, square }: Wishes) {
+  return (
+    <>
+      <BarChoice
+        label="Drawn"
+        value={outline}
+        choices={[
+          { value: 'corners', words: 'Corner by corner' },
+          { value: 'rectangle', words: 'As a rectangle' },
+        ]}
+        onChange={(next) => wish({ outline: next })}
+      />
+      {outline === 'corners' && (
+        <BarTick label="Right angles" value={square} onChange={(next) => wish({ square: next })} />
+      )}
+    </>
+  );
+}
+
+function DoorwayOptions({ doorway }: Wishes) {
+  const widths = doorwayWidthsMm.includes(doorway.widthMm) ? doorwayWidthsMm : [doorway.widthMm, ...doorwayWidthsMm];
+  return (
+    <>
+      <BarChoice
+        label="Usual width"
+        value={String(doorway.widthMm)}
+        choices={widths.map((mm) => ({ value: String(mm), words: `${mm} mm` }))}
+        onChange={(mm) => wish({ doorway: { ...doorway, widthMm: Number(mm) } })}
+      />
+      <WishNumber
+        figure="doorwayWidthMm"
+        label="Width"
+        value={doorway.widthMm}
+        onWish={(widthMm) => wish({ doorway: { ...doorway, widthMm } })}
+      />
+      <BarTick label="Door leaf" value={doorway.leaf} onChange={(leaf) => wish({ doorway: { ...doorway, leaf } })} />
+    </>
+  );
+}
+
+function ColumnOptions({ column }: Wishes) {
+  const change = (part: Partial<Wishes['column']>) => wish({ column: { ...column, ...part } });
+  const count = { unit: '', least: 1, most: 50, step: 1, decimals: 0 } as const;
+  return (
+    <>
+      <BarChoice
+        label="Shape"
+        value={column.shape}
+        choices={[
+          { value: 'rectangular', words: 'Rectangular' },
+          { value: 'round', words: 'Round' },
+        ]}
+        onChange={(shape) => change({ shape })}
+      />
+      <WishNumber
+        figure="columnWidthMm"
+        label={column.shape === 'round' ? 'Diameter' : 'Width'}
+        value={column.widthMm}
+        onWish={(widthMm) => change({ widthMm })}
+      />
+      {column.shape === 'rectangular' && (
+        <WishNumber
+          figure="columnWidthMm"
+          label="Depth"
+          value={column.depthMm}
+          onWish={(depthMm) => change({ depthMm })}
+        />
+      )}
+      <BarNumber
+        {...count}
+        label="In a row"
+        value={column.countX}
+        onChange={(countX) => change({ countX: Math.round(countX) })}
+      />
+      <BarNumber
+        {...count}
+        label="Rows"
+        value={column.countY}
+        onChange={(countY) => change({ countY: Math.round(countY) })}
+      />
+      {column.countX > 1 && (
+        <WishNumber
+          figure="columnSpacingMm"
+          label="Spacing in a row"
+          value={column.spacingXMm}
+          onWish={(spacingXMm) => change({ spacingXMm })}
+        />
+      )}
+      {column.countY > 1 && (
+        <WishNumber
+          figure="columnSpacingMm"
+          label="Spacing of rows"
+          value={column.spacingYMm}
+          onWish={(spacingYMm) => change({ spacingYMm })}
+        />
+      )}
+    </>
+  );
+}
+
+export const underChoices = [
+  { value: 'insulated', words: 'Insulated floor' },
+  { value: 'no-insulation', words: 'No insulation: held to the slab' },
+  { value: 'built-off-slab', words: 'Built off the slab' },
+] as const;
+
+function JoineryOptions({ joinery }: Wishes) {
+  return (
+    <>
+      <BarChoice
+        label="Below it"
+        value={joinery.under}
+        choices={underChoices}
+        onChange={(under) => wish({ joinery: { ...joinery, under } })}
+      />
+      <BarTick
+        label="Bolted through to the slab"
+        value={joinery.fixedThrough}
+        onChange={(fixedThrough) => wish({ joinery: { ...joinery, fixedThrough } })}
+      />
+    </>
+  );
+}
+
+/** A place typed in place of a press: "x ; y". */
+function PlaceField() {
+  const unit = useStore(unitStore, (state) => state.unit);
+  const [text, setText] = useState('');
+  const [wrong, setWrong] = useState(false);
+  const put = () => {
+    const read = lengthsRead(text, unit);
+    setWrong(read?.kind !== 'two');
+    if (read?.kind !== 'two') return;
+    setText('');
+    handAct({ kind: 'place', at: read.mm });
+    surfaceFocus();
+  };
+  return (
+    <label className="bar-field" title="Sets a point as a press does: across and down, such as 1500 ; 2000">
+      At
+      <span className={wrong ? 'entry wrong' : 'entry'}>
+        <input
+          className="place-entry"
+          aria-label="Point, across and down"
+          placeholder="x ; y"
+          autoComplete="off"
+          data-typing={text !== ''}
+          aria-invalid={wrong}
+          value={text}
+          onChange={(event) => setText(event.target.value)}
+          onKeyDown={(event) => {
+            if (event.key === 'Enter') put();
+            if (event.key !== 'Escape') return;
+            event.stopPropagation();
+            setText('');
+            setWrong(false);
+          }}
+        />
+        <span className="unit">{unit}</span>
+      </span>
+    </label>
+  );
+}
