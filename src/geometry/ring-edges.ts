@@ -25,13 +25,18 @@ export function ringEdgesMoved(ring: Ring, offsets: ReadonlyMap<number, number>)
 
 /** The same for an open line. Lengths are to the left of the way along the line. */
 export function lineEdgesMoved(line: readonly Point[], offsets: ReadonlyMap<number, number>): readonly Point[] {
-  const left = line.slice(1).map((b, i) => squareTo(line[i] as Point, b, 1));
+  const left = line.slice(1).map((b, i) => edgeLeft(line[i] as Point, b));
   return line.flatMap((corner, i) => {
     const [before, after] = [sideOf(left, offsets, i - 1), sideOf(left, offsets, i)];
     if (i === 0) return [shifted(corner, after)];
     if (i === line.length - 1) return [shifted(corner, before)];
     return cornerBetween(corner, before, after);
   });
+}
+
+/** Unit vector square to the way from a to b, to its left on the sheet. Example: [0, 0], [4, 0] -> [0, -1]. */
+export function edgeLeft(a: Point, b: Point): Point {
+  return squareTo(a, b, 1);
 }
 
 interface Side {
