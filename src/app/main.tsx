@@ -13,6 +13,7 @@ import './style/tokens.css';
 import './style/app.css';
 import './style/parts.css';
 import './style/board.css';
+import './style/bar.css';
 import './style/narrow.css';
 
 /** The screen. Accepts: what a person does. Guarantees: the plan changes by `commit` alone and every change can be undone;

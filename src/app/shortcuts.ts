@@ -1,12 +1,13 @@
 import { filePick, planSave } from './files/files.ts';
 import { redoTell, undoTell } from './state/actions.ts';
-import { boardLetGo } from './state/boardStore.ts';
+import { handAct, keyLetGo } from './tools/hand.ts';
 
 /** The shortcuts of the platform for what every program with files has, Escape to let go of what is chosen, and no others. */
 export function shortcutsFollow(): void {
+  window.addEventListener('keyup', keyLetGo);
   window.addEventListener('keydown', (event) => {
     // A field that is being typed in keeps Escape to itself.
-    if (event.key === 'Escape') boardLetGo();
+    if (event.key === 'Escape') handAct({ kind: 'back' });
     if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
     const act = shortcutOf(event);
     if (act === null) return;

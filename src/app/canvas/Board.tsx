@@ -1,17 +1,24 @@
-import { type KeyboardEvent, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
+import { useEffect, useLayoutEffect, useMemo, useRef } from 'react';
+import { useStore } from 'zustand';
 import { Begin, Card } from '../later.tsx';
 import { Notice } from '../panels/Notice.tsx';
+import { ToolBar } from '../panels/ToolBar.tsx';
 import { Working } from '../panels/Working.tsx';
 import { boardFree, boardStore } from '../state/boardStore.ts';
 import { useAnalysis, useBoard, usePlan } from '../state/hooks.ts';
 import type { Thing } from '../state/thing.ts';
+import type { ToolName } from '../tools/stance.ts';
+import { toolStore } from '../tools/toolStore.ts';
 import { BoardFoot } from './BoardFoot.tsx';
 import { BoardKey } from './BoardKey.tsx';
-import { boardFit, boardPan, boardResized, boardZoom, zoomStep } from './boardView.ts';
+import { boardKey } from './boardKeys.ts';
+import { boardFit, boardResized } from './boardView.ts';
 import { type BoardDrawing, useLabels } from './drawing.ts';
 import { useGestures } from './gestures.ts';
 import { pinsCluster } from './pins.ts';
 import { type Lit, Sheet } from './Sheet.tsx';
+import { surfaceClass } from './surface.ts';
+import { TypedEntry } from './TypedEntry.tsx';
 import { aboutItems, thingItems } from './thingItems.ts';
 import { useHand } from './useHand.ts';
 import type { SizePx } from './viewport.ts';
@@ -23,9 +30,6 @@ interface BoardProps {
   readonly onChoose: (thing: Thing) => void;
 }
 
-/** An arrow key moves the board by so much, px. */
-const arrowPx = 64;
-
 /** The drawing board: the sheet with what is said about it, its key beside it and its foot below. Nothing that stays
  *  lies over the drawing. */
 export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
@@ -34,6 +38,7 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
   const view = useBoard((state) => state.view);
   const size = useBoard((state) => state.size);
   const theme = useBoard((state) => state.theme);
+  const tool = useStore(toolStore, ({ stance }) => stance.tool);
   const onThing = useBoard((state) => state.hovered !== null);
   const empty = usePlan((state) => state.history.present.file.rooms.length === 0);
   const picked = useBoard(({ chosen, opened }) => chosen.length + opened.length > 0);
@@ -51,19 +56,21 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
 
   return (
     <main className="board">
+      <ToolBar />
       <div className="desk" ref={desk}>
         <div
           ref={surface}
-          className={onThing ? 'surface on-thing' : 'surface'}
+          className={surfaceClasses(onThing, tool)}
           // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing is moved and zoomed by keys
           tabIndex={0}
           role="application"
-          aria-label="Drawing. Arrow keys move it, plus and minus zoom, Home fits it, Escape lets go of what is chosen."
+          aria-label="Drawing. Arrow keys move it or what is chosen, plus and minus zoom, Home fits it, Escape lets go."
           onKeyDown={(event) => boardKey(event, drawing)}
         >
           {view !== null && size !== null && <Sheet {...{ items, labels, view, size, theme, accent, grid, lit }} />}
         </div>
-        {empty && <Begin />}
+        {view !== null && size !== null && <TypedEntry view={view} size={size} />}
+        {empty && tool === 'choose' && <Begin />}
         {picked && view !== null && size !== null && <Card {...{ drawing, view, size, onChoose }} />}
         <Working />
         <Notice />
@@ -72,6 +79,11 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
       <BoardFoot keyed={!empty} caution={cautions[0] ?? ''} onFit={() => boardFit(drawing.box)} />
     </main>
   );
+}
+
+function surfaceClasses(onThing: boolean, tool: ToolName): string {
+  if (tool !== 'choose') return `${surfaceClass} drawing`;
+  return onThing ? `${surfaceClass} on-thing` : surfaceClass;
 }
 
 /** Theme in, so that it is read again when the theme turns. */
@@ -126,21 +138,4 @@ function useLit(drawing: BoardDrawing, changed: readonly Thing[]): readonly Lit[
       { strength: 'chosen', items: chosen.flatMap(itemsFor) },
     ];
   }, [drawing, result, changed, hovered, chosen]);
-}
-
-function boardKey(event: KeyboardEvent, drawing: BoardDrawing): void {
-  if (event.ctrlKey || event.metaKey || event.altKey) return;
-  const act: Readonly<Record<string, () => void>> = {
-    ArrowLeft: () => boardPan([arrowPx, 0]),
-    ArrowRight: () => boardPan([-arrowPx, 0]),
-    ArrowUp: () => boardPan([0, arrowPx]),
-    ArrowDown: () => boardPan([0, -arrowPx]),
-    '+': () => boardZoom(zoomStep),
-    '-': () => boardZoom(1 / zoomStep),
-    Home: () => boardFit(drawing.box),
-  };
-  const does = act[event.key];
-  if (does === undefined) return;
-  event.preventDefault();
-  does();
 }

@@ -38,9 +38,12 @@ function arrowKey(event: KeyboardEvent, [x, y]: Point): void {
   const { stance } = toolStore.getState();
   const { chosen } = boardStore.getState();
   const moves = stance.tool !== 'choose' || chosen.some(({ kind }) => kind === 'room' || kind === 'object');
-  if (!moves) return boardPan([-x * arrowPx, -y * arrowPx]);
+  if (!moves) {
+    boardPan([-x * arrowPx, -y * arrowPx]);
+    return;
+  }
   const step = event.shiftKey ? stepMm.shift : event.ctrlKey || event.metaKey ? stepMm.ctrl : stepMm.alone;
-  handAct({ kind: 'steer', by: [x * step, y * step], held: event.repeat });
+  handAct({ kind: 'steer', by: [x * step, y * step] });
 }
 
 function plainKey(key: string, drawing: BoardDrawing): (() => void) | null {

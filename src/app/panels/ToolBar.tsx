@@ -1,6 +1,6 @@
 import { useStore } from 'zustand';
-import { Icon, type IconName } from '../parts/Icon.tsx';
 import { surfaceFocus } from '../canvas/surface.ts';
+import { Icon, type IconName } from '../parts/Icon.tsx';
 import type { WorkStep } from '../state/boardStore.ts';
 import { useBoard } from '../state/hooks.ts';
 import { toolTake } from '../tools/hand.ts';
@@ -23,7 +23,9 @@ const stepTools: Readonly<Record<WorkStep, readonly ToolButton[]>> = {
     { tool: 'room', icon: 'room', words: 'Room', hint: 'Draw the clear floor of a room between its finished walls' },
     { tool: 'hole', icon: 'hole', words: 'Hole', hint: 'Draw a hole in a room: a shaft, a stairwell, a core' },
   ],
-  openings: [{ tool: 'doorway', icon: 'openings', words: 'Doorway', hint: 'Set a doorway in a wall between two rooms' }],
+  openings: [
+    { tool: 'doorway', icon: 'openings', words: 'Doorway', hint: 'Set a doorway in a wall between two rooms' },
+  ],
   obstacles: [
     { tool: 'column', icon: 'column', words: 'Column', hint: 'Place a column, a row or a grid of them' },
     { tool: 'pipe', icon: 'pipe', words: 'Pipe', hint: 'Place a pipe that goes through the screed' },
@@ -36,7 +38,12 @@ const stepTools: Readonly<Record<WorkStep, readonly ToolButton[]>> = {
       hint: 'Draw a joint of the building, which every layer follows',
     },
     { tool: 'sunZone', icon: 'light', words: 'Sun', hint: 'Draw floor that the sun warms' },
-    { tool: 'keepClear', icon: 'clear', words: 'Keep clear', hint: 'Draw an area that no intermediate joint may cross' },
+    {
+      tool: 'keepClear',
+      icon: 'clear',
+      words: 'Keep clear',
+      hint: 'Draw an area that no intermediate joint may cross',
+    },
   ],
   joints: [{ tool: 'drawnJoint', icon: 'joint', words: 'Joint', hint: 'Draw a joint of your own, wall to wall' }],
   coverings: [],

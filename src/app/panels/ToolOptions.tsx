@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { useStore } from 'zustand';
-import { surfaceFocus } from '../canvas/surface.ts';
 import { type DrawingStartKey, doorwayWidthsMm, drawingStarts } from '../../plan/reference.ts';
+import { surfaceFocus } from '../canvas/surface.ts';
 import { BarChoice, BarTick } from '../parts/BarChoice.tsx';
 import { BarNumber } from '../parts/BarNumber.tsx';
 import { lengthsRead } from '../parts/lengths.ts';
@@ -21,11 +21,7 @@ export function ToolOptions({ tool }: { readonly tool: ToolName }) {
         <WishNumber figure="wallMm" label="Wall" value={wishes.wallMm} onWish={(wallMm) => wish({ wallMm })} />
       )}
       {tool === 'choose' && (
-        <BarTick
-          label="Walls move whole"
-          value={wishes.wholeWall}
-          onChange={(wholeWall) => wish({ wholeWall })}
-        />
+        <BarTick label="Walls move whole" value={wishes.wholeWall} onChange={(wholeWall) => wish({ wholeWall })} />
       )}
       {tool === 'doorway' && <DoorwayOptions {...wishes} />}
       {tool === 'column' && <ColumnOptions {...wishes} />}

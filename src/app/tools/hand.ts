@@ -35,14 +35,14 @@ function turnTake(turn: Turn, gesture: string | null): void {
   if (refused !== undefined) boardRefuse(refused, []);
 }
 
-/** Arrow keys that are held down are one step: told apart by when a key was let go last. */
+/** What an arrow key does until it is let go is one step. */
 let keysLetGo = 0;
 export function keyLetGo(): void {
   keysLetGo += 1;
 }
 
 function gestureOf(act: Act): string | null {
-  return act.kind === 'steer' && act.held ? `steer ${keysLetGo}` : null;
+  return act.kind === 'steer' ? `steer ${keysLetGo}` : null;
 }
 
 /** What a tool knows of the plan, made anew when the plan or the wall's depth changes. */

@@ -30,7 +30,7 @@ export type Act =
   /** Escape, Backspace: one step back. */
   | { readonly kind: 'back' }
   /** Arrow keys: `by` is the way. */
-  | { readonly kind: 'steer'; readonly by: Point; readonly held: boolean }
+  | { readonly kind: 'steer'; readonly by: Point }
   /** A typed length; `directionDeg` counts from the right, against the clock; null: the way that the hand points. */
   | { readonly kind: 'length'; readonly lengthMm: number; readonly directionDeg: number | null }
   /** Two typed sides of a rectangle. */
