@@ -41,7 +41,8 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
   const tool = useStore(toolStore, ({ stance }) => stance.tool);
   const onThing = useBoard((state) => state.hovered !== null);
   const empty = usePlan((state) => state.history.present.file.rooms.length === 0);
-  const picked = useBoard(({ chosen, opened }) => chosen.length + opened.length > 0);
+  // A card would lie where the next thing is drawn.
+  const picked = useBoard(({ chosen, opened }) => chosen.length + opened.length > 0) && tool === 'choose';
   const keyOpen = useBoard((state) => state.keyOpen);
   const pxPerMm = view?.pxPerMm ?? null;
   const items = useMemo(() => (pxPerMm === null ? [] : pinsCluster(drawing.items, { pxPerMm })), [drawing, pxPerMm]);
@@ -117,8 +118,7 @@ function useFit({ box }: BoardDrawing): void {
     last.current = free;
     if (free === null || sheet === null) return;
     if (fitted.current !== sheet) {
-      // An empty sheet is fitted again by its first room.
-      fitted.current = box === null ? null : sheet;
+      fitted.current = sheet;
       boardFit(box);
     } else if (from !== null && from !== free) boardResized(box, from, free);
   }, [free, sheet, box]);

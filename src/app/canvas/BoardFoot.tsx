@@ -1,7 +1,11 @@
+import { useStore } from 'zustand';
 import { figureShort } from '../parts/format.ts';
 import { Icon, type IconName } from '../parts/Icon.tsx';
+import { lengthFigure } from '../parts/lengths.ts';
 import { boardStore } from '../state/boardStore.ts';
 import { useBoard } from '../state/hooks.ts';
+import { pointerStore } from '../state/pointerStore.ts';
+import { unitStore, unitTurn } from '../state/unit.ts';
 import { boardZoom, zoomStep } from './boardView.ts';
 import { viewportScaleBar, viewportZooms } from './viewport.ts';
 
@@ -45,6 +49,7 @@ export function BoardFoot({ keyed, caution, onFit }: BoardFootProps) {
         </button>
       </fieldset>
       <ScaleBar />
+      <PointerReading />
       <p className="caution-line">{caution}</p>
     </div>
   );
@@ -71,6 +76,27 @@ function ZoomButton({ icon, words, hint, by }: ZoomButtonProps) {
     >
       <Icon name={icon} />
     </button>
+  );
+}
+
+/** Where the pointer is, and the unit of all lengths on the board. */
+function PointerReading() {
+  const at = useStore(pointerStore, (state) => state.at);
+  const unit = useStore(unitStore, (state) => state.unit);
+  const [x, y] = (at ?? []).map((mm) => lengthFigure(mm, unit));
+  return (
+    <div className="reading">
+      <span className="reading-place">{x === undefined ? '' : `x ${x}   y ${y}`}</span>
+      <button
+        type="button"
+        className="button"
+        title={unit === 'mm' ? 'Lengths in millimetres: press for metres' : 'Lengths in metres: press for millimetres'}
+        aria-label={unit === 'mm' ? 'Lengths in millimetres' : 'Lengths in metres'}
+        onClick={unitTurn}
+      >
+        {unit}
+      </button>
+    </div>
   );
 }
 

@@ -42,10 +42,10 @@ interface Line {
 const uprightMm = 0.5;
 /** Sides and wall depths are meant sooner than lines of far corners. */
 const sideWeight = 0.5;
-/** A side catches beside its own length, and by this much beyond, mm. */
+/** The depth of a wall catches beside its side, and by this much beyond, mm: round a corner. */
 const beyondMm = 200;
-/** Steps that a free hand falls on, mm: the coarsest that the eye can still tell apart on the board. */
-const steps = [100, 50, 10, 5, 1] as const;
+/** Steps that a free hand falls on, mm. */
+const steps = [1, 5, 10, 50, 100, 500] as const;
 
 /** Brings the hand to what it most likely means: a corner, a side, a wall's depth beside a neighbour, a line with a corner
  *  elsewhere, a right angle; else to a round step. */
@@ -80,9 +80,9 @@ function nearest<Item extends { readonly at: Point }>(items: readonly Item[], to
   return best;
 }
 
-/** Step that a hand without a catch falls on, mm. */
+/** Step that a hand without a catch falls on, mm: the finest that it can meet at this zoom, a quarter of what it may miss. */
 export function handStep(reachMm: number): number {
-  return steps.find((step) => step <= reachMm / 2) ?? 1;
+  return steps.find((step) => step >= reachMm / 4) ?? 1000;
 }
 
 function rounded([x, y]: Point, step: number): Point {
@@ -120,8 +120,9 @@ function uprightAxis({ a, b }: CatchSide): 0 | 1 | null {
   return Math.abs(a[1] - b[1]) <= uprightMm ? 1 : null;
 }
 
-function besides({ a, b }: CatchSide, at: Point, along: 0 | 1): boolean {
-  return at[along] >= Math.min(a[along], b[along]) - beyondMm && at[along] <= Math.max(a[along], b[along]) + beyondMm;
+function besides({ a, b, offMm }: CatchSide, at: Point, along: 0 | 1): boolean {
+  const beyond = offMm > 0 ? beyondMm : 0;
+  return at[along] >= Math.min(a[along], b[along]) - beyond && at[along] <= Math.max(a[along], b[along]) + beyond;
 }
 
 function bestLine(lines: readonly Line[], axis: 0 | 1, to: Point): Line | null {

@@ -1,9 +1,7 @@
-import { boxOf } from '../../geometry/ring.ts';
 import type { Covering } from '../plan.ts';
 import type { RuleSetKey } from '../reference.ts';
 import type { PlanFile } from '../schema.ts';
 import { type Change, changed } from './fields.ts';
-import { idsFree } from './ids.ts';
 
 /** Edits of the plan file: values in, a new file out, what did not change is shared. A value of undefined goes back to the default. */
 
@@ -55,20 +53,3 @@ export function planRoomsChanged(
 export function planCoveringLaid(file: PlanFile, ids: readonly string[], covering: Covering): PlanFile {
   return planRoomsChanged(file, ids, { covering });
 }
-
-/** A rectangular room at the origin of an empty sheet, or to the right of what is drawn, one metre away.
- *  @param lengthMm along x   @param widthMm along y. Example: an empty sheet, 6000 x 4500 -> outline [[0,0],[6000,0],[6000,4500],[0,4500]] */
-export function planRoomPlaced(file: PlanFile, name: string, lengthMm: number, widthMm: number): PlanFile {
-  const drawn = boxOf(file.rooms.flatMap((room) => room.outline));
-  const [x, y] = file.rooms.length === 0 ? [0, 0] : [drawn.maxX + PLACED_ROOM_GAP_MM, drawn.minY];
-  const outline: RoomFile['outline'] = [
-    [x, y],
-    [x + lengthMm, y],
-    [x + lengthMm, y + widthMm],
-    [x, y + widthMm],
-  ];
-  return { ...file, rooms: [...file.rooms, { id: idsFree(file)('r'), name, outline }] };
-}
-
-/** Clear of what is drawn, so that a placed room neither overlaps nor joins it, mm. */
-const PLACED_ROOM_GAP_MM = 1000;
