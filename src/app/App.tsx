@@ -23,6 +23,7 @@ export function App() {
     document.title = `${nameText(name)}: screed bays`;
   }, [name]);
   const changed = useChanged(result);
+  const rested = useRested(result);
   const choose = useCallback(
     (thing: Thing) => boardChoose(thing, result === null ? null : thingBox(thing, result, drawing.items)),
     [result, drawing],
@@ -31,10 +32,28 @@ export function App() {
     <div className="app">
       <Head />
       <Board drawing={drawing} changed={changed} cautions={cautionLines} onChoose={choose} />
-      <Tray result={result} onChoose={choose} />
+      <Tray result={rested} onChoose={choose} />
       <Rail />
     </div>
   );
+}
+
+/** A hand that has not changed anything for so long rests, ms. */
+const restMs = 120;
+
+/** The result for the lists: in a gesture they follow when the hand rests, so that the drawing can follow at once. */
+function useRested(result: Result | null): Result | null {
+  const held = usePlan((state) => state.preview !== null);
+  const [rested, setRested] = useState(result);
+  useEffect(() => {
+    if (!held) {
+      setRested(result);
+      return;
+    }
+    const timer = setTimeout(() => setRested(result), restMs);
+    return () => clearTimeout(timer);
+  }, [result, held]);
+  return held ? rested : result;
 }
 
 /** So long what a change brought is lit, ms. */
@@ -45,10 +64,13 @@ const nothing: readonly Thing[] = [];
 function useChanged(result: Result | null): readonly Thing[] {
   const before = useRef<Result | null>(null);
   const [changed, setChanged] = useState(nothing);
+  const held = usePlan((state) => state.preview !== null);
   useEffect(() => {
+    // A gesture is told when it ends, not at each of its steps.
+    if (held) return;
     const last = before.current;
     before.current = result;
-    if (last === null || result === null || last.sheet !== result.sheet) return;
+    if (last === null || result === null || last === result || last.sheet !== result.sheet) return;
     const { things, words } = changesOf(last.analysis, result.analysis);
     if (words !== '') boardTell(words);
     setChanged(things);
@@ -57,6 +79,6 @@ function useChanged(result: Result | null): readonly Thing[] {
       clearTimeout(timer);
       setChanged(nothing);
     };
-  }, [result]);
+  }, [result, held]);
   return changed;
 }

@@ -53,3 +53,22 @@ export function litPixels(page: Page): Promise<number> {
     return count;
   });
 }
+
+/** Turns places of the plan (mm) into places on the page (px), for the view as it stands. */
+export async function boardPlaces(page: Page): Promise<(x: number, y: number) => readonly [number, number]> {
+  const box = await page.getByRole('application').boundingBox();
+  if (box === null) throw new Error('the board has no size');
+  const read = async (share: number) => {
+    const [px, py] = [box.x + box.width * share, box.y + box.height * share];
+    await page.mouse.move(px, py);
+    const text = (await page.locator('.reading-place').textContent()) ?? '';
+    const [x = NaN, y = NaN] = text
+      .replace('x', '')
+      .split('y')
+      .map((part) => Number(part.replace('\u2212', '-').replace(/[^-\d.]/g, '')));
+    return { px, py, x, y };
+  };
+  const [a, b] = [await read(0.02), await read(0.98)];
+  const pxPerMm = (b.px - a.px) / (b.x - a.x);
+  return (x, y) => [a.px + (x - a.x) * pxPerMm, a.py + (y - a.y) * pxPerMm];
+}

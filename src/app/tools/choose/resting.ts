@@ -35,7 +35,7 @@ function grabbed(hand: Hand, scene: Scene): Stance | null {
   if (handle !== null) {
     return handle.part === 'side' ? side(handle, hand, scene) : corner(handle, scene);
   }
-  const chosen = hand.things.find((thing) => scene.chosen.some((each) => thingEquals(each, thing)));
+  const chosen = hand.things.find((thing) => isChosen(thing, scene));
   if (chosen === undefined) return null;
   const dragged = jointDragged(chosen, scene);
   if (dragged !== null) return joint(dragged, hand, scene);
@@ -43,6 +43,14 @@ function grabbed(hand: Hand, scene: Scene): Stance | null {
   const [only] = ids;
   if (ids.length === 1 && scene.file.doorways?.some(({ id }) => id === only)) return opening(only ?? '', scene);
   return ids.length === 0 ? null : moving(ids, hand, scene);
+}
+
+/** A joint counts as chosen where the drawn joint is that it was made of. */
+function isChosen(thing: Thing, { chosen, result }: Scene): boolean {
+  if (chosen.some((each) => thingEquals(each, thing))) return true;
+  if (thing.kind !== 'joint') return false;
+  const sources = result?.analysis.joints.find(({ key }) => key === thing.key)?.sources ?? [];
+  return chosen.some(({ kind, key }) => kind === 'object' && sources.includes(key));
 }
 
 function restingOn(act: Act, scene: Scene): Turn {

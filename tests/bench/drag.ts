@@ -1,0 +1,144 @@
+import { readFileSync } from 'node:fs';
+import { type Browser, chromium, type Page } from '@playwright/test';
+import { serveFolder } from '../../src/cli/server.mjs';
+import { ringArea } from '../../src/geometry/ring.ts';
+import type { PlanFile } from '../../src/plan/schema.ts';
+import { boardPlaces, rows, stepOpen } from '../app/board.ts';
+import { chromiumArgs, findChromium } from '../tools/chromium.mjs';
+
+/** How the screen keeps up while a corner of the 900 m2 demo is dragged, with the analysis following: in Chromium, over
+ *  the built app. */
+export interface DragFigures {
+  /** Time from one frame to the next, ms. */
+  readonly intervalsMs: readonly number[];
+  /** Work of the page's main thread in each frame, ms. */
+  readonly workMs: readonly number[];
+}
+
+const moves = 360;
+const moveMs = 16;
+/** The first moves warm the code up: nobody judges a drag by its first half second. */
+const warmMoves = 60;
+
+export async function dragMeasure(folder: string): Promise<DragFigures> {
+  const executablePath = findChromium();
+  const server = await serveFolder(folder, 0);
+  const browser = await chromium.launch({
+    args: [...chromiumArgs],
+    ...(executablePath === undefined ? {} : { executablePath }),
+  });
+  try {
+    return await dragOn(browser, server.address);
+  } finally {
+    await browser.close();
+    await server.close();
+  }
+}
+
+async function dragOn(browser: Browser, address: string): Promise<DragFigures> {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, reducedMotion: 'reduce' });
+  const page = await context.newPage();
+  await page.goto(address);
+  await demoLay(page);
+  const [x, y] = await cornerTake(page);
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await dragAbout(page, x, y, warmMoves);
+  await page.evaluate(frameWatch);
+  await browser.startTracing(page, {
+    categories: ['disabled-by-default-devtools.timeline', 'devtools.timeline', 'toplevel'],
+  });
+  await dragAbout(page, x, y, moves);
+  const trace = JSON.parse((await browser.stopTracing()).toString('utf8')) as Trace;
+  const intervalsMs = await page.evaluate<readonly number[]>('window.frameIntervals');
+  await page.mouse.up();
+  return { intervalsMs, workMs: workOf(trace) };
+}
+
+const demo = JSON.parse(
+  readFileSync(new URL('../../demo-plans/2-public-library.json', import.meta.url), 'utf8'),
+) as PlanFile;
+
+/** Lays the demo on the board by opening its file. */
+async function demoLay(page: Page): Promise<void> {
+  const asked = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Open', exact: true }).click();
+  await (await asked).setFiles({
+    name: 'floor.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(demo)),
+  });
+  await page.getByText(/^\d+ rooms, 8\d\d.* bays, \d+ joints\./).waitFor();
+}
+
+/** Chooses the largest room and gives the place of its first corner, px. */
+async function cornerTake(page: Page): Promise<readonly [number, number]> {
+  await stepOpen(page, 'Floor');
+  const [room] = [...demo.rooms].sort((a, b) => ringArea(b.outline) - ringArea(a.outline));
+  if (room === undefined) throw new Error('the demo has no room');
+  await rows(page, 'Rooms')
+    .filter({ hasText: room.name ?? room.id })
+    .first()
+    .click();
+  const places = await boardPlaces(page);
+  const [x, y] = room.outline[0] as readonly [number, number];
+  return places(x, y);
+}
+
+/** Leads the hand about the place in a circle, a move every 16 ms. */
+async function dragAbout(page: Page, x: number, y: number, count: number): Promise<void> {
+  const began = performance.now();
+  for (let i = 0; i < count; i += 1) {
+    const turn = (i / 60) * 2 * Math.PI;
+    await page.mouse.move(x + 30 * Math.sin(turn), y + 30 * Math.sin(turn * 0.7));
+    const due = began + (i + 1) * moveMs - performance.now();
+    if (due > 0) await new Promise((done) => setTimeout(done, due));
+  }
+}
+
+/** Runs in the page: notes the time from frame to frame. As text: the runner's own helpers are not there. */
+const frameWatch = `{
+  const intervals = (window.frameIntervals = []);
+  let last = null;
+  const frame = (now) => {
+    if (last !== null) intervals.push(now - last);
+    last = now;
+    requestAnimationFrame(frame);
+  };
+  requestAnimationFrame(frame);
+}`;
+
+interface Trace {
+  readonly traceEvents: readonly TraceEvent[];
+}
+
+interface TraceEvent {
+  readonly name: string;
+  readonly ph: string;
+  readonly pid: number;
+  readonly tid: number;
+  readonly ts: number;
+  readonly dur?: number;
+  readonly args?: { readonly name?: string };
+}
+
+/** Tasks of the page's main thread, summed from one frame to the next. */
+function workOf({ traceEvents }: Trace): readonly number[] {
+  const mains = traceEvents.filter(({ name, args }) => name === 'thread_name' && args?.name === 'CrRendererMain');
+  const frames = traceEvents.filter(({ name }) => name === 'FireAnimationFrame');
+  const [frame] = frames;
+  const main = mains.find(({ pid, tid }) => frame?.pid === pid && frame.tid === tid);
+  if (main === undefined) throw new Error('the trace has no frames');
+  const tasks = traceEvents.filter(
+    ({ name, pid, tid, dur }) => name === 'RunTask' && pid === main.pid && tid === main.tid && dur !== undefined,
+  );
+  const begins = frames.filter(({ tid }) => tid === main.tid).map(({ ts }) => ts);
+  begins.sort((a, b) => a - b);
+  const work = begins.map(() => 0);
+  let at = 0;
+  for (const { ts, dur = 0 } of [...tasks].sort((a, b) => a.ts - b.ts)) {
+    while (at + 1 < begins.length && (begins[at + 1] ?? 0) <= ts + dur) at += 1;
+    if (ts + dur >= (begins[0] ?? 0)) work[at] = (work[at] ?? 0) + dur / 1000;
+  }
+  return work.slice(1, -1);
+}
