@@ -64,7 +64,7 @@ function linesJoined(stretches: readonly Line[]): readonly Line[] {
     let line = stretch;
     const apart: Line[] = [];
     for (const other of joined) {
-      const both = lineJoined(line, other);
+      const both = lineJoined(other, line);
       if (both) line = both;
       else apart.push(other);
     }

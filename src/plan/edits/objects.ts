@@ -1,4 +1,4 @@
-import { type Point, pointEquals } from '../../geometry/point.ts';
+import type { Point } from '../../geometry/point.ts';
 import { type Box, boxOf, type Ring } from '../../geometry/ring.ts';
 import type { PlanFile } from '../schema.ts';
 import { FARTHEST_MM, pointSnapped, ringHasDistinct } from '../snap.ts';
@@ -190,7 +190,8 @@ function pointsPlaced(points: readonly Point[], place: (point: Point) => Point):
     points,
     points.map((point) => {
       const at = place(point);
-      return pointEquals(at, point) ? point : at;
+      // -0 is not the 0 that a file holds
+      return Object.is(at[0], point[0]) && Object.is(at[1], point[1]) ? point : at;
     }),
   );
 }
