@@ -14,7 +14,7 @@ export function boxIndexOf(boxes: readonly Box[]): BoxIndex {
   const mean =
     usable.reduce((sum, b) => sum + (b.maxX - b.minX) + (b.maxY - b.minY), 0) / Math.max(1, 2 * usable.length);
   const cell = Math.max(mean, LEAST_CELL);
-  const cells = new Map<string, number[]>();
+  const cells = new Map<number, number[]>();
   const wide: number[] = [];
   boxes.forEach((box, i) => {
     if (box.maxX < box.minX) return;
@@ -25,7 +25,7 @@ export function boxIndexOf(boxes: readonly Box[]): BoxIndex {
     }
     for (let x = span.x0; x <= span.x1; x++) {
       for (let y = span.y0; y <= span.y1; y++) {
-        const key = `${x},${y}`;
+        const key = cellKey(x, y);
         const list = cells.get(key);
         if (list) list.push(i);
         else cells.set(key, [i]);
@@ -45,12 +45,17 @@ export function boxIndexOf(boxes: readonly Box[]): BoxIndex {
       const found = new Set(wide.filter((i) => overlaps(i, box)));
       for (let x = span.x0; x <= span.x1; x++) {
         for (let y = span.y0; y <= span.y1; y++) {
-          for (const i of cells.get(`${x},${y}`) ?? []) if (overlaps(i, box)) found.add(i);
+          for (const i of cells.get(cellKey(x, y)) ?? []) if (overlaps(i, box)) found.add(i);
         }
       }
       return [...found].sort((a, b) => a - b);
     },
   };
+}
+
+/** Cells that share a key, as those far apart may, only cost a look: a box counts where it overlaps. */
+function cellKey(x: number, y: number): number {
+  return x * 2 ** 26 + y;
 }
 
 function cellsOf(box: Box, cell: number): { x0: number; x1: number; y0: number; y1: number } {

@@ -5,7 +5,7 @@ import { objectFind } from './objects.ts';
 import { CORNERS_MEET_MM, type Edited, type RingCorner, refused, ringFind, ringsSet } from './rings.ts';
 
 export { edgeLengthSet, edgeMoved } from './edges.ts';
-export type { Edited, EditRefusal, RingCorner } from './rings.ts';
+export type { Edited, RingCorner } from './rings.ts';
 
 /** Corners of outlines, holes and lines, mm. An outline that would cross itself, lose its third corner or have two corners in one place is refused
  *  with the place. Doorways follow their walls. */
@@ -15,13 +15,14 @@ export function cornerMoved(file: PlanFile, ref: RingCorner, to: Point): Edited 
   return pointsSet(file, ref, (points) => points.map((point, i) => (i === ref.corner ? to : point)));
 }
 
-/** Adds a corner on the edge that runs from this corner. */
+/** Adds a corner on the edge that runs from this corner. Example: corner 3 of a room of 4000 x 3000, at [0, 1500] -> a corner 4 there */
 export function cornerAdded(file: PlanFile, ref: RingCorner, at: Point): Edited {
   const found = ringFind(file, ref);
   if (found && !found.isClosed && ref.corner === found.points.length - 1) return refused('no-such-corner');
   return pointsSet(file, ref, (points) => points.toSpliced(ref.corner + 1, 0, at));
 }
 
+/** Example: a corner of a rectangle -> a triangle; a corner of that is refused, 'too-few-corners'. */
 export function cornerRemoved(file: PlanFile, ref: RingCorner): Edited {
   return pointsSet(file, ref, (points) => points.toSpliced(ref.corner, 1));
 }
@@ -33,7 +34,7 @@ function pointsSet(file: PlanFile, ref: RingCorner, change: (points: readonly Po
 }
 
 /** Sets all corners of an outline, a hole or a line, as from a table of them.
- *  @param ring as in RingCorner */
+ *  @param ring as in RingCorner. Example: 'r1', 0, [[0, 0], [3000, 0], [0, 3000]] -> the room is that triangle */
 export function ringSet(file: PlanFile, id: string, ring: number, points: readonly Point[]): Edited {
   return ringsSet(file, [{ id, ring, points }]);
 }

@@ -1,3 +1,4 @@
+import { type BoxIndex, boxIndexOf } from '../../geometry/box-index.ts';
 import { type Point, pointDistance } from '../../geometry/point.ts';
 import { type Box, boxAround, boxOf } from '../../geometry/ring.ts';
 import { SAME_LINE_MM } from '../../geometry/tolerance.ts';
@@ -8,6 +9,7 @@ import { changedIfNew } from './fields.ts';
 import { type ObjectOf, objectFits } from './objects.ts';
 import { type DoorwayPlace, doorwayPlace, wallDepthAt } from './wall-places.ts';
 import {
+  type DoorwayWall,
   edgeDepthAt,
   edgePlace,
   edgesFace,
@@ -34,18 +36,20 @@ export function doorwaysFollow(before: PlanFile, after: PlanFile): PlanFile {
   if (before.rooms === after.rooms || !after.doorways || !before.doorways) return after;
   const roomsAfter = new Map(after.rooms.map((room) => [room.id, room]));
   const moved = before.rooms.filter((room) => isReshaped(room, roomsAfter.get(room.id)));
-  const reach = moved.map((room) => boxAround(boxOf(room.outline), NEAR_MM));
+  const reach = boxIndexOf(moved.map((room) => boxAround(boxOf(room.outline), NEAR_MM)));
   const unchanged = new Set(before.doorways);
-  const following = after.doorways.filter((doorway) => unchanged.has(doorway) && meetsAny(boxOf(doorway.line), reach));
+  const following = after.doorways.filter((doorway) => unchanged.has(doorway) && isNear(reach, boxOf(doorway.line)));
   if (following.length === 0) return after;
-  const places = following.map((doorway) => boxAround(boxOf(doorway.line), NEAR_MM));
-  const near = before.rooms.filter((room) => meetsAny(boxOf(room.outline), places));
+  const places = boxIndexOf(following.map((doorway) => boxAround(boxOf(doorway.line), NEAR_MM)));
+  const near = before.rooms.filter((room) => isNear(places, boxOf(room.outline)));
   const walls = wallsOf({ ...before, rooms: near });
+  const index = boxIndexOf(walls.map(({ faces }) => boxOf(faces.flatMap(({ from, to }) => [from, to]))));
   const roomsBefore = new Map(near.map((room) => [room.id, room]));
   const wanted = new Set(following);
   const doorways = after.doorways.map((doorway) => {
     if (!wanted.has(doorway)) return doorway;
-    const place = doorwayPlace(walls, doorway);
+    const beside = index.near(boxAround(boxOf(doorway.line), NEAR_MM)).map((i) => walls[i] as DoorwayWall);
+    const place = doorwayPlace(beside, doorway);
     const faces = place?.wall.faces.map((face) => faceMoved(face, roomsBefore, roomsAfter, doorway));
     const [one, other] = faces ?? [];
     if (!place || !one || !other) return doorway;
@@ -59,8 +63,8 @@ function isReshaped(before: Room, after: Room | undefined): boolean {
   return after !== undefined && (after.outline !== before.outline || after.holes !== before.holes);
 }
 
-function meetsAny(a: Box, boxes: readonly Box[]): boolean {
-  return boxes.some((b) => a.minX <= b.maxX && a.maxX >= b.minX && a.minY <= b.maxY && a.maxY >= b.minY);
+function isNear(index: BoxIndex, box: Box): boolean {
+  return index.near(box).length > 0;
 }
 
 /** A face of a wall before and after an edit. */

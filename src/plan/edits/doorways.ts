@@ -7,7 +7,7 @@ import { type DoorwayPlace, doorwayPlace, lineShifted, stretchStart, wallDepthAt
 import { wallsOf } from './walls.ts';
 
 export { doorwaysFollow } from './doorways-follow.ts';
-export { type DoorwayPlace, type DoorwayWish, doorwayInWall, doorwayPlace, wallAt } from './wall-places.ts';
+export { doorwayInWall, doorwayPlace, wallAt } from './wall-places.ts';
 export { type DoorwayWall, type WallFace, wallsOf } from './walls.ts';
 
 /** Edits of a doorway in its wall, mm. One that cannot be done, such as widening a doorway beyond its wall, gives the file itself. */
@@ -26,7 +26,8 @@ export function doorwaySlid(file: PlanFile, id: string, alongMm: number): PlanFi
   });
 }
 
-/** Makes a doorway wider or narrower about its middle, pushed along its wall where a jamb would leave the stretch. */
+/** Makes a doorway wider or narrower about its middle, pushed along its wall where a jamb would leave the stretch.
+ *  Example: from 1000 to 1900 mm along the wall, to 1000 mm -> from 950 to 1950 mm */
 export function doorwayWidened(file: PlanFile, id: string, widthMm: number): PlanFile {
   return doorwayRelined(file, id, ({ line }, place) => {
     if (widthMm <= 0 || pointDistance(line[0], line[1]) === 0) return line;
@@ -45,7 +46,8 @@ function lineWidened(line: Doorway['line'], widthMm: number): Doorway['line'] {
   return [jamb(line[0]), jamb(line[1])];
 }
 
-/** Moves the line of a doorway across its wall: so far from the first face, kept within the wall. */
+/** Moves the line of a doorway across its wall: so far from the first face, kept within the wall.
+ *  Example: a wall of 120 mm, to 500 mm -> on the second face */
 export function doorwayDepthSet(file: PlanFile, id: string, depthMm: number): PlanFile {
   return doorwayRelined(file, id, ({ line }, place) => {
     if (place === null) return line;

@@ -97,7 +97,7 @@ export function jointTakenAway(file: PlanFile, joint: Joint): PlanFile {
   return isFound(joint) && !isNoted ? objectAdded(file, 'noJoint', { line: joint.line }).file : file;
 }
 
-/** Lets go of all drawn joints, of all places where joints were taken away, or of both. */
+/** Lets go of all drawn joints, of all places where joints were taken away, or of both. Example: { drawn: true, taken: false } -> a file without `drawnJoints` */
 export function jointsLetGo(file: PlanFile, which: { readonly drawn: boolean; readonly taken: boolean }): PlanFile {
   const goes = { ...(which.drawn ? { drawnJoints: undefined } : {}), ...(which.taken ? { noJoint: undefined } : {}) };
   return Object.keys(goes).some((list) => list in file) ? changed(file, goes) : file;

@@ -36,7 +36,8 @@ function directionOf(angleDeg: number): Point {
   return turns[((quarter % 4) + 4) % 4] as Point;
 }
 
-/** Mirrors objects about the upright ('left-right') or level ('top-bottom') line through a point. */
+/** Mirrors objects about the upright ('left-right') or level ('top-bottom') line through a point.
+ *  Example: about [2000, 0], 'left-right' -> what was at x 500 is at x 3500 */
 export function objectsMirrored(
   file: PlanFile,
   ids: readonly string[],

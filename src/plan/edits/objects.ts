@@ -91,7 +91,8 @@ export function objectPoints(found: PlanObject): readonly Point[] {
   ];
 }
 
-/** The upright box round the objects, mm; null where there are none. */
+/** The upright box round the objects, mm; null where there are none.
+ *  Example: a pipe of 110 mm at [500, 500] -> [445, 445] to [555, 555] */
 export function objectsBox(file: PlanFile, ids: readonly string[]): Box | null {
   const points = objectsFound(file, ids).flatMap(objectPoints);
   return points.length === 0 ? null : boxOf(points);
@@ -134,7 +135,7 @@ export function objectChanged(file: PlanFile, id: string, change: ObjectChange):
 }
 
 /** Removes objects. A list that becomes empty is left out of the file, apart from the rooms; a tile field loses its removed rooms, and goes with
- *  the last of them. */
+ *  the last of them. Example: the only column -> a file without `columns` */
 export function objectsRemoved(file: PlanFile, ids: readonly string[]): PlanFile {
   const gone = new Set(ids);
   const lists = objectLists.flatMap((list) => {

@@ -9,6 +9,7 @@ import {
   doorwaySlid,
   doorwaysFollow,
   doorwayWidened,
+  type WallFace,
   wallAt,
   wallsOf,
 } from '../../../src/plan/edits/doorways.ts';
@@ -24,7 +25,7 @@ function roomsAt(...outlines: (readonly Point[])[]): PlanFile {
 
 function facts(walls: readonly DoorwayWall[]) {
   return walls.map(({ faces, lengthMm, depthMm }) => [
-    faces.map(({ roomId, edge }) => `${roomId}/${edge}`).join(' '),
+    faces.map(({ roomId, edge }: WallFace) => `${roomId}/${edge}`).join(' '),
     lengthMm,
     depthMm,
   ]);

@@ -70,6 +70,11 @@ test('what is added takes the first free number, and stands on the grid of 0.1 m
   expect(many.ids).toEqual(['r2', 'c2', 'r4']);
 });
 
+test('no place of an object is a nought below nought, which a file does not tell from nought', () => {
+  const { file } = objectAdded(planEmpty('Test'), 'pipes', { centre: [-0, -0.04], diameterMm: 110 });
+  expect(file.pipes?.[0]?.centre).toEqual([0, 0]);
+});
+
 test('each kind of object has its own letter', () => {
   const outline = box(0, 0, 100, 100);
   const line = [
