@@ -221,11 +221,11 @@ it('joints that were drawn or taken away are let go of, either or both', () => {
 });
 
 function demo(name: string): PlanFile {
-  return JSON.parse(readFileSync(`demo-plans/${name}`, 'utf8'));
+  return JSON.parse(readFileSync(new URL(`../../../demo-plans/${name}`, import.meta.url), 'utf8'));
 }
 
 function caseOf(name: string): PlanFile {
-  return JSON.parse(readFileSync(`tests/cases/${name}.json`, 'utf8')).plan;
+  return JSON.parse(readFileSync(new URL(`../../cases/${name}.json`, import.meta.url), 'utf8')).plan;
 }
 
 describe('on a floor', () => {
