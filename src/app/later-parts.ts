@@ -1,5 +1,6 @@
 /** What the first view does not show: the figures of a chosen thing, the other steps of the work, the empty sheet. */
 export { Card } from './card/Card.tsx';
+export { LiveLimits } from './card/LiveLimits.tsx';
 export { Begin } from './panels/Begin.tsx';
 export { CoveringsPanel } from './panels/CoveringsPanel.tsx';
 export { FloorPanel } from './panels/FloorPanel.tsx';

@@ -10,6 +10,7 @@ type Parts = typeof import('./later-parts.ts');
 const laterParts = lateOf<Parts>(() => import('./later-parts.ts'));
 
 export const Card = partOf((parts) => parts.Card);
+export const LiveLimits = partOf((parts) => parts.LiveLimits);
 export const Begin = partOf((parts) => parts.Begin);
 export const CoveringsPanel = partOf((parts) => parts.CoveringsPanel);
 export const FloorPanel = partOf((parts) => parts.FloorPanel);

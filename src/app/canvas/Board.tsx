@@ -1,6 +1,6 @@
 import { useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import { useStore } from 'zustand';
-import { Begin, Card } from '../later.tsx';
+import { Begin, Card, LiveLimits } from '../later.tsx';
 import { Notice } from '../panels/Notice.tsx';
 import { ToolBar } from '../panels/ToolBar.tsx';
 import { Working } from '../panels/Working.tsx';
@@ -39,6 +39,7 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
   const size = useBoard((state) => state.size);
   const theme = useBoard((state) => state.theme);
   const tool = useStore(toolStore, ({ stance }) => stance.tool);
+  const joining = useStore(toolStore, ({ stance }) => stance.live !== undefined);
   const onThing = useBoard((state) => state.hovered !== null);
   const empty = usePlan((state) => state.history.present.file.rooms.length === 0);
   // A card would lie where the next thing is drawn.
@@ -73,6 +74,7 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
         {view !== null && size !== null && <TypedEntry view={view} size={size} />}
         {empty && tool === 'choose' && <Begin />}
         {picked && view !== null && size !== null && <Card {...{ drawing, view, size, onChoose }} />}
+        {joining && <LiveLimits />}
         <Working />
         <Notice />
       </div>

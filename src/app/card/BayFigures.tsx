@@ -1,10 +1,9 @@
 import { oneLine } from '../../documents/words.ts';
-import { regionArea } from '../../geometry/region.ts';
 import type { Bay, Severity } from '../../plan/analysis.ts';
 import { limitExceeded } from '../../plan/exceed.ts';
-import type { BayLimits, Room } from '../../plan/plan.ts';
 import { RoomCovering } from '../panels/CoveringsPanel.tsx';
-import { area, figure, length, limitFigure } from '../parts/format.ts';
+import { bayHeldFigures, bayLimit, bayMeasuredM2, type HeldFigure, heldWords } from '../parts/bay-limits.ts';
+import { area, length } from '../parts/format.ts';
 import { Icon } from '../parts/Icon.tsx';
 import { SourceText } from '../parts/SourceNote.tsx';
 import type { Result } from '../state/analysisStore.ts';
@@ -16,29 +15,20 @@ import { FiguresTable } from './FiguresTable.tsx';
 export function BayFigures({ bay, result }: { readonly bay: Bay; readonly result: Result }) {
   const { plan } = result;
   const rooms = plan.rooms.filter((room) => bay.rooms.includes(room.id));
-  const most = (key: 'areaM2' | 'lengthM' | 'aspect') => strictest(rooms, key);
-  const measuredM2 = regionArea({ outline: bay.measured, holes: bay.holes }) / 1e6;
-  const inDoorways = bay.areaM2 > most('areaM2') && bay.areaM2 - measuredM2 > leastDoorwayM2;
-  const areaLimit = limitWords(bay, measuredM2, most('areaM2'), ' m²');
-  const held = bay.lengthM > Math.min(...rooms.map((room) => room.limits.aspectFromM));
+  const [floor, side, proportion] = bayHeldFigures(bay, plan) as [HeldFigure, HeldFigure, HeldFigure];
+  const measuredM2 = bayMeasuredM2(bay);
+  const inDoorways = bay.areaM2 > bayLimit(bay, plan, 'areaM2') && bay.areaM2 - measuredM2 > leastDoorwayM2;
+  const areaLimit = limitWords(bay, measuredM2, floor);
   return (
     <>
       <Verdict bay={bay} worst={worstOf(result.analysis).get(bay.id)} />
       <FiguresTable
         rows={[
           { name: 'Area', value: area(bay.areaM2), limit: inDoorways ? null : areaLimit },
-          ...(inDoorways ? [{ name: 'Without the floor of doorways', value: area(measuredM2), limit: areaLimit }] : []),
-          {
-            name: 'Length',
-            value: length(bay.lengthM),
-            limit: limitWords(bay, bay.lengthM, most('lengthM'), ' m'),
-          },
+          ...(inDoorways ? [{ name: 'Without the floor of doorways', value: floor.value, limit: areaLimit }] : []),
+          { name: side.name, value: side.value, limit: limitWords(bay, bay.lengthM, side) },
           { name: 'Width', value: length(bay.widthM) },
-          {
-            name: 'Length to width',
-            value: `${figure(bay.aspect, 2)} : 1`,
-            limit: held ? limitWords(bay, 0, most('aspect'), ' : 1') : 'not held at this length',
-          },
+          { name: proportion.name, value: proportion.value, limit: heldWords(proportion) },
           { name: 'Perimeter', value: length(bay.perimeterM) },
         ]}
       />
@@ -63,11 +53,6 @@ export function BayFigures({ bay, result }: { readonly bay: Bay; readonly result
   );
 }
 
-/** A bay across rooms takes the strictest limit among them. */
-function strictest(rooms: readonly Room[], key: keyof Pick<BayLimits, 'areaM2' | 'lengthM' | 'aspect'>): number {
-  return Math.min(...rooms.map((room) => room.limits[key]));
-}
-
 /** The floor of a doorway takes at least so much; less is rounding. */
 const leastDoorwayM2 = 0.005;
 
@@ -82,8 +67,9 @@ function Verdict({ bay, worst }: { readonly bay: Bay; readonly worst: Severity |
 }
 
 /** What the figure is held to. A bay that passes with more does so as a rectangle, where the rule set lets it. */
-function limitWords({ within }: Bay, value: number, limit: number, unit: string): string {
-  if (!Number.isFinite(limit)) return 'no limit';
-  const words = `at most ${limitFigure(limit)}${unit}`;
-  return within && limitExceeded(value, limit) ? `${words}; a true rectangle may be larger` : words;
+function limitWords({ within }: Bay, value: number, held: HeldFigure): string {
+  const words = heldWords(held);
+  return within && held.limit !== null && limitExceeded(value, held.limit)
+    ? `${words}; a true rectangle may be larger`
+    : words;
 }

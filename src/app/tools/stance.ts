@@ -86,8 +86,8 @@ export interface Stance {
   readonly on: (act: Act, scene: Scene) => Turn;
   /** Whether a gesture or a drawing is under way: Escape has something to step back from. */
   readonly underway: boolean;
-  /** Drawn joints whose bays are shown against their limits as long as the hand moves them. */
-  readonly live?: readonly string[];
+  /** The drawn joint under the hand: its bays are shown against their limits. */
+  readonly live?: { readonly id: string; readonly at: Point };
 }
 
 /** The run under the hand, to be shown and typed over. */

@@ -44,7 +44,11 @@ export function joint(dragged: DraggedJoint, hand: Hand, { file }: Scene): Stanc
   const line = drawn?.line ?? [];
   const [ux, uy] = pointDirection(line[0] ?? [0, 0], line.at(-1) ?? [0, 0]);
   if (drawn === null) return over;
-  return jointAt({ name, from: hand.at, file: drawn.file, id: drawn.id, line, across: [-uy, ux], analysis }, []);
+  return jointAt(
+    { name, from: hand.at, file: drawn.file, id: drawn.id, line, across: [-uy, ux], analysis },
+    hand.at,
+    [],
+  );
 }
 
 const over: Stance = {
@@ -66,18 +70,18 @@ function drawnOf({ joint: { id, kind, sources }, analysis }: DraggedJoint, file:
   return drawn === undefined ? null : { file: kept.file, id: drawn.id, line: drawn.line };
 }
 
-function jointAt(dragging: Dragging, marks: readonly SketchMark[]): Stance {
+function jointAt(dragging: Dragging, at: Point, marks: readonly SketchMark[]): Stance {
   return {
     tool: 'choose',
     hint: 'Let go where the joint belongs. Escape puts it back.',
     underway: true,
     typed: null,
-    live: [dragging.id],
+    live: { id: dragging.id, at },
     sketch: () => ({ marks }),
     grabs: () => true,
     on(act, scene): Turn {
       if (act.kind !== 'drag' && act.kind !== 'drop') {
-        return { next: act.kind === 'hover' ? jointAt(dragging, marks) : 'rest' };
+        return { next: act.kind === 'hover' ? jointAt(dragging, at, marks) : 'rest' };
       }
       return moved(dragging, act.hand, scene, act.kind === 'drop');
     },
@@ -96,11 +100,11 @@ function moved(dragging: Dragging, hand: Hand, { wishes }: Scene, isOver: boolea
   const placed = line.length === 2 ? joiningLine(shifted as [Point, Point], analysis.bays) : shifted;
   if (placed === null || pointDistance(placed[0] as Point, placed.at(-1) as Point) < 1) {
     const words: SketchMark = { mark: 'words', at: hand.at, text: 'No floor here', tone: 'wrong' };
-    return isOver ? { next: 'rest' } : { next: jointAt(dragging, [words]), preview: file };
+    return isOver ? { next: 'rest' } : { next: jointAt(dragging, hand.at, [words]), preview: file };
   }
   const resting = restedOn(placed, analysis.joints);
   const kept = jointsKept(file, analysis.joints, resting).file;
   const after = objectChanged(kept, id, { line: placed });
-  if (!isOver) return { next: jointAt(dragging, caught.marks), preview: after };
+  if (!isOver) return { next: jointAt(dragging, hand.at, caught.marks), preview: after };
   return { next: 'rest', step: { name, file: after }, choose: [{ kind: 'object', key: id }] };
 }
