@@ -1,5 +1,5 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import { boardRefuse } from './state/boardStore.ts';
+import { boardRefuse, errorWords } from './state/boardStore.ts';
 
 /** What the first view does without. Once fetched it is held; a fetch that failed is begun anew by whoever asks next. */
 export interface Late<Part> {
@@ -40,7 +40,7 @@ export async function lateAsk<Part>({ fetch }: Late<Part>, refusal: string): Pro
 }
 
 export function lateRefuse(refusal: string, error: unknown): void {
-  const why = error instanceof Error ? error.message : String(error);
+  const why = errorWords(error);
   const says = `A part of the program could not be fetched (${why}). Keep this page open and see that its server runs; then try again.`;
   boardRefuse(refusal, [{ at: '', says }]);
 }

@@ -1,9 +1,11 @@
-/** What the first view does not show: the figures of a chosen thing, the other steps of the work, the empty sheet. */
+/** What the first view does not show: the figures of a chosen thing, the other steps of the work, the empty sheet, the
+ *  kept plans. */
 export { Card } from './card/Card.tsx';
 export { LiveLimits } from './card/LiveLimits.tsx';
 export { Begin } from './panels/Begin.tsx';
 export { CoveringsPanel } from './panels/CoveringsPanel.tsx';
 export { FloorPanel } from './panels/FloorPanel.tsx';
+export { KeptPlans } from './panels/KeptPlans.tsx';
 export { ObstaclesPanel } from './panels/ObstaclesPanel.tsx';
 export { OpeningsPanel } from './panels/OpeningsPanel.tsx';
 export { PapersPanel } from './panels/PapersPanel.tsx';

@@ -15,6 +15,7 @@ export const Begin = partOf((parts) => parts.Begin);
 export const CoveringsPanel = partOf((parts) => parts.CoveringsPanel);
 export const FloorPanel = partOf((parts) => parts.FloorPanel);
 export const ObstaclesPanel = partOf((parts) => parts.ObstaclesPanel);
+export const KeptPlans = partOf((parts) => parts.KeptPlans);
 export const OpeningsPanel = partOf((parts) => parts.OpeningsPanel);
 export const PapersPanel = partOf((parts) => parts.PapersPanel);
 

@@ -1,25 +1,27 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
-import { demoStart } from './files/demos.ts';
 import { fileDropFollow } from './files/files.ts';
+import { boardStart } from './files/kept.ts';
 import { laterFetch } from './later.tsx';
 import { Rescue } from './Rescue.tsx';
 import { shortcutsFollow } from './shortcuts.ts';
 import { analysisFollow, analysisPrepare } from './state/analysisRun.ts';
-import { planIsKept, planStore } from './state/planStore.ts';
+import { keepingFollow, keepingStore, planStanding } from './state/keeping.ts';
+import { planStore } from './state/planStore.ts';
 import { themeFollow } from './state/theme.ts';
 import './style/tokens.css';
 import './style/app.css';
 import './style/parts.css';
 import './style/board.css';
 import './style/bar.css';
+import './style/menu.css';
 import './style/narrow.css';
 
 /** The screen. Accepts: what a person does. Guarantees: the plan changes by `commit` alone and every change can be undone;
  *  the analysis runs off the screen's thread and never stands in the saved state. Steps: stores (`state`), the board that
  *  draws the drawing list (`canvas`), the figures of the chosen thing beside it (`card`), settings and lists at its edge
- *  (`panels`), plan files and papers (`files`). */
+ *  (`panels`), plan files, kept plans and papers (`files`). */
 const place = document.getElementById('app');
 if (place === null) throw new Error('the page has no place for the app');
 
@@ -28,9 +30,10 @@ themeFollow();
 shortcutsFollow();
 fileDropFollow();
 window.addEventListener('beforeunload', (event) => {
-  if (!planIsKept(planStore.getState())) event.preventDefault();
+  if (planStanding(planStore.getState(), keepingStore.getState()) === 'loose') event.preventDefault();
 });
-await demoStart();
+await boardStart();
+keepingFollow();
 analysisFollow();
 createRoot(place).render(
   <StrictMode>

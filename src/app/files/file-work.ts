@@ -1,10 +1,11 @@
 import { documentsOf } from '../../documents/documents.ts';
-import { planRead } from '../../plan/read.ts';
+import { type PlanReading, planFrom, planRead } from '../../plan/read.ts';
+import type { PlanFile } from '../../plan/schema.ts';
 import { planWrite } from '../../plan/write.ts';
 import { fileStem, nameText } from '../parts/format.ts';
 import type { Result } from '../state/analysisStore.ts';
-import { boardRefuse, boardTell } from '../state/boardStore.ts';
-import { planKept, planStore, sheetLay } from '../state/planStore.ts';
+import { boardRefuse, boardTell, errorWords } from '../state/boardStore.ts';
+import { planSaved, planStore, sheetLay } from '../state/planStore.ts';
 
 /** What is done with files, and with reader, writer and papers: none of them has a place in the first view. */
 
@@ -13,14 +14,23 @@ export async function fileLay(file: File, refusal: string): Promise<void> {
   const name = nameText(file.name);
   const text = await fileText(file, refusal);
   if (text === null) return;
-  const reading = planRead(text);
-  if (reading.kind === 'plan') {
-    sheetLay(`Open ${name}`, reading.file, 'file');
-    boardTell(`${name} is on the board.`);
-    return;
-  }
+  const plan = readingTake(planRead(text), refusal);
+  if (plan === null) return;
+  sheetLay(`Open ${name}`, plan, 'file');
+  boardTell(`${name} is on the board.`);
+}
+
+/** A plan as the browser kept it; null where it is none, which is said. */
+export function keptPlan(raw: unknown, refusal: string): PlanFile | null {
+  return readingTake(planFrom(raw), refusal);
+}
+
+/** Null where it could not be read, which is said. */
+function readingTake(reading: PlanReading, refusal: string): PlanFile | null {
+  if (reading.kind === 'plan') return reading.file;
   const details = reading.problems.map(({ path, message }) => ({ at: path, says: message }));
   boardRefuse(refusal, details);
+  return null;
 }
 
 /** Null where the disk does not give it, which is said. */
@@ -31,10 +41,6 @@ async function fileText(file: File, refusal: string): Promise<string | null> {
     boardRefuse(refusal, [{ at: '', says: errorWords(error) }]);
     return null;
   }
-}
-
-function errorWords(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
 }
 
 interface SavePicker {
@@ -51,7 +57,7 @@ export async function planPut(refusal: string): Promise<void> {
   const text = planWrite(file);
   if (!('showSaveFilePicker' in window)) {
     download(name, 'application/json', text);
-    planKept(file);
+    planSaved(file);
     return;
   }
   try {
@@ -60,7 +66,7 @@ export async function planPut(refusal: string): Promise<void> {
     const stream = await handle.createWritable();
     await stream.write(text);
     await stream.close();
-    planKept(file);
+    planSaved(file);
     boardTell(`Saved as ${nameText(handle.name)}.`);
   } catch (error) {
     // Closing the question without an answer is no fault.

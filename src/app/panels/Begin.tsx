@@ -1,6 +1,9 @@
 import { surfaceFocus } from '../canvas/surface.ts';
 import { demoLay, demos } from '../files/demos.ts';
 import { filePick } from '../files/files.ts';
+import { keptLay } from '../files/kept.ts';
+import { useKeptList } from '../files/kept-list.ts';
+import { nameText } from '../parts/format.ts';
 import { Icon } from '../parts/Icon.tsx';
 import { boardStore } from '../state/boardStore.ts';
 import { toolTake } from '../tools/hand.ts';
@@ -23,9 +26,12 @@ export function Begin() {
           <li>
             <h3>Open a plan</h3>
             <p>A plan file from your disk, or drop it anywhere on the board.</p>
-            <button type="button" className="button framed" onClick={filePick}>
-              Open a plan file
-            </button>
+            <div className="choices">
+              <button type="button" className="button framed" onClick={filePick}>
+                Open a plan file
+              </button>
+              <GoOn />
+            </div>
           </li>
           <li>
             <h3>Try a demo</h3>
@@ -41,6 +47,18 @@ export function Begin() {
         </ol>
       </div>
     </div>
+  );
+}
+
+/** The plan that was worked on last in this browser, where there is one. */
+function GoOn() {
+  const [newest] = useKeptList()?.plans ?? [];
+  if (newest === undefined) return null;
+  const { id, name } = newest;
+  return (
+    <button type="button" className="button framed" title={name} onClick={() => void keptLay(id, name)}>
+      <span className="name">Go on with {nameText(name)}</span>
+    </button>
   );
 }
 

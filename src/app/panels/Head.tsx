@@ -1,24 +1,24 @@
-import { useId, useState } from 'react';
+import { useState } from 'react';
 import { flushSync } from 'react-dom';
 import { planRenamed } from '../../plan/edits/settings.ts';
 import { planEmpty } from '../../plan/empty.ts';
-import { demoLay, demos } from '../files/demos.ts';
 import { filePick, planSave } from '../files/files.ts';
 import { area, countOf } from '../parts/format.ts';
 import { Icon, type IconName } from '../parts/Icon.tsx';
 import { SeverityCounts } from '../parts/SeverityCounts.tsx';
 import { redoTell, undoTell } from '../state/actions.ts';
 import { boardStore } from '../state/boardStore.ts';
-import { useAnalysis, useBoard, usePlan } from '../state/hooks.ts';
-import { commit, planIsKept, sheetLay } from '../state/planStore.ts';
+import { useAnalysis, useBoard, useKeeping, usePlan, useStanding } from '../state/hooks.ts';
+import { commit, sheetLay } from '../state/planStore.ts';
 import { themeTurn } from '../state/theme.ts';
 import { isGrave } from '../state/worst.ts';
+import { PlansMenu } from './PlansMenu.tsx';
 
 /** The head of the sheet: what is on the board in one line, and what is done with the sheet as a whole. */
 export function Head() {
   const past = usePlan((state) => state.history.past.at(-1)?.name ?? null);
   const future = usePlan((state) => state.history.future[0]?.name ?? null);
-  const unsaved = !usePlan(planIsKept);
+  const isSaved = useStanding() === 'saved';
   const theme = useBoard((state) => state.theme);
   return (
     <header className="head">
@@ -33,12 +33,12 @@ export function Head() {
       <Verdict />
       <fieldset className="actions" aria-label="Sheet">
         <Action icon="empty" words="Empty sheet" onAct={() => sheetLay('Empty sheet', planEmpty('New floor'), 'new')} />
-        <DemoMenu />
+        <PlansMenu />
         <Action icon="open" words="Open" hint="Open a plan file (Ctrl O)" onAct={filePick} />
         <Action
           icon="save"
           words="Save"
-          hint={unsaved ? 'Save the plan file (Ctrl S)' : 'Save the plan file (Ctrl S): nothing has changed'}
+          hint={isSaved ? 'Save the plan file (Ctrl S): nothing has changed' : 'Save the plan file (Ctrl S)'}
           onAct={() => void planSave()}
         />
         <span className="divide" aria-hidden="true" />
@@ -142,12 +142,12 @@ function Verdict() {
   );
 }
 
-/** "Not saved. Demo floor: 12 rooms, 118.0 m², 14 bays, 17 joints." Where the line is cut, its end goes. */
+/** "Kept in this browser. 12 rooms, 118.0 m², 14 bays, 17 joints." Where the line is cut, its end goes. */
 function OnBoard() {
-  const { origin, number: sheet } = usePlan((state) => state.history.present);
+  const { origin, file, laid, number: sheet } = usePlan((state) => state.history.present);
   const analysis = useAnalysis(({ result }) => (result?.sheet === sheet ? result.analysis : null));
-  const rooms = usePlan((state) => state.history.present.file.rooms.length);
-  const unsaved = !usePlan(planIsKept);
+  const rooms = file.rooms.length;
+  const isDemo = origin === 'demo' && file === laid;
   const found =
     analysis === null
       ? []
@@ -159,35 +159,26 @@ function OnBoard() {
   const words = [countOf(rooms, 'room', 'rooms'), ...found].join(', ');
   return (
     <p className="on-board small">
-      {unsaved && <span className="unsaved">Not saved. </span>}
-      <span>{rooms === 0 ? 'An empty sheet.' : `${origin === 'demo' ? 'Demo floor: ' : ''}${words}.`}</span>
+      <KeptWord />
+      <span>{rooms === 0 ? 'An empty sheet.' : `${isDemo ? 'Demo floor: ' : ''}${words}.`}</span>
     </p>
   );
 }
 
-function DemoMenu() {
-  const id = useId();
-  return (
-    <>
-      <button type="button" className="button menu-button" popoverTarget={id}>
-        <Icon name="demos" />
-        <span className="action-word">Demos</span>
-      </button>
-      <ul className="menu" id={id} popover="auto" aria-label="Demo floors">
-        {demos.map((demo) => (
-          <li key={demo.path}>
-            <button
-              type="button"
-              className="button"
-              popoverTarget={id}
-              popoverTargetAction="hide"
-              onClick={() => void demoLay(demo)}
-            >
-              {demo.name}
-            </button>
-          </li>
-        ))}
-      </ul>
-    </>
-  );
+/** Where the newest change is. A change that is being kept this moment says what the one before it said. */
+function KeptWord() {
+  const standing = useStanding();
+  const before = usePlan((state) => state.history.present.id);
+  const isKept = useKeeping(({ kept }) => kept.has(before));
+  const trouble = useKeeping((state) => state.trouble);
+  if (standing === 'laid') return null;
+  if (standing === 'saved') return 'Saved as a file. ';
+  if (standing === 'loose' && trouble !== null) {
+    return (
+      <span className="unsaved">
+        {trouble === 'late' ? 'Not kept yet. ' : 'Not kept in this browser: save the plan file. '}
+      </span>
+    );
+  }
+  return isKept ? 'Kept in this browser. ' : null;
 }

@@ -21,7 +21,8 @@ const paths = {
   open: 'M3 16V4h5l2 2h7v10zM10 14V9M7.5 11.5 10 9l2.5 2.5',
   save: 'M3 16h14M10 3v9M6.5 8.5 10 12l3.5-3.5',
   empty: 'M4 3h12v14H4zM10 7v6M7 10h6',
-  demos: 'M3 3h6v8H3zM11 3h6v5h-6zM11 10h6v7h-6zM3 13h6v4H3z',
+  plans: 'M3 7h10v10H3zM6 7V5h9v9h-2M8.5 5V3H17v8.5h-2',
+  remove: 'M4 5.5h12M8 5.5V3h4v2.5M5.5 5.5l.8 11.5h7.4l.8-11.5M10 8.5v5.5',
   undo: 'M7 4 3 8l4 4M3 8h8a5 5 0 0 1 0 10H8',
   redo: 'M13 4l4 4-4 4M17 8H9a5 5 0 0 0 0 10h3',
   light:

@@ -7,9 +7,10 @@ import { type Thing, thingEquals } from './thing.ts';
 export const workSteps = ['floor', 'openings', 'obstacles', 'joints', 'coverings', 'papers'] as const;
 export type WorkStep = (typeof workSteps)[number];
 
-/** A word to the user that goes away: what a change did, or why a file was not opened. */
+/** A word to the user: what a change did, which goes away by itself; what to know of the sheet, or why a file was not
+ *  opened, which stay until they are put away. */
 export interface Notice {
-  readonly tone: 'told' | 'refused';
+  readonly tone: 'told' | 'noted' | 'refused';
   readonly text: string;
   readonly details: readonly NoticeDetail[];
 }
@@ -79,8 +80,16 @@ export function boardTell(text: string): void {
   boardStore.setState({ notice: { tone: 'told', text, details: [] } });
 }
 
+export function boardNote(text: string): void {
+  boardStore.setState({ notice: { tone: 'noted', text, details: [] } });
+}
+
 export function boardRefuse(text: string, details: readonly NoticeDetail[]): void {
   boardStore.setState({ notice: { tone: 'refused', text, details } });
+}
+
+export function errorWords(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
 }
 
 /** The board as far as no tray lies over it; null until it has a size. */

@@ -6,10 +6,14 @@ import { type History, historyCommit, historyRedo, historyRetract, historyStart,
 /** The sheet on the board. Laying another sheet on the board is a step like any other: undo brings the old one back,
  *  so that opening a plan never asks about the one before it. */
 export interface Sheet {
+  /** Its own for good, wherever undo goes: the browser keeps the plan under it. */
+  readonly id: string;
   readonly file: PlanFile;
+  /** The file as it was laid. */
+  readonly laid: PlanFile;
   /** Counts the sheets of the session: the board fits a new one into view. */
   readonly number: number;
-  readonly origin: 'demo' | 'file' | 'new';
+  readonly origin: 'demo' | 'file' | 'new' | 'kept';
 }
 
 export interface PlanState {
@@ -18,17 +22,24 @@ export interface PlanState {
   readonly preview: PlanFile | null;
   /** Counts the changes of the shown plan, there and back: what the analysis is keyed by. */
   readonly revision: number;
-  /** The plans of the session that are safe on disk or came from there: undo may go back to any of them. */
-  readonly kept: readonly PlanFile[];
+  /** The plan that was saved to a file last. */
+  readonly saved: PlanFile | null;
 }
 
-const emptyPlan = planEmpty('New floor');
+/** Where the page did not come over a safe line the browser gives no such ids, and keeps nothing: any other id does. */
+export function sheetIdNew(): string {
+  return 'randomUUID' in crypto ? crypto.randomUUID() : String(Math.random());
+}
+
+function sheetOf(file: PlanFile, number: number, origin: Sheet['origin'], id: string): Sheet {
+  return { id, file, laid: file, number, origin };
+}
 
 export const planStore = createStore<PlanState>(() => ({
-  history: historyStart({ file: emptyPlan, number: 0, origin: 'new' }),
+  history: historyStart(sheetOf(planEmpty('New floor'), 0, 'new', sheetIdNew())),
   preview: null,
   revision: 0,
-  kept: [emptyPlan],
+  saved: null,
 }));
 
 /** What the board shows: the preview of a gesture under way, the plan else. */
@@ -36,7 +47,7 @@ export function planShown({ preview, history }: Pick<PlanState, 'preview' | 'his
   return preview ?? history.present.file;
 }
 
-function historySet(history: History<Sheet>, kept?: PlanFile): void {
+function historySet(history: History<Sheet>): void {
   const state = planStore.getState();
   if (history === state.history && state.preview === null) return;
   // A preview that became the plan is shown already.
@@ -46,7 +57,6 @@ function historySet(history: History<Sheet>, kept?: PlanFile): void {
     history,
     preview: null,
     revision: isShown ? state.revision : state.revision + 1,
-    kept: kept === undefined ? state.kept : [...state.kept, kept],
   });
 }
 
@@ -72,26 +82,21 @@ export function planPreview(file: PlanFile | null): void {
   planStore.setState({ preview, revision: state.revision + 1 });
 }
 
-/** Lays another sheet on the board. */
-export function sheetLay(name: string, file: PlanFile, origin: Sheet['origin']): void {
+/** Lays another sheet on the board. @param id of a sheet that the browser keeps; else it is a new one */
+export function sheetLay(name: string, file: PlanFile, origin: Sheet['origin'], id = sheetIdNew()): void {
   const { history } = planStore.getState();
-  const state = { file, number: sheetNumberNext(history), origin };
-  historySet(historyCommit(history, { name, state, gesture: null }), file);
+  const state = sheetOf(file, sheetNumberNext(history), origin, id);
+  historySet(historyCommit(history, { name, state, gesture: null }));
 }
 
 /** The first sheet of the session: there is nothing before it to go back to. */
-export function sheetStart(file: PlanFile, origin: Sheet['origin']): void {
-  historySet(historyStart({ file, number: 1, origin }), file);
+export function sheetStart(file: PlanFile, origin: Sheet['origin'], id = sheetIdNew()): void {
+  historySet(historyStart(sheetOf(file, 1, origin, id)));
 }
 
 function sheetNumberNext(history: History<Sheet>): number {
   const steps = [...history.past, ...history.future].map((step) => step.state.number);
   return Math.max(history.present.number, ...steps) + 1;
-}
-
-/** Whether closing the window would lose nothing. */
-export function planIsKept({ history, kept }: PlanState): boolean {
-  return kept.includes(history.present.file);
 }
 
 /** @returns name of the step undone, null where there was none */
@@ -108,6 +113,6 @@ export function planRedo(): string | null {
   return history.future[0]?.name ?? null;
 }
 
-export function planKept(file: PlanFile): void {
-  planStore.setState(({ kept }) => ({ kept: [...kept, file] }));
+export function planSaved(file: PlanFile): void {
+  planStore.setState({ saved: file });
 }
