@@ -28,7 +28,7 @@ test('with the server gone after the first view, saving, opening, demos, papers 
   const paper = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Joint list, CSV' }).click();
   expect((await paper).suggestedFilename()).toContain('joints.csv');
-  await page.getByRole('button', { name: 'Demos' }).click();
+  await page.getByRole('button', { name: 'Plans', exact: true }).click();
   await page.getByRole('list', { name: 'Demo floors' }).getByRole('button', { name: 'Public library' }).click();
   await expect(page.getByText(/^Demo floor: .* 33 bays, /)).toBeVisible();
   await planOpen(page, flatFile);
@@ -46,7 +46,7 @@ test('what cannot be fetched is said on the board, and is there once the server 
   await expect(note).toContainText('The plan was not saved.');
   await planOpen(page, flatFile);
   await expect(note).toContainText('flat.json was not opened.');
-  await page.getByRole('button', { name: 'Demos' }).click();
+  await page.getByRole('button', { name: 'Plans', exact: true }).click();
   await page.getByRole('list', { name: 'Demo floors' }).getByRole('button', { name: 'Public library' }).click();
   await expect(note).toContainText('The demo "Public library" could not be laid on the board.');
   await stepOpen(page, 'Papers');

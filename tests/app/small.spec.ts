@@ -4,13 +4,12 @@ import { flatOpen, planOpen, rows, stepOpen } from './board.ts';
 test.describe('at 390 px', () => {
   test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
 
-  test('nothing is wider than the window, and a changed plan says that it is not saved', async ({ page }) => {
+  test('nothing is wider than the window, and a changed plan says that it is kept', async ({ page }) => {
     await flatOpen(page);
     await stepOpen(page, 'Floor');
     const thickness = page.getByLabel('Thickness', { exact: true });
     await thickness.press('ArrowUp');
-    const unsaved = page.getByText('Not saved.');
-    await expect(unsaved).toBeInViewport({ ratio: 1 });
+    await expect(page.getByText('Kept in this browser.')).toBeInViewport({ ratio: 1 });
     for (const step of ['Floor', 'Joints', 'Papers']) {
       await stepOpen(page, step);
       const wide = await page.evaluate(() =>

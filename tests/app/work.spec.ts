@@ -24,13 +24,13 @@ test('opens on a finished demo with its bays and findings listed, and fetches no
 test('every demo can be laid on the board', async ({ page }) => {
   test.setTimeout(90_000);
   await page.goto('./');
-  const names = await page.getByRole('button', { name: 'Demos' }).evaluate((button) => {
+  const names = await page.getByRole('button', { name: 'Plans', exact: true }).evaluate((button) => {
     const list = document.getElementById(button.getAttribute('popovertarget') ?? '');
     return [...(list?.querySelectorAll('button') ?? [])].map((each) => each.textContent);
   });
   expect(names.length).toBeGreaterThan(0);
   for (const name of names) {
-    await page.getByRole('button', { name: 'Demos' }).click();
+    await page.getByRole('button', { name: 'Plans', exact: true }).click();
     await page.getByRole('list', { name: 'Demo floors' }).getByRole('button', { name }).click();
     // The largest floor may take a while on a busy machine.
     await expect(page.getByText(/^Demo floor: .* [1-9]\d* bays?, /)).toBeVisible({ timeout: 25_000 });
@@ -126,7 +126,7 @@ test('undo and redo go through every change, sheets included, and say what they 
   await thickness.press('ArrowUp');
   await thickness.press('ArrowUp');
   await expect(thickness).toHaveValue('75');
-  await expect(page.getByText('Not saved.')).toBeVisible();
+  await expect(page.getByText('Kept in this browser.')).toBeVisible();
   await page.getByRole('button', { name: 'Empty sheet' }).click();
   await expect(page.getByRole('heading', { name: 'An empty sheet' })).toBeVisible();
   await page.keyboard.press('ControlOrMeta+z');
@@ -135,7 +135,7 @@ test('undo and redo go through every change, sheets included, and say what they 
   // Two presses of the arrow key without leaving the field are one step.
   await page.keyboard.press('ControlOrMeta+z');
   await expect(thickness).toHaveValue('65');
-  await expect(page.getByText('Not saved.')).toHaveCount(0);
+  await expect(page.getByText('Saved as a file.')).toBeVisible();
   await page.keyboard.press('ControlOrMeta+Shift+z');
   await expect(thickness).toHaveValue('75');
 });
@@ -146,7 +146,7 @@ test('a figure that is typed changes the floor as soon as typing rests, and Esca
   await flatOpen(page);
   await stepOpen(page, 'Floor');
   const highest = page.getByLabel('Highest', { exact: true });
-  const bays = () => page.getByText(/Not saved\..*\d bays,/);
+  const bays = () => page.getByText(/Kept in this browser\..*\d bays,/);
   await highest.fill('75');
   await expect(bays()).toBeVisible();
   await expect(highest).toBeFocused();

@@ -1,36 +1,24 @@
 import { documentsOf } from '../../documents/documents.ts';
-import { type PlanReading, planFrom, planRead } from '../../plan/read.ts';
-import type { PlanFile } from '../../plan/schema.ts';
 import { planWrite } from '../../plan/write.ts';
 import { fileStem, nameText } from '../parts/format.ts';
 import type { Result } from '../state/analysisStore.ts';
 import { boardRefuse, boardTell, errorWords } from '../state/boardStore.ts';
 import { planSaved, planStore, sheetLay } from '../state/planStore.ts';
+import { filePlan } from './readings.ts';
 
-/** What is done with files, and with reader, writer and papers: none of them has a place in the first view. */
+export { keptLay, keptStart } from './kept-work.ts';
+
+/** What is done with files, kept plans, and with reader, writer and papers: none of them has a place in the first view. */
 
 /** Reads a plan file and lays it on the board; where it cannot be read, says what is wrong and where. */
 export async function fileLay(file: File, refusal: string): Promise<void> {
   const name = nameText(file.name);
   const text = await fileText(file, refusal);
   if (text === null) return;
-  const plan = readingTake(planRead(text), refusal);
+  const plan = filePlan(text, refusal);
   if (plan === null) return;
   sheetLay(`Open ${name}`, plan, 'file');
   boardTell(`${name} is on the board.`);
-}
-
-/** A plan as the browser kept it; null where it is none, which is said. */
-export function keptPlan(raw: unknown, refusal: string): PlanFile | null {
-  return readingTake(planFrom(raw), refusal);
-}
-
-/** Null where it could not be read, which is said. */
-function readingTake(reading: PlanReading, refusal: string): PlanFile | null {
-  if (reading.kind === 'plan') return reading.file;
-  const details = reading.problems.map(({ path, message }) => ({ at: path, says: message }));
-  boardRefuse(refusal, details);
-  return null;
 }
 
 /** Null where the disk does not give it, which is said. */

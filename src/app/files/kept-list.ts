@@ -1,8 +1,10 @@
 import { useEffect, useState } from 'react';
 import type { PlanFile } from '../../plan/schema.ts';
 import { errorWords } from '../state/boardStore.ts';
+import { sheetHold } from '../state/hold.ts';
 import { keepingRest, keepingStore, sheetForgotten, sheetKept } from '../state/keeping.ts';
-import { type Kept, type KeptEntry, shelfList, shelfPutBack, shelfRemove } from '../state/shelf.ts';
+import type { Kept, KeptEntry } from '../state/shelf.ts';
+import { shelfList, shelfPutBack, shelfRemove } from '../state/shelf-list.ts';
 
 export interface KeptList {
   /** The newest first. */
@@ -40,8 +42,10 @@ export interface Removed {
   readonly file: PlanFile | null;
 }
 
-/** Takes a plan out of the browser. Where it is on the board it stays there, and its next change is kept again. */
+/** Takes a plan out of the browser. Where it is on the board it stays there, and its next change is kept again. What is on
+ *  the board of another tab is not taken from under it. */
 export async function keptRemove(id: string): Promise<Removed> {
+  if (!(await sheetHold(id))) throw new Error('It is open in another tab: close that first.');
   await keepingRest();
   const file = keepingStore.getState().kept.get(id) ?? null;
   const entry = await shelfRemove(id);
@@ -49,7 +53,7 @@ export async function keptRemove(id: string): Promise<Removed> {
   return { entry, file };
 }
 
-export async function keptPutBack(id: string, { entry, file }: Removed): Promise<void> {
-  const isBack = await shelfPutBack(id, entry);
-  if (isBack && file !== null) sheetKept(id, file);
+export async function keptPutBack({ entry, file }: Removed): Promise<void> {
+  const isBack = await shelfPutBack(entry);
+  if (isBack && file !== null) sheetKept(entry.id, file);
 }

@@ -1,7 +1,7 @@
 import { surfaceFocus } from '../canvas/surface.ts';
 import { demoLay, demos } from '../files/demos.ts';
 import { filePick } from '../files/files.ts';
-import { keptLay } from '../files/kept.ts';
+import { keptOpen } from '../files/kept.ts';
 import { useKeptList } from '../files/kept-list.ts';
 import { nameText } from '../parts/format.ts';
 import { Icon } from '../parts/Icon.tsx';
@@ -56,7 +56,7 @@ function GoOn() {
   if (newest === undefined) return null;
   const { id, name } = newest;
   return (
-    <button type="button" className="button framed" title={name} onClick={() => void keptLay(id, name)}>
+    <button type="button" className="button framed" title={name} onClick={() => void keptOpen(id, name)}>
       <span className="name">Go on with {nameText(name)}</span>
     </button>
   );

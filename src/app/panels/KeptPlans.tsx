@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import { keptLay } from '../files/kept.ts';
+import { keptOpen } from '../files/kept.ts';
 import { type KeptList, keptPutBack, keptRemove, type Removed, useKeptList } from '../files/kept-list.ts';
 import { countOf, nameText } from '../parts/format.ts';
 import { Icon } from '../parts/Icon.tsx';
@@ -43,7 +43,7 @@ function KeptRow({ plan, menu }: { readonly plan: Kept; readonly menu: string })
     try {
       if (removed === null) setRemoved(await keptRemove(id));
       else {
-        await keptPutBack(id, removed);
+        await keptPutBack(removed);
         setRemoved(null);
       }
       setWhy(null);
@@ -121,7 +121,7 @@ function KeptOpen({ plan: { id, name, rooms, savedAt }, menu }: { readonly plan:
       popoverTargetAction="hide"
       title={name}
       aria-current={isOnBoard}
-      onClick={() => isOnBoard || void keptLay(id, name)}
+      onClick={() => isOnBoard || void keptOpen(id, name)}
     >
       <span className="name" dir="auto">
         {nameText(name)}

@@ -2,8 +2,10 @@
  *  was on its board until it closes, since undo may bring each of them back. */
 const asked = new Map<string, Promise<boolean>>();
 
-/** A page that is loaded again may have to wait until the browser has let go of what it held before, ms. */
-const waitMs = 500;
+/** A page that is loaded again may come before the browser has let go of what it held before: so often it asks again, and
+ *  so long it waits in between, ms. A time limit on the asking itself would take a slow browser for another tab. */
+const tries = 5;
+const waitMs = 100;
 
 /** @returns whether the sheet is this tab's; false: another tab has it. Rejects where the browser tells tabs nothing of
  *  each other. */
@@ -18,15 +20,21 @@ export function sheetHold(id: string): Promise<boolean> {
   return asking;
 }
 
-function lockAsk(id: string): Promise<boolean> {
+async function lockAsk(id: string): Promise<boolean> {
+  for (let i = 0; i < tries; i += 1) {
+    if (i > 0) await new Promise((resolve) => setTimeout(resolve, waitMs));
+    if (await lockTake(id)) return true;
+  }
+  return false;
+}
+
+/** Takes the lock for as long as the page lives, where nobody has it. */
+function lockTake(id: string): Promise<boolean> {
   return new Promise((resolve, reject) => {
-    const hold = () => {
-      resolve(true);
-      return new Promise<never>(() => {});
+    const hold = (lock: Lock | null) => {
+      resolve(lock !== null);
+      return lock === null ? undefined : new Promise<never>(() => {});
     };
-    navigator.locks.request(`sheet/${id}`, { signal: AbortSignal.timeout(waitMs) }, hold).catch((error: unknown) => {
-      if (error instanceof DOMException && error.name === 'TimeoutError') resolve(false);
-      else reject(error);
-    });
+    navigator.locks.request(`sheet/${id}`, { ifAvailable: true }, hold).catch(reject);
   });
 }

@@ -34,7 +34,9 @@ export function keepingFollow(): void {
 
 function sheetAsk(sheet: Sheet): void {
   const { kept } = keepingStore.getState();
-  if (isWorthKeeping(sheet, kept)) queue.ask(sheet.id, () => sheetKeep(sheet));
+  if (!isWorthKeeping(sheet, kept)) return;
+  tabMark(sheet.id);
+  queue.ask(sheet.id, () => sheetKeep(sheet));
 }
 
 function isWorthKeeping({ id, file, laid, origin }: Sheet, kept: Keeping['kept']): boolean {
@@ -47,7 +49,6 @@ async function sheetKeep({ id, file }: Sheet): Promise<void> {
     if (!(await sheetHold(id))) throw new Error('another tab has the sheet');
     const about = { id, name: file.name, rooms: file.rooms.length, savedAt: Date.now() };
     await (keepingStore.getState().kept.get(id) === file ? shelfMark(id) : shelfPut(about, file));
-    tabMark(id);
     sheetKept(id, file);
     keepingStore.setState({ trouble: null });
   } catch {
