@@ -10,6 +10,7 @@ import { analysisFollow, analysisPrepare } from './state/analysisRun.ts';
 import { keepingFollow, keepingStore, planStanding } from './state/keeping.ts';
 import { planStore } from './state/planStore.ts';
 import { themeFollow } from './state/theme.ts';
+import { handFollow } from './tools/hand.ts';
 import './style/tokens.css';
 import './style/app.css';
 import './style/parts.css';
@@ -28,6 +29,7 @@ if (place === null) throw new Error('the page has no place for the app');
 analysisPrepare();
 themeFollow();
 shortcutsFollow();
+handFollow();
 fileDropFollow();
 window.addEventListener('beforeunload', (event) => {
   if (planStanding(planStore.getState(), keepingStore.getState()) === 'loose') event.preventDefault();

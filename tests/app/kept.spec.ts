@@ -125,7 +125,9 @@ test('the list of plans opens, removes and puts back, by keys alone', async ({ p
   await page.getByRole('button', { name: 'Go on with First floor' }).click();
   await expect(planName(page)).toHaveValue('First floor');
   await page.getByRole('button', { name: 'Empty sheet' }).click();
-  await page.getByRole('button', { name: 'Place the room' }).click();
+  await page.getByRole('button', { name: 'Draw the first room' }).click();
+  await page.keyboard.type('6000 x 4500');
+  await page.keyboard.press('Enter');
   await rename(page, 'Second floor');
   await expect.poll(() => namesKept(page)).toEqual(['First floor', 'Second floor']);
 

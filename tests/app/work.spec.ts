@@ -190,13 +190,14 @@ test('a wrong figure that was left in a field gives way to that of the plan once
   await expect(page.getByRole('alert')).toHaveCount(0);
 });
 
-test('an empty sheet is begun by placing a room', async ({ page }) => {
+test('an empty sheet is begun by drawing a room', async ({ page }) => {
   await page.goto('./');
   await page.getByRole('button', { name: 'Empty sheet' }).click();
-  await page.getByLabel('Length', { exact: true }).fill('6');
-  await page.getByLabel('Width', { exact: true }).last().fill('4,5');
-  await page.getByRole('button', { name: 'Place the room' }).click();
-  await expect(page.getByText(/^1 room, 27\.0 m², 1 bay, 0 joints\./)).toBeVisible();
+  await page.getByRole('button', { name: 'Lengths in millimetres' }).click();
+  await page.getByRole('button', { name: 'Draw the first room' }).click();
+  await page.keyboard.type('6 x 4,5');
+  await page.keyboard.press('Enter');
+  await expect(page.getByText(/1 room, 27\.0 m², 1 bay, 0 joints\./)).toBeVisible();
   await expect(page.getByRole('heading', { name: 'An empty sheet' })).toHaveCount(0);
 });
 

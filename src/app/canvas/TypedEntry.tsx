@@ -62,6 +62,7 @@ function Fields({ meaning, typed }: { readonly meaning: TypedMeaning; readonly t
         <span className="entry">
           <input
             ref={first}
+            aria-label={meaning.label}
             inputMode="text"
             autoComplete="off"
             data-typing={typing}
@@ -79,6 +80,7 @@ function Fields({ meaning, typed }: { readonly meaning: TypedMeaning; readonly t
           <span className="entry">
             <input
               className="short"
+              aria-label="Direction"
               inputMode="decimal"
               autoComplete="off"
               data-typing={typing}

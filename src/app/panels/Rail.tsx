@@ -1,6 +1,7 @@
 import { Icon } from '../parts/Icon.tsx';
 import { boardStep, type WorkStep, workSteps } from '../state/boardStore.ts';
 import { useBoard } from '../state/hooks.ts';
+import { toolTake } from '../tools/hand.ts';
 
 export const stepNames: Readonly<Record<WorkStep, string>> = {
   floor: 'Floor',
@@ -28,7 +29,11 @@ export function Rail() {
           className="tab"
           aria-expanded={open && step === each}
           aria-controls="tray"
-          onClick={() => boardStep(each)}
+          onClick={() => {
+            // A tool of another step is put down.
+            if (each !== step) toolTake('choose');
+            boardStep(each);
+          }}
         >
           <Icon name={each} />
           {stepNames[each]}

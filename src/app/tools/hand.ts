@@ -24,6 +24,15 @@ export function toolTake(tool: ToolName): void {
   if (tool !== 'choose') boardStore.setState({ chosen: [], opened: [] });
 }
 
+/** Another sheet on the board: what was in hand for the one before is put down. */
+export function handFollow(): void {
+  planStore.subscribe((state, before) => {
+    if (state.history.present.number === before.history.present.number) return;
+    toolStore.setState({ stance: resting(), typed: null });
+    boardStore.setState({ chosen: [], opened: [] });
+  });
+}
+
 function turnTake(turn: Turn, gesture: string | null): void {
   const { next, step, preview, choose, open, hover, refused } = turn;
   toolStore.setState({ stance: next === 'rest' ? resting() : next, typed: null });
