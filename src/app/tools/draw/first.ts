@@ -63,7 +63,13 @@ function firstOn(kind: DrawKind, at: Caught | null, from: Caught | null, act: Ac
     case 'hold': {
       const caught = handCatch(scene.catches, act.hand, freeHold);
       return {
-        next: running(kind, first(kind), { points: [caught.at], at: caught, begun: caught.onSide, steered: false }),
+        next: running(kind, first(kind), {
+          points: [caught.at],
+          at: caught,
+          hand: caught.at,
+          begun: caught.onSide,
+          steered: false,
+        }),
       };
     }
     case 'steer': {
@@ -75,7 +81,9 @@ function firstOn(kind: DrawKind, at: Caught | null, from: Caught | null, act: Ac
     case 'enter': {
       const place = act.kind === 'place' ? act.at : (at?.at ?? placeFree(scene));
       const caught: Caught = { at: place, marks: [], onSide: false };
-      return { next: running(kind, first(kind), { points: [place], at: caught, begun: false, steered: false }) };
+      return {
+        next: running(kind, first(kind), { points: [place], at: caught, hand: place, begun: false, steered: false }),
+      };
     }
     case 'sides':
       return kind.closed ? sides(kind, at?.at ?? placeFree(scene), act.sidesMm, scene) : { next: same };
@@ -94,7 +102,9 @@ function begun(kind: DrawKind, from: Caught, at: Caught, scene: Scene): Turn {
     return drawEnd(kind, rectangleOf(from.at, at.at), scene, first(kind));
   }
   if (!kind.closed && from.onSide && at.onSide) return drawEnd(kind, [from.at, at.at], scene, first(kind));
-  return { next: running(kind, first(kind), { points: [from.at, at.at], at, begun: from.onSide, steered: false }) };
+  return {
+    next: running(kind, first(kind), { points: [from.at, at.at], at, hand: at.at, begun: from.onSide, steered: false }),
+  };
 }
 
 function sides(kind: DrawKind, [x, y]: Point, [width, height]: readonly [number, number], scene: Scene): Turn {

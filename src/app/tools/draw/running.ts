@@ -12,6 +12,8 @@ export interface Drawn {
   readonly points: readonly Point[];
   /** Where the run under way would end. */
   readonly at: Caught;
+  /** Where the hand itself is: held to right angles it says no quarter. */
+  readonly hand: Point;
   /** Whether a line began on a side of something: it ends at the next. */
   readonly begun: boolean;
   /** Whether arrow keys led the hand here: Enter then sets a corner. */
@@ -73,7 +75,7 @@ function holdOf({ points }: Drawn, square: boolean) {
 }
 
 function runningOn(kind: DrawKind, again: Stance, drawn: Drawn, act: Act, scene: Scene): Turn {
-  const led = (at: Caught, steered = false) => running(kind, again, { ...drawn, at, steered });
+  const led = (at: Caught, hand: Point, steered = false) => running(kind, again, { ...drawn, at, hand, steered });
   const catching = (hand: Hand) =>
     handCatch(scene.catches, hand, holdOf(drawn, scene.wishes.square && !isRectangle(kind, drawn, scene)));
   const last = drawn.points.at(-1) as Point;
@@ -81,18 +83,20 @@ function runningOn(kind: DrawKind, again: Stance, drawn: Drawn, act: Act, scene:
     case 'hover':
     case 'down':
     case 'drag':
-      return { next: led(catching(act.hand)) };
+      return { next: led(catching(act.hand), act.hand.at) };
     case 'drop':
     case 'press':
     case 'hold':
       return pressed(kind, again, drawn, catching(act.hand), scene);
     case 'steer': {
       const [x, y] = drawn.at.at;
-      return { next: led({ at: [x + act.by[0], y + act.by[1]], marks: [], onSide: false }, true) };
+      const to: Point = [x + act.by[0], y + act.by[1]];
+      return { next: led({ at: to, marks: [], onSide: false }, to, true) };
     }
     case 'length': {
       const way = act.directionDeg === null ? wayHeld(drawn, scene) : wayOf(act.directionDeg);
-      if (way === null) return { next: led(drawn.at), refused: 'Point the way of the run, or give its direction too.' };
+      if (way === null)
+        return { next: running(kind, again, drawn), refused: 'Point the way of the run, or give its direction too.' };
       return cornerSet(kind, again, drawn, runEnd(last, way, act.lengthMm), scene);
     }
     case 'sides':
@@ -156,13 +160,13 @@ function sided(
   [width, height]: readonly [number, number],
   scene: Scene,
 ): Turn {
-  const { points, at } = drawn;
+  const { points, hand } = drawn;
   const stay = running(kind, again, drawn);
   if (!kind.closed || points.length > 1) {
     return { next: stay, refused: 'Two sides make a rectangle from its first corner: type one length for this run.' };
   }
   const [x, y] = points[0] as Point;
-  const to: Point = [x + (at.at[0] < x ? -width : width), y + (at.at[1] < y ? -height : height)];
+  const to: Point = [x + (hand[0] < x ? -width : width), y + (hand[1] < y ? -height : height)];
   return drawEnd(kind, rectangleOf([x, y], to), scene, again, stay);
 }
 
