@@ -9,10 +9,11 @@ import type { PlanFile } from '../../../src/plan/schema.ts';
 /** What tests of tools do again and again: a scene round a plan, a hand, and acts one after the other. */
 export function sceneOf(file: PlanFile, over: Partial<Scene> = {}): Scene {
   const wishes = over.wishes ?? firstWishes;
+  const walls = wallsOf(file);
   return {
     file,
     catches: catchesOf(file, wishes.wallMm),
-    walls: () => wallsOf(file),
+    walls: () => walls,
     result: null,
     chosen: [],
     step: 'floor',

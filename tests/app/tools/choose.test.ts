@@ -1,0 +1,250 @@
+import { describe, expect, test } from 'vitest';
+import { createAnalyser } from '../../../src/analysis/analyser.ts';
+import type { Result } from '../../../src/app/state/analysisStore.ts';
+import type { Thing } from '../../../src/app/state/thing.ts';
+import { handlesOf } from '../../../src/app/tools/choose/handles.ts';
+import { joiningLine } from '../../../src/app/tools/choose/joint-lines.ts';
+import { resting } from '../../../src/app/tools/choose/resting.ts';
+import type { Act } from '../../../src/app/tools/stance.ts';
+import { firstWishes } from '../../../src/app/tools/wishes.ts';
+import type { Point } from '../../../src/geometry/point.ts';
+import { planResolve } from '../../../src/plan/resolve.ts';
+import type { PlanFile } from '../../../src/plan/schema.ts';
+import { acted, emptyFile, handAt, sceneOf, twoRooms } from './scene.ts';
+
+const hall: Thing = { kind: 'room', key: 'r1' };
+const column: Thing = { kind: 'object', key: 'c1' };
+const withColumn: PlanFile = {
+  ...twoRooms,
+  columns: [
+    {
+      id: 'c1',
+      outline: [
+        [2000, 2000],
+        [2300, 2000],
+        [2300, 2300],
+        [2000, 2300],
+      ],
+    },
+  ],
+};
+
+/** A drag from one place to another, with what lies where it begins. */
+const drag = (from: Point, to: Point, things: readonly Thing[] = []): readonly Act[] => [
+  { kind: 'down', hand: handAt(from, { things }) },
+  { kind: 'drag', hand: handAt([(from[0] + to[0]) / 2, (from[1] + to[1]) / 2], { things }) },
+  { kind: 'drag', hand: handAt(to, { things }) },
+  { kind: 'drop', hand: handAt(to, { things }) },
+];
+
+describe('choosing', () => {
+  test('a press chooses what lies there, and lets go of it where nothing does', () => {
+    const scene = sceneOf(twoRooms);
+    const on = acted(resting(), scene, [{ kind: 'press', hand: handAt([100, 100], { things: [hall] }) }]);
+    expect(on.choose).toEqual([hall]);
+    const off = acted(resting(), { ...scene, chosen: [hall] }, [{ kind: 'press', hand: handAt([-900, 100]) }]);
+    expect(off.choose).toEqual([]);
+  });
+
+  test('with the adding key a press adds, and takes away again; so does a finger that rests', () => {
+    const scene = sceneOf(withColumn, { chosen: [hall] });
+    const press = (things: readonly Thing[], kind: 'press' | 'hold') =>
+      acted(resting(), scene, [{ kind, hand: handAt([0, 0], { things, loose: kind === 'press' }) }]).choose;
+    expect(press([column], 'press')).toEqual([hall, column]);
+    expect(press([hall], 'press')).toEqual([]);
+    expect(press([column], 'hold')).toEqual([hall, column]);
+  });
+
+  test('a box chooses what lies wholly in it', () => {
+    const scene = sceneOf(withColumn);
+    const [down, ...rest] = drag([-100, -100], [6050, 4600]);
+    const turn = acted(resting(), scene, [{ ...down, hand: handAt([-100, -100], { loose: true }) } as Act, ...rest]);
+    expect(turn.choose).toEqual([hall, column]);
+  });
+
+  test('a drag on what is not chosen is no drag of a tool: the board moves', () => {
+    expect(resting().grabs(handAt([100, 100], { things: [hall] }), sceneOf(twoRooms))).toBe(false);
+    expect(resting().grabs(handAt([2100, 2100], { things: [column] }), sceneOf(withColumn, { chosen: [column] }))).toBe(
+      true,
+    );
+  });
+});
+
+describe('moving', () => {
+  test('a column is caught in line with others by its corner, and one drag is one step', () => {
+    const scene = sceneOf(withColumn, { chosen: [column] });
+    // Taken near its upper left corner, brought near the left wall: that corner falls on the wall.
+    const turn = acted(resting(), scene, drag([2100, 2080], [130, 2592], [column]));
+    expect(turn.step?.name).toBe('Move column c1');
+    expect(turn.step?.file.columns?.[0]?.outline[0]).toEqual([0, 2500]);
+  });
+
+  test('Escape in a drag puts it back: no step, no preview', () => {
+    const scene = sceneOf(withColumn, { chosen: [column] });
+    const turn = acted(resting(), scene, [...drag([2100, 2080], [500, 500], [column]).slice(0, 3), { kind: 'back' }]);
+    expect(turn).toEqual({ next: 'rest' });
+  });
+
+  test('arrow keys move what is chosen', () => {
+    const scene = sceneOf(withColumn, { chosen: [column] });
+    const turn = acted(resting(), scene, [{ kind: 'steer', by: [10, -1] }]);
+    expect(turn.step?.file.columns?.[0]?.outline[0]).toEqual([2010, 1999]);
+  });
+});
+
+describe('corners and sides', () => {
+  test('the chosen thing has a handle on each corner and side; several things have none', () => {
+    expect(handlesOf(sceneOf(twoRooms, { chosen: [hall] }))).toHaveLength(8);
+    expect(handlesOf(sceneOf(withColumn, { chosen: [hall, column] }))).toHaveLength(0);
+  });
+
+  test('a thing that is small under the hand is moved, not pulled out of shape', () => {
+    const scene = sceneOf(withColumn, { chosen: [column] });
+    const finger = (at: Point) => handAt(at, { things: [column], reachMm: 200 });
+    const turn = acted(resting(), scene, [
+      { kind: 'down', hand: finger([2010, 2010]) },
+      { kind: 'drop', hand: finger([3010, 3010]) },
+    ]);
+    expect(turn.step?.name).toBe('Move column c1');
+  });
+
+  test('a corner is dragged, and caught in line with the others', () => {
+    const scene = sceneOf(twoRooms, { chosen: [hall] });
+    const turn = acted(resting(), scene, drag([0, 4500], [30, 5010], [hall]));
+    expect(turn.step?.file.rooms[0]?.outline[3]).toEqual([0, 5000]);
+  });
+
+  test('a corner that would make the outline cross itself is refused, with the reason', () => {
+    const scene = sceneOf(twoRooms, { chosen: [hall] });
+    const turn = acted(resting(), scene, drag([0, 0], [7000, 3000], [hall]));
+    expect(turn.refused).toBe('The outline would cross itself');
+    expect(turn.step).toBeUndefined();
+  });
+
+  test('a side takes the other face of its wall along', () => {
+    const scene = sceneOf(twoRooms, { chosen: [hall] });
+    const turn = acted(resting(), scene, drag([6000, 2250], [6500, 2260], [hall]));
+    const [one, two] = turn.step?.file.rooms ?? [];
+    expect(one?.outline[1]).toEqual([6500, 0]);
+    // The wall stays 120 mm deep.
+    expect(two?.outline[0]).toEqual([6620, 0]);
+  });
+
+  test('a side moves alone where walls are not to move whole', () => {
+    const wishes = { ...firstWishes, wholeWall: false };
+    const scene = sceneOf(twoRooms, { chosen: [hall], wishes });
+    const turn = acted(resting(), scene, drag([6000, 2250], [5500, 2260], [hall]));
+    expect(turn.step?.file.rooms.map(({ outline }) => outline[0])).toEqual([
+      [0, 0],
+      [6120, 0],
+    ]);
+    expect(turn.step?.file.rooms[0]?.outline[1]).toEqual([5500, 0]);
+  });
+
+  test('with the adding key a new corner is drawn out of a side', () => {
+    const scene = sceneOf(twoRooms, { chosen: [hall] });
+    const [, ...rest] = drag([3000, 4500], [3000, 5500]);
+    const turn = acted(resting(), scene, [{ kind: 'down', hand: handAt([3000, 4500], { loose: true }) }, ...rest]);
+    expect(turn.step?.file.rooms[0]?.outline).toContainEqual([3000, 5500]);
+  });
+});
+
+describe('joints', () => {
+  /** 12 x 5 m: over 8 m and 40 m2, one joint halves it at x = 6000. */
+  const long: PlanFile = {
+    ...emptyFile,
+    rooms: [
+      {
+        id: 'r1',
+        name: 'Hall',
+        outline: [
+          [0, 0],
+          [12000, 0],
+          [12000, 5000],
+          [0, 5000],
+        ],
+      },
+    ],
+  };
+
+  function resultOf(file: PlanFile): Result {
+    const plan = planResolve(file);
+    const analysis = createAnalyser().analyse(plan, {});
+    if (analysis === null) throw new Error('cancelled');
+    return { revision: 1, sheet: 1, file, plan, analysis };
+  }
+
+  test('a joint that the tool found is dragged: it becomes a drawn one, from wall to wall', () => {
+    const result = resultOf(long);
+    const [joint] = result.analysis.joints;
+    expect(joint?.kind).toBe('field');
+    const thing: Thing = { kind: 'joint', key: joint?.key ?? '' };
+    const scene = sceneOf(long, { result, chosen: [thing], step: 'joints' });
+    const turn = acted(resting(), scene, drag([6000, 2500], [6490, 2600], [thing]));
+    const line = [...(turn.step?.file.drawnJoints?.[0]?.line ?? [])].sort((a, b) => a[1] - b[1]);
+    expect(line).toEqual([
+      [6500, 0],
+      [6500, 5000],
+    ]);
+    const after = resultOf(turn.step?.file ?? long).analysis;
+    expect(after.joints.map(({ kind }) => kind)).toEqual(['drawn']);
+    expect(after.bays.map(({ areaM2 }) => areaM2).sort()).toEqual([27.5, 32.5]);
+  });
+
+  test('a joint ends at the walls of the bays that it runs through', () => {
+    const bays = [
+      {
+        outline: [
+          [0, 0],
+          [4000, 0],
+          [4000, 3000],
+          [0, 3000],
+        ],
+        holes: [],
+      },
+      {
+        outline: [
+          [4000, 0],
+          [8000, 0],
+          [8000, 5000],
+          [4000, 5000],
+        ],
+        holes: [],
+      },
+    ] as unknown as Parameters<typeof joiningLine>[1];
+    expect(
+      joiningLine(
+        [
+          [1000, 100],
+          [1000, 2900],
+        ],
+        bays,
+      ),
+    ).toEqual([
+      [1000, 0],
+      [1000, 3000],
+    ]);
+    // Brought into the deeper bay it reaches that bay's far wall.
+    expect(
+      joiningLine(
+        [
+          [5000, 100],
+          [5000, 2900],
+        ],
+        bays,
+      ),
+    ).toEqual([
+      [5000, 0],
+      [5000, 5000],
+    ]);
+    expect(
+      joiningLine(
+        [
+          [9000, 100],
+          [9000, 2900],
+        ],
+        bays,
+      ),
+    ).toBeNull();
+  });
+});
