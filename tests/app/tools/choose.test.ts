@@ -74,7 +74,7 @@ describe('moving', () => {
   test('a column is caught in line with others by its corner, and one drag is one step', () => {
     const scene = sceneOf(withColumn, { chosen: [column] });
     // Taken near its upper left corner, brought near the left wall: that corner falls on the wall.
-    const turn = acted(resting(), scene, drag([2100, 2080], [130, 2592], [column]));
+    const turn = acted(resting(), scene, drag([2070, 2070], [100, 2582], [column]));
     expect(turn.step?.name).toBe('Move column c1');
     expect(turn.step?.file.columns?.[0]?.outline[0]).toEqual([0, 2500]);
   });
