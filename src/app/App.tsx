@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useRef, useState } from 'react';
+import { memo, useCallback, useEffect, useRef, useState } from 'react';
 import { cautionLines } from '../documents/words.ts';
 import { Board } from './canvas/Board.tsx';
 import { boardChoose } from './canvas/boardView.ts';
@@ -24,19 +24,27 @@ export function App() {
   }, [name]);
   const changed = useChanged(result);
   const rested = useRested(result);
-  const choose = useCallback(
-    (thing: Thing) => boardChoose(thing, result === null ? null : thingBox(thing, result, drawing.items)),
-    [result, drawing],
-  );
+  const latest = useRef({ result, drawing });
+  latest.current = { result, drawing };
+  // The same for good: what hangs on it is not drawn anew with each result.
+  const choose = useCallback((thing: Thing) => {
+    const now = latest.current;
+    boardChoose(thing, now.result === null ? null : thingBox(thing, now.result, now.drawing.items));
+  }, []);
   return (
     <div className="app">
-      <Head />
+      <SteadyHead />
       <Board drawing={drawing} changed={changed} cautions={cautionLines} onChoose={choose} />
-      <Tray result={rested} onChoose={choose} />
-      <Rail />
+      <SteadyTray result={rested} onChoose={choose} />
+      <SteadyRail />
     </div>
   );
 }
+
+/** Not drawn anew where nothing of theirs has changed: in a drag a result comes every few frames. */
+const SteadyHead = memo(Head);
+const SteadyTray = memo(Tray);
+const SteadyRail = memo(Rail);
 
 /** A hand that has not changed anything for so long rests, ms. */
 const restMs = 120;

@@ -1,23 +1,29 @@
 import { expose } from 'comlink';
 import { createAnalyser } from '../analysis/analyser.ts';
+import type { Drawing } from '../documents/drawing.ts';
+import { drawingOf } from '../documents/drawing-list.ts';
 import type { Analysis } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
 import { planResolve } from '../plan/resolve.ts';
 import type { PlanFile } from '../plan/schema.ts';
+import { decimalMark } from './parts/format.ts';
 
-/** The analyser, off the screen's own thread. It keeps the parts that it has solved from one call to the next. */
+/** The analyser and the drawing list, off the screen's own thread: a drag has its frames to itself. It keeps the parts that it has solved from one call to the next. */
 const analyser = createAnalyser();
 
 export interface Analysed {
   readonly revision: number;
   readonly plan: Plan;
-  readonly analysis: Analysis | null;
+  /** Null where the run was cancelled. */
+  readonly found: { readonly analysis: Analysis; readonly drawing: Drawing } | null;
 }
 
 const service = {
   analyse(revision: number, file: PlanFile, onProgress: (share: number) => void): Analysed {
     const plan = planResolve(file);
-    return { revision, plan, analysis: analyser.analyse(plan, { onProgress }) };
+    const analysis = analyser.analyse(plan, { onProgress });
+    const found = analysis === null ? null : { analysis, drawing: drawingOf(plan, analysis, { decimalMark }) };
+    return { revision, plan, found };
   },
 };
 export type AnalysisService = typeof service;

@@ -1,10 +1,8 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { PlacedLabel } from '../../documents/drawing.ts';
-import { drawingOf } from '../../documents/drawing-list.ts';
 import { labelsPlace } from '../../documents/label-place.ts';
 import { type LegendRow, legendOf } from '../../documents/legend.ts';
 import type { Box } from '../../geometry/ring.ts';
-import { decimalMark } from '../parts/format.ts';
 import type { Result } from '../state/analysisStore.ts';
 import { itemsPlace, type PlacedItem } from './hit.ts';
 import { type SizePx, type Viewport, viewportBox, viewportPaperPerPlan } from './viewport.ts';
@@ -23,7 +21,7 @@ const nothing: BoardDrawing = { items: [], box: null, legend: [], place: () => [
 export function useBoardDrawing(result: Result | null): BoardDrawing {
   return useMemo(() => {
     if (result === null) return nothing;
-    const drawing = drawingOf(result.plan, result.analysis, { decimalMark });
+    const { drawing } = result;
     return {
       items: itemsPlace(drawing.items),
       box: drawing.box,

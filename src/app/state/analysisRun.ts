@@ -91,11 +91,11 @@ async function analysisStart(state: PlanState): Promise<void> {
     if (run?.revision === revision) analysisStore.setState({ run: { ...run, share } });
   });
   try {
-    const { plan, analysis } = await serviceStart().analyse(revision, file, onProgress);
+    const { plan, found } = await serviceStart().analyse(revision, file, onProgress);
     if (analysisStore.getState().run?.revision !== revision) return;
     // Also where a newer plan waits already: in a gesture there is always a newer one.
-    if (analysis !== null && (waiting === null || waiting.history.present.number === sheet)) {
-      analysisStore.setState({ result: { revision, sheet, file, plan, analysis } });
+    if (found !== null && (waiting === null || waiting.history.present.number === sheet)) {
+      analysisStore.setState({ result: { revision, sheet, file, plan, ...found } });
     }
     analysisStore.setState({ run: null });
   } catch (error) {

@@ -1,4 +1,5 @@
 import { createStore } from 'zustand/vanilla';
+import type { Drawing } from '../../documents/drawing.ts';
 import type { Analysis } from '../../plan/analysis.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { PlanFile } from '../../plan/schema.ts';
@@ -11,6 +12,7 @@ export interface Result {
   readonly file: PlanFile;
   readonly plan: Plan;
   readonly analysis: Analysis;
+  readonly drawing: Drawing;
 }
 
 /** How a run stands: `quick` shows nothing, `slow` its progress, `long` can be cancelled. */

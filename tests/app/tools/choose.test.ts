@@ -7,6 +7,7 @@ import { joiningLine } from '../../../src/app/tools/choose/joint-lines.ts';
 import { resting } from '../../../src/app/tools/choose/resting.ts';
 import type { Act } from '../../../src/app/tools/stance.ts';
 import { firstWishes } from '../../../src/app/tools/wishes.ts';
+import { drawingOf } from '../../../src/documents/drawing-list.ts';
 import type { Point } from '../../../src/geometry/point.ts';
 import { planResolve } from '../../../src/plan/resolve.ts';
 import type { PlanFile } from '../../../src/plan/schema.ts';
@@ -171,7 +172,7 @@ describe('joints', () => {
     const plan = planResolve(file);
     const analysis = createAnalyser().analyse(plan, {});
     if (analysis === null) throw new Error('cancelled');
-    return { revision: 1, sheet: 1, file, plan, analysis };
+    return { revision: 1, sheet: 1, file, plan, analysis, drawing: drawingOf(plan, analysis) };
   }
 
   test('a joint that the tool found is dragged: it becomes a drawn one, from wall to wall', () => {
