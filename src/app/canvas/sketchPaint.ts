@@ -26,7 +26,10 @@ export function sketchPaint(
   view: Viewport,
   colours: SketchColours,
 ): void {
-  const words = marks.filter((each) => each.mark === 'words');
+  // Two guides of one thing say it once.
+  const words = [
+    ...new Map(marks.flatMap((each) => (each.mark === 'words' ? [[each.text, each] as const] : []))).values(),
+  ];
   for (const mark of marks) if (mark.mark !== 'words') markPaint(context, mark, view, colours);
   let rank = 0;
   for (const mark of words) {
