@@ -1,5 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
+import { dragMeasure } from './drag.ts';
 import { type Figures, figuresPage } from './figures-page.ts';
 import { hostileRows } from './hostile.ts';
 import { leastJoint } from './least-joint.ts';
@@ -7,7 +8,7 @@ import { placementRows, shakenRows } from './placement.ts';
 import { speed } from './speed.ts';
 
 /** `npm run bench`: how good, how steady and how fast. Without options everything is run.
- *  --least-joint N  N floors for each set of limits, without and with a core   --turn  --jitter  --speed  --hostile  one part alone
+ *  --least-joint N  N floors for each set of limits, without and with a core   --turn  --jitter  --speed  --drag  --hostile  one part alone
  *  --write  everything, into docs/figures.md */
 
 const { values } = parseArgs({
@@ -16,6 +17,7 @@ const { values } = parseArgs({
     turn: { type: 'boolean', default: false },
     jitter: { type: 'boolean', default: false },
     speed: { type: 'boolean', default: false },
+    drag: { type: 'boolean', default: false },
     hostile: { type: 'boolean', default: false },
     write: { type: 'boolean', default: false },
   },
@@ -24,12 +26,14 @@ const { values } = parseArgs({
 const usualFloors = 21;
 const floors = Number(values['least-joint'] ?? usualFloors);
 if (!Number.isInteger(floors) || floors < 1) throw new Error('--least-joint takes a whole number of floors');
-const parts = values['least-joint'] !== undefined || values.turn || values.jitter || values.speed || values.hostile;
+const parts =
+  values['least-joint'] !== undefined || values.turn || values.jitter || values.speed || values.drag || values.hostile;
 const all = values.write || !parts;
 
 async function run(): Promise<void> {
   const figures: Figures = {
     ...(all || values.speed ? { speed: speed() } : {}),
+    ...(all || values.drag ? { drag: await dragMeasure() } : {}),
     ...(all || values.hostile ? { hostile: hostileRows() } : {}),
     ...(all || values.turn ? { turned: placementRows(floors) } : {}),
     ...(all || values.jitter ? { shaken: shakenRows(floors) } : {}),

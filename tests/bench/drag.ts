@@ -1,4 +1,8 @@
-import { readFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { type Browser, chromium, type Page } from '@playwright/test';
 import { serveFolder } from '../../src/cli/server.mjs';
 import { ringArea } from '../../src/geometry/ring.ts';
@@ -13,6 +17,9 @@ export interface DragFigures {
   readonly intervalsMs: readonly number[];
   /** Work of the page's main thread in each frame, ms. */
   readonly workMs: readonly number[];
+  /** Results of the analysis that came meanwhile. */
+  readonly results: number;
+  readonly floorM2: number;
 }
 
 const moves = 360;
@@ -20,7 +27,13 @@ const moveMs = 16;
 /** The first moves warm the code up: nobody judges a drag by its first half second. */
 const warmMoves = 60;
 
-export async function dragMeasure(folder: string): Promise<DragFigures> {
+/** Builds the app and drags in it. */
+export async function dragMeasure(): Promise<DragFigures> {
+  const root = fileURLToPath(new URL('../../', import.meta.url));
+  const folder = mkdtempSync(join(tmpdir(), 'screed-bays-'));
+  const build = [join(root, 'node_modules/vite/bin/vite.js'), 'build', '--logLevel', 'error', '--outDir', folder];
+  const { status } = spawnSync(process.execPath, build, { cwd: root, stdio: 'inherit' });
+  if (status !== 0) throw new Error('the app was not built');
   const executablePath = findChromium();
   const server = await serveFolder(folder, 0);
   const browser = await chromium.launch({
@@ -32,6 +45,7 @@ export async function dragMeasure(folder: string): Promise<DragFigures> {
   } finally {
     await browser.close();
     await server.close();
+    rmSync(folder, { recursive: true });
   }
 }
 
@@ -44,15 +58,17 @@ async function dragOn(browser: Browser, address: string): Promise<DragFigures> {
   await page.mouse.move(x, y);
   await page.mouse.down();
   await dragAbout(page, x, y, warmMoves);
-  await page.evaluate(frameWatch);
   await browser.startTracing(page, {
     categories: ['disabled-by-default-devtools.timeline', 'devtools.timeline', 'toplevel'],
   });
+  await page.evaluate(frameWatch);
   await dragAbout(page, x, y, moves);
-  const trace = JSON.parse((await browser.stopTracing()).toString('utf8')) as Trace;
   const intervalsMs = await page.evaluate<readonly number[]>('window.frameIntervals');
+  const results = await page.evaluate<number>('window.resultsSeen');
+  const trace = JSON.parse((await browser.stopTracing()).toString('utf8')) as Trace;
   await page.mouse.up();
-  return { intervalsMs, workMs: workOf(trace) };
+  const floorM2 = demo.rooms.reduce((sum, { outline }) => sum + ringArea(outline), 0) / 1e6;
+  return { intervalsMs, workMs: workOf(trace), results, floorM2 };
 }
 
 const demo = JSON.parse(
@@ -96,9 +112,13 @@ async function dragAbout(page: Page, x: number, y: number, count: number): Promi
   }
 }
 
-/** Runs in the page: notes the time from frame to frame. As text: the runner's own helpers are not there. */
+/** Runs in the page: notes the time from frame to frame, and how many results came. As text: the runner's own helpers are not there. */
 const frameWatch = `{
   const intervals = (window.frameIntervals = []);
+  window.resultsSeen = 0;
+  // The line in the head says the floor's area, which each result changes.
+  const line = document.querySelector('.on-board');
+  new MutationObserver(() => (window.resultsSeen += 1)).observe(line, { subtree: true, characterData: true });
   let last = null;
   const frame = (now) => {
     if (last !== null) intervals.push(now - last);
