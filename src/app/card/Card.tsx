@@ -1,5 +1,9 @@
-import { type ReactNode, useCallback, useEffect, useRef, useState } from 'react';
+import { Fragment, type ReactNode, useCallback, useEffect, useRef, useState } from 'react';
 import { jointKindNames, namesOf } from '../../documents/words.ts';
+import type { Point } from '../../geometry/point.ts';
+import { type Box, boxOf } from '../../geometry/ring.ts';
+import { objectFind, objectsBox, objectsOf } from '../../plan/edits/objects.ts';
+import type { PlanFile } from '../../plan/schema.ts';
 import type { BoardDrawing } from '../canvas/drawing.ts';
 import { thingBox, thingSceneBox } from '../canvas/thingItems.ts';
 import { type SizePx, type Viewport, viewportBoxToScreen } from '../canvas/viewport.ts';
@@ -9,15 +13,18 @@ import { Icon } from '../parts/Icon.tsx';
 import { ThingList } from '../parts/ThingList.tsx';
 import type { Result } from '../state/analysisStore.ts';
 import { boardFree, boardLetGo } from '../state/boardStore.ts';
-import { useAnalysis, useBoard } from '../state/hooks.ts';
+import { useAnalysis, useBoard, useShown } from '../state/hooks.ts';
 import { cardId, findingKey, type Thing, thingEquals } from '../state/thing.ts';
+import { countNoun, objectNoun } from '../tools/nouns.ts';
 import { BayFigures } from './BayFigures.tsx';
 import { cardPlace } from './cardPlace.ts';
 import { EdgeFigures } from './EdgeFigures.tsx';
 import { FindingFigures } from './FindingFigures.tsx';
 import { JointFigures } from './JointFigures.tsx';
-import { ObjectFigures, objectTitle } from './ObjectFigures.tsx';
-import { RoomFigures } from './RoomFigures.tsx';
+import { JointWord } from './JointWord.tsx';
+import { ManyCard } from './ManyCard.tsx';
+import { ObjectCard } from './ObjectCard.tsx';
+import { RoomCard } from './RoomCard.tsx';
 
 interface CardProps {
   readonly drawing: BoardDrawing;
@@ -28,7 +35,9 @@ interface CardProps {
 
 /** The figures of the chosen thing, beside it on the drawing. */
 export function Card({ drawing, view, size, onChoose }: CardProps) {
-  const [chosen = null, ...more] = useBoard((state) => state.chosen);
+  const things = useBoard((state) => state.chosen);
+  const [chosen = null] = things;
+  const file = useShown();
   const opened = useBoard((state) => state.opened);
   const trayOpen = useBoard((state) => state.trayOpen);
   const free = boardFree({ size, trayOpen }) ?? size;
@@ -48,16 +57,16 @@ export function Card({ drawing, view, size, onChoose }: CardProps) {
     },
     [focusKeep],
   );
-  if (result === null) return null;
-  if (more.length > 0) return null;
-  const about = chosen ?? opened[0] ?? null;
-  const content = chosen === null ? pinContent(opened, result, onChoose) : cardContent(chosen, result);
-  if (content === null || about === null) return null;
-  const [own, scene] = [thingBox, thingSceneBox].map((boxed) => {
-    const box = boxed(about, result, drawing.items);
-    return box === null ? null : viewportBoxToScreen(view, box);
-  });
-  const place = cardPlace(own ?? null, scene ?? null, free, heightPx);
+  const content =
+    chosen === null ? pinContent(opened, result, onChoose) : chosenContent(things, { file, result, onChoose });
+  if (content === null) return null;
+  const onScreen = (box: Box | null) => (box === null ? null : viewportBoxToScreen(view, box));
+  const about = chosen === null ? opened.slice(0, 1) : things;
+  const own = onScreen(boxRound(about, (thing) => ownBox(thing, file, result, drawing)));
+  const scene = onScreen(
+    boxRound(about, (thing) => (result === null ? null : thingSceneBox(thing, result, drawing.items))),
+  );
+  const place = cardPlace(own, scene, free, heightPx);
   return (
     <section
       ref={measure}
@@ -80,9 +89,32 @@ export function Card({ drawing, view, size, onChoose }: CardProps) {
           <Icon name="close" />
         </button>
       </div>
-      {content.body}
+      <Fragment key={content.key}>{content.body}</Fragment>
     </section>
   );
+}
+
+/** A thing's place on the drawing; that in the plan where the drawing has no item of it yet. */
+function ownBox(thing: Thing, file: PlanFile, result: Result | null, drawing: BoardDrawing): Box | null {
+  const drawn = result === null ? null : thingBox(thing, result, drawing.items);
+  if (drawn !== null || (thing.kind !== 'room' && thing.kind !== 'object')) return drawn;
+  return objectsBox(file, [thing.key]);
+}
+
+/** The box round several things; so many are looked at, since the card can keep clear of no more. */
+const mostBoxed = 200;
+
+function boxRound(things: readonly Thing[], boxed: (thing: Thing) => Box | null): Box | null {
+  const corners = things.slice(0, mostBoxed).flatMap((thing): Point[] => {
+    const box = boxed(thing);
+    return box === null
+      ? []
+      : [
+          [box.minX, box.minY],
+          [box.maxX, box.maxY],
+        ];
+  });
+  return corners.length === 0 ? null : boxOf(corners);
 }
 
 /** A card that goes while the focus is in it gives the focus back to where its thing was chosen: to the list, else to the
@@ -104,22 +136,63 @@ function useFocusBack(chosen: Thing | null): (card: HTMLElement) => () => void {
   );
 }
 
+interface CardContent {
+  /** Another card where it is another: nothing that is typed in one goes over to the next. */
+  readonly key: string;
+  readonly title: string;
+  readonly body: ReactNode;
+}
+
 /** What a pin that stands for several findings stands for. */
-function pinContent(things: readonly Thing[], result: Result, onChoose: CardProps['onChoose']): CardContent | null {
+function pinContent(
+  things: readonly Thing[],
+  result: Result | null,
+  onChoose: CardProps['onChoose'],
+): CardContent | null {
+  if (result === null) return null;
   const rows = findingRows(result).filter((row) => things.some((thing) => thingEquals(thing, row.thing)));
   if (rows.length === 0) return null;
   return {
+    key: 'pin',
     title: `${rows.length} findings here`,
     body: <ThingList told label="Findings here" rows={rows} onChoose={onChoose} />,
   };
 }
 
-interface CardContent {
-  readonly title: string;
-  readonly body: ReactNode;
+interface Known {
+  readonly file: PlanFile;
+  readonly result: Result | null;
+  readonly onChoose: CardProps['onChoose'];
 }
 
-function cardContent(thing: Thing, result: Result): CardContent | null {
+function chosenContent(all: readonly Thing[], known: Known): CardContent | null {
+  const ids = new Set(objectsOf(known.file).map(({ object }) => object.id));
+  // An undo may have taken some of them out of the plan.
+  const things = all.filter(({ kind, key }) => (kind !== 'room' && kind !== 'object') || ids.has(key));
+  const [chosen, ...more] = things;
+  if (chosen === undefined) return null;
+  if (more.length > 0) {
+    return { key: 'many', title: countNoun(things.length), body: <ManyCard things={things} {...known} /> };
+  }
+  const key = `${chosen.kind} ${chosen.key}`;
+  const content =
+    chosen.kind === 'room' || chosen.kind === 'object' ? planContent(chosen, known) : foundContent(chosen, known);
+  return content === null ? null : { key, ...content };
+}
+
+type Content = Omit<CardContent, 'key'>;
+
+/** Of a thing that the plan has: there as soon as it is drawn. */
+function planContent({ kind, key: id }: Thing, { file, result }: Known): Content | null {
+  if (objectFind(file, id) === null) return null;
+  const of = objectNoun(file, id);
+  const Body = kind === 'room' ? RoomCard : ObjectCard;
+  return { title: `${of.charAt(0).toUpperCase()}${of.slice(1)}`, body: <Body {...{ file, id, of, result }} /> };
+}
+
+/** Of a thing that the analysis has found. */
+function foundContent(thing: Thing, { file, result, onChoose }: Known): Content | null {
+  if (result === null) return null;
   const { plan, analysis } = result;
   const names = namesOf(plan, analysis);
   switch (thing.kind) {
@@ -130,9 +203,11 @@ function cardContent(thing: Thing, result: Result): CardContent | null {
     case 'joint': {
       const joint = analysis.joints.find((each) => each.key === thing.key);
       if (joint === undefined) return null;
+      const between = names.joint(joint);
+      const word = <JointWord {...{ joint, between, file, onChoose }} />;
       return {
-        title: `${joint.id} ${names.joint(joint)}`,
-        body: <JointFigures joint={joint} kind={jointKindNames[joint.kind]} result={result} />,
+        title: `${joint.id} ${between}`,
+        body: <JointFigures joint={joint} kind={jointKindNames[joint.kind]} word={word} result={result} />,
       };
     }
     case 'edge': {
@@ -148,13 +223,7 @@ function cardContent(thing: Thing, result: Result): CardContent | null {
         ? { title: `Finding ${at + 1}`, body: <FindingFigures finding={finding} result={result} /> }
         : null;
     }
-    case 'room': {
-      const room = plan.rooms.find((each) => each.id === thing.key);
-      return room ? { title: names.room(room.id), body: <RoomFigures room={room} result={result} /> } : null;
-    }
-    case 'object': {
-      const title = objectTitle(plan, thing.key);
-      return title === null ? null : { title, body: <ObjectFigures id={thing.key} result={result} /> };
-    }
+    default:
+      return null;
   }
 }

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import type { Joint } from '../../plan/analysis.ts';
 import { length, movement } from '../parts/format.ts';
 import { messagesOf } from '../parts/messages.ts';
@@ -9,11 +10,13 @@ import { JointWorking } from './JointWorking.tsx';
 interface JointFiguresProps {
   readonly joint: Joint;
   readonly kind: string;
+  /** What can be done about it, or what dictates it. */
+  readonly word: ReactNode;
   readonly result: Result;
 }
 
 /** What a joint must take, beside what it takes; and why it is here. */
-export function JointFigures({ joint, kind, result }: JointFiguresProps) {
+export function JointFigures({ joint, kind, word, result }: JointFiguresProps) {
   const over = joint.closingMm > joint.profileTakesMm;
   const words = messagesOf(result.plan);
   const { widthMm } = result.plan.sealant;
@@ -27,6 +30,7 @@ export function JointFigures({ joint, kind, result }: JointFiguresProps) {
           ))}
         </ul>
       )}
+      {word}
       <TravelBar joint={joint} over={over} />
       <FiguresTable
         rows={[

@@ -12,10 +12,11 @@ import { Sample } from '../parts/Sample.tsx';
 import { SourceText } from '../parts/SourceNote.tsx';
 import { ThingList, type ThingRow } from '../parts/ThingList.tsx';
 import { Toned } from '../parts/Toned.tsx';
-import { usePlanResolved } from '../state/hooks.ts';
+import { usePlanResolved, useShown } from '../state/hooks.ts';
 import { commit } from '../state/planStore.ts';
 import { bayThing, jointThing } from '../state/thing.ts';
 import { isGrave, worstOf } from '../state/worst.ts';
+import { jointsFindAllAgain } from '../tools/actions.ts';
 import type { PanelProps } from './panel.ts';
 
 /** Profile and sealant; then the bays that the joints make, and the joints by kind with what they must take. */
@@ -25,6 +26,7 @@ export function JointsPanel({ result: last, onChoose }: PanelProps) {
     <>
       <ProfileGroup />
       <SealantGroup />
+      <HandGroup onChoose={onChoose} />
       {result !== null && (
         <section className="group">
           <h3>
@@ -107,6 +109,34 @@ function SealantGroup() {
         }
         source={<SourceText source={defaults.sealantCapability.source} />}
       />
+    </section>
+  );
+}
+
+/** Joints on which the user has the last word, and the way back to those that the tool finds. */
+function HandGroup({ onChoose }: Pick<PanelProps, 'onChoose'>) {
+  const { drawnJoints = [], noJoint = [] } = useShown();
+  const row = (key: string, name: string, style: 'joint-drawn' | 'no-joint', more: string): ThingRow => ({
+    thing: { kind: 'object', key },
+    lead: <Sample of={{ shape: 'line', style }} />,
+    name,
+    value: '',
+    more,
+  });
+  const rows = [
+    ...drawnJoints.map(({ id }) => row(id, `Drawn joint ${id}`, 'joint-drawn', 'Kept')),
+    ...noJoint.map(({ id }) => row(id, `Joint taken away ${id}`, 'no-joint', 'Taken away')),
+  ];
+  if (rows.length === 0) return null;
+  return (
+    <section className="group">
+      <h3>
+        Kept and taken away <span className="quiet">{rows.length}</span>
+      </h3>
+      <ThingList label="Kept and taken away" rows={rows} onChoose={onChoose} />
+      <button type="button" className="button framed" onClick={jointsFindAllAgain}>
+        Find all joints again
+      </button>
     </section>
   );
 }

@@ -15,6 +15,11 @@ export interface FigureEntry {
   readonly decimals: number;
   /** `gesture` is the same for all changes of one typing, and for those of the arrow keys until the field is left. */
   readonly onChange: (value: number, gesture: string) => void;
+  /** Why a figure within its bounds cannot be, where that hangs on the rest of the plan; null where it can. */
+  readonly refusal?: (value: number, gesture: string) => string | null;
+  /** How the figure is read and written, where that is not as a plain number. */
+  readonly read?: (text: string) => number | null;
+  readonly write?: (value: number) => string;
 }
 
 /** Typing that has rested for so long is put in, ms: the floor follows the figure, not each digit on the way to it. */
@@ -22,7 +27,9 @@ const restMs = 350;
 
 /** A figure is put in as soon as typing rests, by Enter, by leaving the field or by an arrow key. Escape brings back what
  *  stood there before. Only a figure that is left, or entered, is told to be wrong. */
-export function useFigureEntry({ unit, value, least, most, step, decimals, onChange }: FigureEntry) {
+export function useFigureEntry(entry: FigureEntry) {
+  const { unit, value, least, most, step, decimals, onChange, refusal, read = figureRead } = entry;
+  const write = entry.write ?? ((figure: number) => figureShort(figure, decimals));
   const id = useId();
   const count = useRef(0);
   const rest = useRef<ReturnType<typeof setTimeout>>(undefined);
@@ -42,6 +49,7 @@ export function useFigureEntry({ unit, value, least, most, step, decimals, onCha
 
   const inRange = (next: number | null): next is number => next !== null && next >= least && next <= most;
   const gesture = () => `${id} ${count.current}`;
+  const why = (next: number) => (next === value ? null : (refusal?.(next, gesture()) ?? null));
   const change = (next: number) => {
     setWrong(null);
     if (next !== value) onChange(next, gesture());
@@ -49,8 +57,12 @@ export function useFigureEntry({ unit, value, least, most, step, decimals, onCha
   const put = (next: number | null) => {
     clearTimeout(rest.current);
     if (!inRange(next)) {
-      const bounds = `${figureShort(least, decimals)} to ${figureShort(most, decimals)}`;
-      setWrong(`Enter a number from ${bounds}${unit === '' ? '' : ` ${unit}`}.`);
+      setWrong(`Enter a number from ${write(least)} to ${write(most)}${unit === '' ? '' : ` ${unit}`}.`);
+      return;
+    }
+    const refused = why(next);
+    if (refused !== null) {
+      setWrong(refused);
       return;
     }
     setTyped(null);
@@ -66,25 +78,25 @@ export function useFigureEntry({ unit, value, least, most, step, decimals, onCha
     if (typed === null) count.current += 1;
     setTyped(text);
     clearTimeout(rest.current);
-    const next = figureRead(text);
-    if (inRange(next)) rest.current = setTimeout(() => change(next), restMs);
+    const next = read(text);
+    if (inRange(next) && why(next) === null) rest.current = setTimeout(() => change(next), restMs);
   };
   const onKeyDown = (event: KeyboardEvent) => {
-    if (event.key === 'Enter' && typed !== null) put(figureRead(typed));
+    if (event.key === 'Enter' && typed !== null) put(read(typed));
     if (event.key === 'Escape' && typed !== null) {
       event.stopPropagation();
       restore();
     }
     if (event.key !== 'ArrowUp' && event.key !== 'ArrowDown') return;
     event.preventDefault();
-    const from = (typed === null ? null : figureRead(typed)) ?? value ?? least - step;
+    const from = (typed === null ? null : read(typed)) ?? value ?? least - step;
     const next = from + (event.key === 'ArrowUp' ? step : -step);
     put(Number(Math.min(most, Math.max(least, next)).toFixed(decimals)));
   };
   const onFocus = () => {
     count.current += 1;
   };
-  const onBlur = () => typed !== null && put(figureRead(typed));
-  const text = typed ?? (value === null ? '' : figureShort(value, decimals));
+  const onBlur = () => typed !== null && put(read(typed));
+  const text = typed ?? (value === null ? '' : write(value));
   return { id, text, typing: typed !== null, wrong, onChangeText, onKeyDown, onFocus, onBlur };
 }

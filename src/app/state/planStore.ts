@@ -69,6 +69,14 @@ export function commit(name: string, edit: (file: PlanFile) => PlanFile, gesture
   historySet(historyCommit(history, { name, state, gesture }));
 }
 
+/** The plan from before a gesture: what is typed digit by digit changes that plan each time, not what the digits before
+ *  made of it. */
+export function planBefore(gesture: string): PlanFile {
+  const { past, present } = planStore.getState().history;
+  const last = past.at(-1);
+  return last?.gesture === gesture ? last.state.file : present.file;
+}
+
 /** Takes back what a gesture under way has changed: the plan is what it was, and no step is left. */
 export function gestureRetract(gesture: string): void {
   historySet(historyRetract(planStore.getState().history, gesture));

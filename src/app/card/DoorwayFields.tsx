@@ -1,0 +1,171 @@
+import { oneLine } from '../../documents/words.ts';
+import { pointDistance } from '../../geometry/point.ts';
+import {
+  type DoorwayPlace,
+  type DoorwayWall,
+  doorwayDepthSet,
+  doorwayPlace,
+  doorwaySlid,
+  doorwayWidened,
+  wallsOf,
+} from '../../plan/edits/doorways.ts';
+import { objectChanged } from '../../plan/edits/objects.ts';
+import type { Doorway } from '../../plan/plan.ts';
+import { doorwayWidthsMm } from '../../plan/reference.ts';
+import type { PlanFile } from '../../plan/schema.ts';
+import { coordinateSnapped } from '../../plan/snap.ts';
+import { ChoiceField } from '../parts/ChoiceField.tsx';
+import { TickField } from '../parts/TickField.tsx';
+import { commit } from '../state/planStore.ts';
+import { FieldPair, LengthField } from './LengthField.tsx';
+import { useLengthWords } from './length-words.ts';
+import type { Tried } from './put.ts';
+
+interface DoorwayFieldsProps {
+  readonly file: PlanFile;
+  readonly doorway: Doorway;
+  /** What undo calls it: "doorway d1". */
+  readonly of: string;
+}
+
+/** A doorway: its width and leaf, and where it stands in its wall. */
+export function DoorwayFields({ file, doorway, of }: DoorwayFieldsProps) {
+  const { id, line, wallMm, leaf } = doorway;
+  const place = doorwayPlace(wallsKnown(file), doorway);
+  const widthMm = coordinateSnapped(pointDistance(line[0], line[1]));
+  return (
+    <>
+      <Joins file={file} place={place} />
+      <FieldPair>
+        <UsualWidth id={id} of={of} widthMm={widthMm} />
+        <LengthField label="Width" of={of} valueMm={widthMm} edit={(plan, mm) => widened(plan, id, mm)} />
+      </FieldPair>
+      <FieldPair>
+        <LengthField
+          label="Depth of opening"
+          name="Depth of the opening"
+          of={of}
+          valueMm={wallMm}
+          leastMm={0}
+          edit={(plan, mm) => objectChanged(plan, id, { wallMm: mm })}
+        />
+        <TickField
+          label="Door leaf"
+          value={leaf}
+          onChange={(next) =>
+            commit(next ? `Door leaf in ${of}` : `No door leaf in ${of}`, (plan) =>
+              objectChanged(plan, id, { leaf: next ? undefined : false }),
+            )
+          }
+        />
+      </FieldPair>
+      {place !== null && <PlaceInWall {...{ file, id, of, place }} />}
+    </>
+  );
+}
+
+/** The walls of the plan last asked about: a doorway that slides leaves the rooms, and so their walls, as they are. */
+let known: { readonly rooms: PlanFile['rooms']; readonly walls: readonly DoorwayWall[] } | null = null;
+
+function wallsKnown(file: PlanFile): readonly DoorwayWall[] {
+  if (known?.rooms !== file.rooms) known = { rooms: file.rooms, walls: wallsOf(file) };
+  return known.walls;
+}
+
+function roomName(file: PlanFile, id: string): string {
+  const name = oneLine(file.rooms.find((room) => room.id === id)?.name ?? '');
+  return name === '' ? id : name;
+}
+
+function Joins({ file, place }: { readonly file: PlanFile; readonly place: DoorwayPlace | null }) {
+  if (place === null) return <p>Stands in no wall between two rooms. Drag it into one.</p>;
+  const [one, other] = place.wall.faces.map(({ roomId }) => roomName(file, roomId));
+  return <p>{one === other ? `In a wall within ${one}` : `Joins ${one} and ${other}`}</p>;
+}
+
+const otherWidth = 'other';
+
+function UsualWidth({ id, of, widthMm }: { readonly id: string; readonly of: string; readonly widthMm: number }) {
+  const write = useLengthWords();
+  const isUsual = doorwayWidthsMm.includes(widthMm);
+  const usual = doorwayWidthsMm.map((mm) => ({ value: String(mm), words: write(mm) }));
+  return (
+    <ChoiceField
+      label="Usual width"
+      wide
+      value={isUsual ? String(widthMm) : otherWidth}
+      choices={isUsual ? usual : [{ value: otherWidth, words: 'Another' }, ...usual]}
+      onChange={(value) => {
+        if (value === otherWidth) return;
+        commit(`Width of ${of} ${write(Number(value))}`, (plan) => doorwayWidened(plan, id, Number(value)));
+      }}
+    />
+  );
+}
+
+function widened(file: PlanFile, id: string, widthMm: number): Tried {
+  const after = doorwayWidened(file, id, widthMm);
+  const doorway = file.doorways?.find((each) => each.id === id);
+  if (after !== file || doorway === undefined) return after;
+  const place = doorwayPlace(wallsKnown(file), doorway);
+  return place !== null && widthMm > place.wall.lengthMm ? 'The wall is too short for this width.' : file;
+}
+
+interface PlaceInWallProps {
+  readonly file: PlanFile;
+  readonly id: string;
+  readonly of: string;
+  readonly place: DoorwayPlace;
+}
+
+/** How far the jambs stand from the ends of the wall, and where in its depth the line of the leaf lies. */
+function PlaceInWall({ file, id, of, place }: PlaceInWallProps) {
+  const { wall, startMm, endMm, widthMm, depthMm } = place;
+  const [first, last] = endWords(wall);
+  const mostMm = Math.max(0, coordinateSnapped(wall.lengthMm - widthMm));
+  const from = (words: string) => `Wall to the ${words}`;
+  return (
+    <>
+      <FieldPair>
+        <LengthField
+          label={from(first)}
+          of={of}
+          valueMm={coordinateSnapped(startMm)}
+          leastMm={Math.min(0, coordinateSnapped(startMm))}
+          mostMm={mostMm}
+          edit={(plan, mm) => slid(plan, id, (now) => mm + now.widthMm / 2)}
+        />
+        <LengthField
+          label={from(last)}
+          of={of}
+          valueMm={coordinateSnapped(endMm)}
+          leastMm={Math.min(0, coordinateSnapped(endMm))}
+          mostMm={mostMm}
+          edit={(plan, mm) => slid(plan, id, (now) => now.wall.lengthMm - mm - now.widthMm / 2)}
+        />
+      </FieldPair>
+      <LengthField
+        label={`Line of the leaf from ${roomName(file, wall.faces[0].roomId)}`}
+        name={`Line of the leaf from the face of ${roomName(file, wall.faces[0].roomId)}`}
+        of={of}
+        valueMm={coordinateSnapped(depthMm)}
+        leastMm={Math.min(0, coordinateSnapped(depthMm))}
+        mostMm={Math.max(coordinateSnapped(wall.depthMm), coordinateSnapped(depthMm))}
+        edit={(plan, mm) => doorwayDepthSet(plan, id, mm)}
+      />
+    </>
+  );
+}
+
+function slid(file: PlanFile, id: string, alongMm: (place: DoorwayPlace) => number): Tried {
+  const doorway = file.doorways?.find((each) => each.id === id);
+  const place = doorway === undefined ? null : doorwayPlace(wallsKnown(file), doorway);
+  return place === null ? 'It stands in no wall.' : doorwaySlid(file, id, alongMm(place));
+}
+
+/** The ends of a wall as a person at the sheet would call them, from its start. */
+function endWords({ faces: [{ from, to }] }: DoorwayWall): readonly [string, string] {
+  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+  if (Math.abs(dx) >= Math.abs(dy)) return dx > 0 ? ['left', 'right'] : ['right', 'left'];
+  return dy > 0 ? ['top', 'bottom'] : ['bottom', 'top'];
+}
