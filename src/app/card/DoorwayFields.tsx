@@ -121,28 +121,24 @@ interface PlaceInWallProps {
 /** How far the jambs stand from the ends of the wall, and where in its depth the line of the leaf lies. */
 function PlaceInWall({ file, id, of, place }: PlaceInWallProps) {
   const { wall, startMm, endMm, widthMm, depthMm } = place;
-  const [first, last] = endWords(wall);
   const mostMm = Math.max(0, coordinateSnapped(wall.lengthMm - widthMm));
-  const from = (words: string) => `Wall to the ${words}`;
   return (
     <>
       <FieldPair>
-        <LengthField
-          label={from(first)}
-          of={of}
-          valueMm={coordinateSnapped(startMm)}
-          leastMm={Math.min(0, coordinateSnapped(startMm))}
-          mostMm={mostMm}
-          edit={(plan, mm) => slid(plan, id, (now) => mm + now.widthMm / 2)}
-        />
-        <LengthField
-          label={from(last)}
-          of={of}
-          valueMm={coordinateSnapped(endMm)}
-          leastMm={Math.min(0, coordinateSnapped(endMm))}
-          mostMm={mostMm}
-          edit={(plan, mm) => slid(plan, id, (now) => now.wall.lengthMm - mm - now.widthMm / 2)}
-        />
+        {endsOf(wall).map(({ words, end }) => {
+          const valueMm = coordinateSnapped(end === 'start' ? startMm : endMm);
+          return (
+            <LengthField
+              key={end}
+              label={`Wall ${words}`}
+              of={of}
+              valueMm={valueMm}
+              leastMm={Math.min(0, valueMm)}
+              mostMm={mostMm}
+              edit={(plan, mm) => slid(plan, id, end, mm)}
+            />
+          );
+        })}
       </FieldPair>
       <LengthField
         label={`Line of the leaf from ${roomName(file, wall.faces[0].roomId)}`}
@@ -157,15 +153,22 @@ function PlaceInWall({ file, id, of, place }: PlaceInWallProps) {
   );
 }
 
-function slid(file: PlanFile, id: string, alongMm: (place: DoorwayPlace) => number): Tried {
+type WallEnd = 'start' | 'end';
+
+/** Slides the doorway until so much wall is left between it and an end. */
+function slid(file: PlanFile, id: string, end: WallEnd, leftMm: number): Tried {
   const doorway = file.doorways?.find((each) => each.id === id);
   const place = doorway === undefined ? null : doorwayPlace(wallsKnown(file), doorway);
-  return place === null ? 'It stands in no wall.' : doorwaySlid(file, id, alongMm(place));
+  if (place === null) return 'It stands in no wall.';
+  const fromEndMm = leftMm + place.widthMm / 2;
+  return doorwaySlid(file, id, end === 'start' ? fromEndMm : place.wall.lengthMm - fromEndMm);
 }
 
-/** The ends of a wall as a person at the sheet would call them, from its start. */
-function endWords({ faces: [{ from, to }] }: DoorwayWall): readonly [string, string] {
+/** The ends of a wall as they lie on the sheet: the left or upper one first. */
+function endsOf({ faces: [{ from, to }] }: DoorwayWall): readonly { readonly words: string; readonly end: WallEnd }[] {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
-  if (Math.abs(dx) >= Math.abs(dy)) return dx > 0 ? ['left', 'right'] : ['right', 'left'];
-  return dy > 0 ? ['top', 'bottom'] : ['bottom', 'top'];
+  const isLevel = Math.abs(dx) >= Math.abs(dy);
+  const [first, last] = isLevel ? ['on its left', 'on its right'] : ['above it', 'below it'];
+  const ends: readonly WallEnd[] = (isLevel ? dx : dy) > 0 ? ['start', 'end'] : ['end', 'start'];
+  return ends.map((end, i) => ({ words: (i === 0 ? first : last) ?? '', end }));
 }

@@ -4,8 +4,16 @@ import { type ReactNode, useState } from 'react';
 export function Fold({ summary, children }: { readonly summary: string; readonly children: ReactNode }) {
   const [open, setOpen] = useState(false);
   return (
-    <details className="fold" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>{summary}</summary>
+    <details className="fold" open={open}>
+      <summary
+        onClick={(event) => {
+          // The browser's own way tells of it a moment later: the next key would pass what is not made yet.
+          event.preventDefault();
+          setOpen(!open);
+        }}
+      >
+        {summary}
+      </summary>
       {open && <div className="folded">{children}</div>}
     </details>
   );
