@@ -284,7 +284,8 @@ test('a found joint is kept, taken away and found again, each as one step', asyn
   const joint = found.first();
   const name = (await joint.locator('.name').textContent()) ?? '';
   await joint.click();
-  await card(page).getByRole('button', { name: 'Take it away' }).click();
+  await expect(card(page).getByRole('button', { name: 'Take it away' })).toBeVisible();
+  await page.keyboard.press('Delete');
   await expectUndo(page, new RegExp(`^Undo: Take joint ${/J\d+/.exec(name)?.[0]} away`));
   await expect(rows(page, 'Kept and taken away')).toHaveCount(1);
   await page.getByRole('button', { name: 'Find all joints again' }).click();

@@ -1,14 +1,13 @@
 import { Fragment, type ReactNode, useCallback, useEffect, useRef, useState } from 'react';
 import { jointKindNames, namesOf } from '../../documents/words.ts';
-import type { Point } from '../../geometry/point.ts';
-import { type Box, boxOf } from '../../geometry/ring.ts';
+import type { Box } from '../../geometry/ring.ts';
 import { objectFind, objectsBox, objectsOf } from '../../plan/edits/objects.ts';
 import type { PlanFile } from '../../plan/schema.ts';
 import type { BoardDrawing } from '../canvas/drawing.ts';
 import { thingBox, thingSceneBox } from '../canvas/thingItems.ts';
 import { type SizePx, type Viewport, viewportBoxToScreen } from '../canvas/viewport.ts';
 import { findingRows } from '../panels/finding-rows.tsx';
-import { hintOf } from '../parts/format.ts';
+import { hintOf, nameText } from '../parts/format.ts';
 import { Icon } from '../parts/Icon.tsx';
 import { ThingList } from '../parts/ThingList.tsx';
 import type { Result } from '../state/analysisStore.ts';
@@ -22,7 +21,7 @@ import { EdgeFigures } from './EdgeFigures.tsx';
 import { FindingFigures } from './FindingFigures.tsx';
 import { JointFigures } from './JointFigures.tsx';
 import { JointWord } from './JointWord.tsx';
-import { ManyCard } from './ManyCard.tsx';
+import { ManyCard, planKeys } from './ManyCard.tsx';
 import { ObjectCard } from './ObjectCard.tsx';
 import { RoomCard } from './RoomCard.tsx';
 
@@ -60,12 +59,10 @@ export function Card({ drawing, view, size, onChoose }: CardProps) {
   const content =
     chosen === null ? pinContent(opened, result, onChoose) : chosenContent(things, { file, result, onChoose });
   if (content === null) return null;
+  const about = chosen ?? opened[0] ?? null;
   const onScreen = (box: Box | null) => (box === null ? null : viewportBoxToScreen(view, box));
-  const about = chosen === null ? opened.slice(0, 1) : things;
-  const own = onScreen(boxRound(about, (thing) => ownBox(thing, file, result, drawing)));
-  const scene = onScreen(
-    boxRound(about, (thing) => (result === null ? null : thingSceneBox(thing, result, drawing.items))),
-  );
+  const own = onScreen(things.length > 1 ? manyBox(things, file) : ownBox(about, file, result, drawing));
+  const scene = onScreen(about === null || result === null ? null : thingSceneBox(about, result, drawing.items));
   const place = cardPlace(own, scene, free, heightPx);
   return (
     <section
@@ -95,26 +92,15 @@ export function Card({ drawing, view, size, onChoose }: CardProps) {
 }
 
 /** A thing's place on the drawing; that in the plan where the drawing has no item of it yet. */
-function ownBox(thing: Thing, file: PlanFile, result: Result | null, drawing: BoardDrawing): Box | null {
+function ownBox(thing: Thing | null, file: PlanFile, result: Result | null, drawing: BoardDrawing): Box | null {
+  if (thing === null) return null;
   const drawn = result === null ? null : thingBox(thing, result, drawing.items);
-  if (drawn !== null || (thing.kind !== 'room' && thing.kind !== 'object')) return drawn;
-  return objectsBox(file, [thing.key]);
+  return drawn ?? objectsBox(file, planKeys([thing]));
 }
 
-/** The box round several things; so many are looked at, since the card can keep clear of no more. */
-const mostBoxed = 200;
-
-function boxRound(things: readonly Thing[], boxed: (thing: Thing) => Box | null): Box | null {
-  const corners = things.slice(0, mostBoxed).flatMap((thing): Point[] => {
-    const box = boxed(thing);
-    return box === null
-      ? []
-      : [
-          [box.minX, box.minY],
-          [box.maxX, box.maxY],
-        ];
-  });
-  return corners.length === 0 ? null : boxOf(corners);
+/** The place of several things is that of those which the plan has: they are found in one go, however many. */
+function manyBox(things: readonly Thing[], file: PlanFile): Box | null {
+  return objectsBox(file, planKeys(things));
 }
 
 /** A card that goes while the focus is in it gives the focus back to where its thing was chosen: to the list, else to the
@@ -185,9 +171,10 @@ type Content = Omit<CardContent, 'key'>;
 /** Of a thing that the plan has: there as soon as it is drawn. */
 function planContent({ kind, key: id }: Thing, { file, result }: Known): Content | null {
   if (objectFind(file, id) === null) return null;
-  const of = objectNoun(file, id);
+  const noun = objectNoun(file, id);
+  const of = nameText(noun);
   const Body = kind === 'room' ? RoomCard : ObjectCard;
-  return { title: `${of.charAt(0).toUpperCase()}${of.slice(1)}`, body: <Body {...{ file, id, of, result }} /> };
+  return { title: `${noun.charAt(0).toUpperCase()}${noun.slice(1)}`, body: <Body {...{ file, id, of, result }} /> };
 }
 
 /** Of a thing that the analysis has found. */

@@ -15,6 +15,7 @@ import { doorwayWidthsMm } from '../../plan/reference.ts';
 import type { PlanFile } from '../../plan/schema.ts';
 import { coordinateSnapped } from '../../plan/snap.ts';
 import { ChoiceField } from '../parts/ChoiceField.tsx';
+import { nameText } from '../parts/format.ts';
 import { TickField } from '../parts/TickField.tsx';
 import { commit } from '../state/planStore.ts';
 import { FieldPair, LengthField } from './LengthField.tsx';
@@ -74,7 +75,7 @@ function wallsKnown(file: PlanFile): readonly DoorwayWall[] {
 
 function roomName(file: PlanFile, id: string): string {
   const name = oneLine(file.rooms.find((room) => room.id === id)?.name ?? '');
-  return name === '' ? id : name;
+  return nameText(name === '' ? id : name);
 }
 
 function Joins({ file, place }: { readonly file: PlanFile; readonly place: DoorwayPlace | null }) {

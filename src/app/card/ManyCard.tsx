@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import type { AlignSide } from '../../plan/edits/arrange.ts';
-import { type ObjectList, objectsFound, type PlanObject } from '../../plan/edits/objects.ts';
+import { objectsFound, type PlanObject } from '../../plan/edits/objects.ts';
 import { planCoveringLaid, planRoomsChanged } from '../../plan/edits/settings.ts';
 import type { Covering, Room } from '../../plan/plan.ts';
 import { planResolve } from '../../plan/resolve.ts';
@@ -8,13 +8,14 @@ import type { PlanFile } from '../../plan/schema.ts';
 import { coveringWords } from '../panels/CoveringsPanel.tsx';
 import { type Choice, ChoiceField } from '../parts/ChoiceField.tsx';
 import { Fold } from '../parts/Fold.tsx';
-import { countOf } from '../parts/format.ts';
+import { countOf, nameText } from '../parts/format.ts';
 import { TextField } from '../parts/TextField.tsx';
 import type { Result } from '../state/analysisStore.ts';
 import { commit } from '../state/planStore.ts';
 import { jointThing, type Thing, thingEquals } from '../state/thing.ts';
 import { chosenAlign, chosenDistribute, jointsKeep, jointsTakeAway } from '../tools/actions.ts';
 import { objectNoun } from '../tools/nouns.ts';
+import { countsWords } from './counts.ts';
 import { zonesOf } from './RoomCard.tsx';
 import { ThingActions, TurnFold } from './ThingActions.tsx';
 
@@ -28,7 +29,7 @@ interface ManyCardProps {
 /** Several things: what they are, and what is done with them together. */
 export function ManyCard({ file, things, result, onChoose }: ManyCardProps) {
   const found = useMemo(() => objectsFound(file, planKeys(things)), [file, things]);
-  const rooms = found.filter(({ list }) => list === 'rooms').map(({ object }) => object.id);
+  const rooms = useMemo(() => found.filter(({ list }) => list === 'rooms').map(({ object }) => object.id), [found]);
   return (
     <>
       <p>{countsWords(found, things.length)}</p>
@@ -42,32 +43,9 @@ export function ManyCard({ file, things, result, onChoose }: ManyCardProps) {
   );
 }
 
-function planKeys(things: readonly Thing[]): readonly string[] {
+/** Ids of the things that the plan itself may have. */
+export function planKeys(things: readonly Thing[]): readonly string[] {
   return things.filter(({ kind }) => kind === 'room' || kind === 'object').map(({ key }) => key);
-}
-
-const nouns: Readonly<Record<ObjectList, readonly [one: string, several: string]>> = {
-  rooms: ['room', 'rooms'],
-  doorways: ['doorway', 'doorways'],
-  columns: ['column', 'columns'],
-  pipes: ['pipe', 'pipes'],
-  joinery: ['piece of joinery', 'pieces of joinery'],
-  slabContacts: ['slab contact', 'slab contacts'],
-  structuralJoints: ['joint of the building', 'joints of the building'],
-  sunZones: ['sunlit floor', 'sunlit floors'],
-  drawnJoints: ['drawn joint', 'drawn joints'],
-  noJoint: ['joint taken away', 'joints taken away'],
-  keepClear: ['area to keep clear', 'areas to keep clear'],
-};
-
-/** "4 columns, 2 pipes"; what is no thing of the plan itself is counted at the end. */
-export function countsWords(found: readonly PlanObject[], all: number): string {
-  const counts = new Map<ObjectList, number>();
-  for (const { list } of found) counts.set(list, (counts.get(list) ?? 0) + 1);
-  const words = [...counts].map(([list, count]) => countOf(count, ...nouns[list]));
-  const others = all - found.length;
-  if (others > 0) words.push(countOf(others, 'bay or joint', 'bays or joints'));
-  return words.join(', ');
 }
 
 /** So many are named; of more the rest is counted. */
@@ -90,7 +68,7 @@ function WhichFold({
               title="Choose this alone"
               onClick={() => onChoose({ kind: list === 'rooms' ? 'room' : 'object', key: object.id })}
             >
-              {objectNoun(file, object.id)}
+              {nameText(objectNoun(file, object.id))}
             </button>
           </li>
         ))}

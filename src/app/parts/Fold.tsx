@@ -5,6 +5,7 @@ export function Fold({ summary, children }: { readonly summary: string; readonly
   const [open, setOpen] = useState(false);
   return (
     <details className="fold" open={open}>
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: the browser gives a summary its keys and its role */}
       <summary
         onClick={(event) => {
           // The browser's own way tells of it a moment later: the next key would pass what is not made yet.

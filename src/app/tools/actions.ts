@@ -22,6 +22,7 @@ import {
   objectsRemoved,
 } from '../../plan/edits/objects.ts';
 import type { PlanFile } from '../../plan/schema.ts';
+import { nameText } from '../parts/format.ts';
 import { analysisStore } from '../state/analysisStore.ts';
 import { boardLetGo, boardRefuse, boardStore, boardTell, type WorkStep } from '../state/boardStore.ts';
 import { commit, planStore } from '../state/planStore.ts';
@@ -43,7 +44,7 @@ function idsChosen(): readonly string[] {
 }
 
 function nounOf(ids: readonly string[]): string {
-  return ids.length === 1 ? objectNoun(fileNow(), ids[0] ?? '') : countNoun(ids.length);
+  return ids.length === 1 ? nameText(objectNoun(fileNow(), ids[0] ?? '')) : countNoun(ids.length);
 }
 
 export function thingsOf(file: PlanFile, ids: readonly string[]): readonly Thing[] {
@@ -84,6 +85,12 @@ export function chosenRemove(): void {
   }
   const [joint, ...more] = jointsChosen();
   if (joint !== undefined) jointsTakeAway([joint, ...more]);
+}
+
+/** Whether something is being drawn, which is not to be lost. */
+function isDrawing(): boolean {
+  const { tool, underway } = toolStore.getState().stance;
+  return underway && tool !== 'choose';
 }
 
 /** A gesture with what is chosen is taken back before something else is done with it. */
@@ -129,7 +136,8 @@ function clipAdd(verb: string, told: string, clip: PlanClip, by: Point): readonl
 function clipNoun(clip: PlanClip): string {
   const [only, ...more] = clip;
   if (only === undefined || more.length > 0) return countNoun(clip.length);
-  return objectNoun({ ...fileNow(), rooms: [], [only.list]: [only.object] }, only.object.id);
+  // Of an object that the plan may have no more.
+  return nameText(objectNoun({ ...fileNow(), rooms: [], [only.list]: [only.object] }, only.object.id));
 }
 
 export function chosenCopy(): void {
@@ -154,9 +162,9 @@ const stepMm = 10;
 /** Pastes what was copied: under the pointer where it is over the board, beside the original else, and the next time
  *  beside what was pasted. */
 export function clipPaste(): void {
-  gestureLeave();
   const { clip } = toolStore.getState();
-  if (clip === null) return;
+  if (clip === null || isDrawing()) return;
+  gestureLeave();
   const { at } = pointerStore.getState();
   const ids = clipAdd('Paste', 'Pasted', clip, at === null ? besideMove(clip) : moveTo(clip, at));
   if (ids !== null) toolStore.setState({ clip: objectsCopied(fileNow(), ids) });
@@ -182,7 +190,7 @@ export function chosenAll(): void {
   const file = fileNow();
   const lists = stepLists[boardStore.getState().step];
   const ids = lists.flatMap((list) => (file[list] ?? []).map(({ id }) => id));
-  if (ids.length === 0) return;
+  if (ids.length === 0 || isDrawing()) return;
   toolTake('choose');
   boardStore.setState({ chosen: thingsOf(file, ids), opened: [] });
   boardTell(`Chosen: ${nounOf(ids)}.`);
