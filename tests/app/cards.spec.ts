@@ -294,6 +294,37 @@ test('a found joint is kept, taken away and found again, each as one step', asyn
   await expect(found).toHaveCount(before);
 });
 
+test('a room with a hole has a table of corners for each', async ({ page }) => {
+  const plan = flat();
+  plan.name = 'With a shaft';
+  Object.assign(plan.rooms[3] as object, {
+    holes: [
+      [
+        [10000, 2000],
+        [11000, 2000],
+        [11000, 3000],
+        [10000, 3000],
+      ],
+    ],
+  });
+  await planLay(page, plan);
+  await choose(page, 'Floor', 'Rooms', 'Bedroom');
+  await card(page).getByText('Corners of hole 1, 4').click();
+  await card(page).getByLabel('Hole 1, corner 3 across, mm').fill('11,5 m');
+  await card(page).getByLabel('Hole 1, corner 3 across, mm').press('Enter');
+  await expectUndo(page, /^Undo: Hole 1, corner 3 across of Bedroom 11500 mm/);
+  expect((await planSaved(page)).rooms[3]).toMatchObject({
+    holes: [
+      [
+        [10000, 2000],
+        [11000, 2000],
+        [11500, 3000],
+        [10000, 3000],
+      ],
+    ],
+  });
+});
+
 test('a doorway joint says what dictates it and leads there', async ({ page }) => {
   await flatOpen(page);
   await rows(page, 'Joints').filter({ hasText: 'Doorway joint' }).first().click();
@@ -354,6 +385,7 @@ test('a thing is copied, cut, pasted, duplicated and removed by the keys of the 
   await choose(page, 'Obstacles', 'In the floor', 'Column c1');
   const columns = rows(page, 'In the floor').filter({ hasText: 'Column' });
   await page.keyboard.press('ControlOrMeta+c');
+  await expect(card(page).getByRole('button', { name: 'Paste' })).toBeVisible();
   await page.keyboard.press('ControlOrMeta+v');
   await expect(columns).toHaveCount(2);
   await expectUndo(page, /^Undo: Paste column c1/);

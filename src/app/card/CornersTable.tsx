@@ -65,6 +65,7 @@ function CornersTable({ id, of, table }: TableProps) {
   const [wrong, setWrong] = useState<{ readonly row: number; readonly words: string } | null>(null);
   const { points, ring, closed } = table;
   const noun = closed ? 'corner' : 'point';
+  const rowName = (row: number) => `${ring === 0 ? '' : `hole ${ring}, `}${noun} ${row + 1}`;
   /** What a button does to the table; the focus goes on to a control of the row where the next step is. */
   const act = (row: number, name: string, edit: (file: PlanFile) => Edited, focus: { row: number; part: string }) => {
     const edited = edit(planStore.getState().history.present.file);
@@ -83,7 +84,7 @@ function CornersTable({ id, of, table }: TableProps) {
   return (
     <fieldset className="corners" ref={place}>
       <legend className="unseen">{table.heading}</legend>
-      <div className="corner-row head" aria-hidden="true">
+      <div className="corner-row titles" aria-hidden="true">
         <span />
         <span>Across, {unit}</span>
         <span>Down, {unit}</span>
@@ -95,6 +96,7 @@ function CornersTable({ id, of, table }: TableProps) {
             at={points[i] ?? [0, 0]}
             row={i}
             noun={noun}
+            name={rowName(i)}
             wrong={wrong?.row === i ? wrong.words : null}
             placeOf={{ id, ring, corner: i }}
             of={of}
@@ -130,6 +132,8 @@ interface CornerRowProps {
   readonly at: Point;
   readonly row: number;
   readonly noun: string;
+  /** With its number and that of its hole, for where it is heard alone. */
+  readonly name: string;
   readonly of: string;
   readonly placeOf: { readonly id: string; readonly ring: number; readonly corner: number };
   readonly wrong: string | null;
@@ -137,19 +141,19 @@ interface CornerRowProps {
   readonly onRemove: () => void;
 }
 
-function CornerRow({ at, row, noun, of, placeOf, wrong, onAdd, onRemove }: CornerRowProps) {
-  const name = `${noun.charAt(0).toUpperCase()}${noun.slice(1)} ${row + 1}`;
+function CornerRow({ at, row, noun, name, of, placeOf, wrong, onAdd, onRemove }: CornerRowProps) {
+  const head = `${name.charAt(0).toUpperCase()}${name.slice(1)}`;
   return (
     <div className="corner-row" data-row={row}>
       <span aria-hidden="true" className="quiet">
         {row + 1}
       </span>
-      <Coordinate axis={0} {...{ at, name, of, placeOf }} />
-      <Coordinate axis={1} {...{ at, name, of, placeOf }} />
+      <Coordinate axis={0} {...{ at, name: head, of, placeOf }} />
+      <Coordinate axis={1} {...{ at, name: head, of, placeOf }} />
       <button
         type="button"
         className="button bare"
-        aria-label={`Add a ${noun} after ${noun} ${row + 1}`}
+        aria-label={`Add a ${noun} after ${name}`}
         title={`Add a ${noun} after`}
         onClick={onAdd}
       >
@@ -159,7 +163,7 @@ function CornerRow({ at, row, noun, of, placeOf, wrong, onAdd, onRemove }: Corne
         type="button"
         className="button bare"
         data-part="remove"
-        aria-label={`Remove ${noun} ${row + 1}`}
+        aria-label={`Remove ${name}`}
         title={`Remove this ${noun}`}
         onClick={onRemove}
       >

@@ -1,19 +1,27 @@
 import { useState } from 'react';
+import { useStore } from 'zustand';
 import { EntryField } from '../parts/EntryField.tsx';
 import { Fold } from '../parts/Fold.tsx';
-import { chosenCopy, chosenDuplicate, chosenMirror, chosenRemove, chosenTurn } from '../tools/actions.ts';
+import { chosenCopy, chosenDuplicate, chosenMirror, chosenRemove, chosenTurn, clipPaste } from '../tools/actions.ts';
+import { toolStore } from '../tools/toolStore.ts';
 import { FieldPair } from './LengthField.tsx';
 
 /** What is done with what is chosen, one thing or several. */
 export function ThingActions() {
+  const copied = useStore(toolStore, ({ clip }) => clip !== null);
   return (
     <div className="deeds">
       <button type="button" className="button framed" title="A copy beside it" onClick={chosenDuplicate}>
         Duplicate
       </button>
-      <button type="button" className="button framed" title="Copy, to paste with Ctrl V" onClick={chosenCopy}>
+      <button type="button" className="button framed" title="Copy (Ctrl C)" onClick={chosenCopy}>
         Copy
       </button>
+      {copied && (
+        <button type="button" className="button framed" title="Paste what was copied (Ctrl V)" onClick={clipPaste}>
+          Paste
+        </button>
+      )}
       <button type="button" className="button framed" title="Remove (Delete)" onClick={chosenRemove}>
         Remove
       </button>
