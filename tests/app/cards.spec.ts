@@ -277,6 +277,11 @@ test('a found joint is kept, taken away and found again, each as one step', asyn
   await expect(rows(page, 'Kept and taken away')).toHaveCount(1);
   await expect(rows(page, 'Joints').filter({ hasText: 'Joint drawn by hand' })).toHaveCount(1);
   await expect(page.getByRole('region', { name: 'Drawn joint x1' })).toBeVisible();
+  // Taken away, the tool does not put it back; undo brings the drawn one back.
+  await card(page).getByRole('button', { name: 'Take it away' }).click();
+  await expect(rows(page, 'Kept and taken away')).toHaveText(/^Joint taken away n1/);
+  await page.keyboard.press('ControlOrMeta+z');
+  await rows(page, 'Kept and taken away').filter({ hasText: 'Drawn joint x1' }).click();
   await card(page).getByRole('button', { name: 'Let the tool find it again' }).click();
   await expect(rows(page, 'Kept and taken away')).toHaveCount(0);
   await expect(found).toHaveCount(before);
