@@ -1,7 +1,6 @@
 import { oneLine } from '../../documents/words.ts';
 import { pointDistance } from '../../geometry/point.ts';
 import {
-  type DoorwayPlace,
   type DoorwayWall,
   doorwayDepthSet,
   doorwayPlace,
@@ -10,6 +9,7 @@ import {
   wallsOf,
 } from '../../plan/edits/doorways.ts';
 import { objectChanged } from '../../plan/edits/objects.ts';
+import type { DoorwayPlace } from '../../plan/edits/wall-places.ts';
 import type { Doorway } from '../../plan/plan.ts';
 import { doorwayWidthsMm } from '../../plan/reference.ts';
 import type { PlanFile } from '../../plan/schema.ts';
