@@ -6,6 +6,7 @@ export { Begin } from './panels/Begin.tsx';
 export { CoveringsPanel } from './panels/CoveringsPanel.tsx';
 export { FloorPanel } from './panels/FloorPanel.tsx';
 export { KeptPlans } from './panels/KeptPlans.tsx';
+export { HelpSheet } from './panels/HelpSheet.tsx';
 export { ObstaclesPanel } from './panels/ObstaclesPanel.tsx';
 export { OpeningsPanel } from './panels/OpeningsPanel.tsx';
 export { PapersPanel } from './panels/PapersPanel.tsx';

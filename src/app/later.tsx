@@ -14,6 +14,7 @@ export const LiveLimits = partOf((parts) => parts.LiveLimits);
 export const Begin = partOf((parts) => parts.Begin);
 export const CoveringsPanel = partOf((parts) => parts.CoveringsPanel);
 export const FloorPanel = partOf((parts) => parts.FloorPanel);
+export const HelpSheet = partOf((parts) => parts.HelpSheet);
 export const ObstaclesPanel = partOf((parts) => parts.ObstaclesPanel);
 export const KeptPlans = partOf((parts) => parts.KeptPlans);
 export const OpeningsPanel = partOf((parts) => parts.OpeningsPanel);

@@ -15,6 +15,8 @@ import { boardKey } from './boardKeys.ts';
 import { boardFit, boardResized } from './boardView.ts';
 import { type BoardDrawing, useLabels } from './drawing.ts';
 import { useGestures } from './gestures.ts';
+import { HandPlace } from './HandPlace.tsx';
+import { Objects } from './Objects.tsx';
 import { pinsCluster } from './pins.ts';
 import { type Lit, Sheet } from './Sheet.tsx';
 import { surfaceClass } from './surface.ts';
@@ -71,6 +73,8 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
         >
           {view !== null && size !== null && <Sheet {...{ items, labels, view, size, theme, accent, grid, lit }} />}
         </div>
+        <Objects drawing={drawing} />
+        <HandPlace />
         {view !== null && size !== null && <TypedEntry view={view} size={size} />}
         {empty && tool === 'choose' && <Begin />}
         {picked && view !== null && size !== null && <Card {...{ drawing, view, size, onChoose }} />}

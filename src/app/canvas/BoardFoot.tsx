@@ -7,6 +7,7 @@ import { useBoard } from '../state/hooks.ts';
 import { pointerStore } from '../state/pointerStore.ts';
 import { unitStore, unitTurn } from '../state/unit.ts';
 import { boardZoom, zoomStep } from './boardView.ts';
+import { footId } from './surface.ts';
 import { viewportScaleBar, viewportZooms } from './viewport.ts';
 
 const barMostPx = 96;
@@ -22,7 +23,7 @@ interface BoardFootProps {
 export function BoardFoot({ keyed, caution, onFit }: BoardFootProps) {
   const keyOpen = useBoard((state) => state.keyOpen);
   return (
-    <div className="foot">
+    <div className="foot" id={footId}>
       {keyed && (
         <button
           type="button"

@@ -3,8 +3,10 @@ import { useStore } from 'zustand';
 import { objectPoints, objectRings, objectsOf } from '../../plan/edits/objects.ts';
 import type { PlanFile } from '../../plan/schema.ts';
 import { useAnalysis, useBoard, useShown } from '../state/hooks.ts';
+import { pointerStore } from '../state/pointerStore.ts';
 import { sceneOf } from '../tools/hand.ts';
 import { type Sketch, type SketchMark, sketchLine, sketchRing } from '../tools/sketch.ts';
+import type { Stance } from '../tools/stance.ts';
 import { toolStore } from '../tools/toolStore.ts';
 import type { BoardLayer } from './layers.ts';
 import { sketchPaint } from './sketchPaint.ts';
@@ -38,14 +40,20 @@ function useSketch(): Sketch {
   const stance = useStore(toolStore, (state) => state.stance);
   const wishes = useStore(toolStore, (state) => state.wishes);
   const chosen = useBoard((state) => state.chosen);
+  const led = useStore(pointerStore, (state) => state.led);
   const shown = useShown();
   const drawn = useAnalysis((state) => state.result?.file ?? null);
   const unseen = useMemo(() => unseenMarks(shown, drawn), [shown, drawn]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the scene is made of the plan, the wishes and what is chosen
   return useMemo(
-    () => ({ marks: [...unseen, ...stance.sketch({ ...sceneOf(), file: shown }).marks] }),
-    [stance, wishes, chosen, shown, unseen],
+    () => ({ marks: [...unseen, ...stance.sketch({ ...sceneOf(), file: shown }).marks, ...crossMarks(stance, led)] }),
+    [stance, wishes, chosen, shown, unseen, led],
   );
+}
+
+/** The hand of a tool that keys lead. */
+function crossMarks({ hand }: Stance, led: boolean): readonly SketchMark[] {
+  return led && hand ? [{ mark: 'cross', at: hand, tone: 'hand' }] : [];
 }
 
 /** Outlines of what the shown plan has and the last good result has not. */

@@ -1,13 +1,20 @@
 import type { KeyboardEvent } from 'react';
 import type { Point } from '../../geometry/point.ts';
+import { boxOf } from '../../geometry/ring.ts';
+import { objectsBox } from '../../plan/edits/objects.ts';
 import { boardStore } from '../state/boardStore.ts';
+import { planStore } from '../state/planStore.ts';
+import { pointerStore } from '../state/pointerStore.ts';
 import { handAct } from '../tools/hand.ts';
 import { toolStore } from '../tools/toolStore.ts';
-import { boardFit, boardPan, boardZoom, zoomStep } from './boardView.ts';
+import { boardFit, boardPan, boardReveal, boardZoom, zoomStep } from './boardView.ts';
 import type { BoardDrawing } from './drawing.ts';
+import { viewportLengthMm, viewportToPlan } from './viewport.ts';
 
 /** An arrow key moves the board by so much, px. */
 const arrowPx = 64;
+/** By how much a hand that keys lead may miss, px. */
+const keysReachPx = 6;
 /** An arrow key moves what is chosen, or the hand of a tool, by so much, mm: alone, with Shift, with Ctrl. */
 const stepMm = { alone: 10, shift: 100, ctrl: 1 } as const;
 
@@ -43,7 +50,52 @@ function arrowKey(event: KeyboardEvent, [x, y]: Point): void {
     return;
   }
   const step = event.shiftKey ? stepMm.shift : event.ctrlKey || event.metaKey ? stepMm.ctrl : stepMm.alone;
+  if (stance.tool === 'choose') {
+    handAct({ kind: 'steer', by: [x * step, y * step] });
+    chosenFollow();
+    return;
+  }
+  // The first press only brings the hand onto the board.
+  if (handBegins()) return;
   handAct({ kind: 'steer', by: [x * step, y * step] });
+  handFollow();
+}
+
+/** A hand that no pointer has led yet begins in the middle of what the board shows, at a round place. An empty sheet is
+ *  begun at its origin.  @returns whether it was brought there now */
+function handBegins(): boolean {
+  const { stance } = toolStore.getState();
+  const { view, size } = boardStore.getState();
+  const isEmpty = planStore.getState().history.present.file.rooms.length === 0;
+  if (stance.hand !== null || view === null || size === null || isEmpty) return false;
+  const middle = viewportToPlan(view, [size.widthPx / 2, size.heightPx / 2]);
+  const [x, y] = middle.map((mm) => Math.round(mm / stepMm.shift) * stepMm.shift);
+  const at: Point = [x ?? 0, y ?? 0];
+  handAct({ kind: 'hover', hand: { at, reachMm: viewportLengthMm(view, keysReachPx), loose: true, things: [] } });
+  handFollow();
+  return true;
+}
+
+/** What keys lead is seen, read out and kept in view. */
+function handFollow(): void {
+  const at = toolStore.getState().stance.hand ?? null;
+  pointerStore.setState({ at, led: at !== null });
+  if (at !== null) boardReveal(boxOf([at]));
+}
+
+function chosenFollow(): void {
+  const ids = boardStore.getState().chosen.map(({ key }) => key);
+  const box = objectsBox(planStore.getState().history.present.file, ids);
+  if (box === null) return;
+  pointerStore.setState({ at: [box.minX, box.minY], led: true });
+  boardReveal(box);
+}
+
+function enterKey(): void {
+  const { stance } = toolStore.getState();
+  if (stance.tool !== 'choose' && handBegins()) return;
+  handAct({ kind: 'enter' });
+  if (stance.tool !== 'choose') handFollow();
 }
 
 function plainKey(key: string, drawing: BoardDrawing): (() => void) | null {
@@ -58,7 +110,7 @@ function plainKey(key: string, drawing: BoardDrawing): (() => void) | null {
     case 'Home':
       return () => boardFit(drawing.box);
     case 'Enter':
-      return () => handAct({ kind: 'enter' });
+      return enterKey;
     case 'Backspace':
       return stance.underway ? () => handAct({ kind: 'back' }) : null;
     default:

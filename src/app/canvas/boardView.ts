@@ -65,10 +65,15 @@ export function boardPan(byPx: Point): void {
 
 /** Chooses a thing, or nothing. The drawing moves only where the thing cannot be seen. */
 export function boardChoose(thing: Thing | null, box: Box | null): void {
+  boardStore.setState({ chosen: thing === null ? [] : [thing], opened: [] });
+  if (box !== null) boardReveal(box);
+}
+
+/** Moves the drawing where the box cannot be seen, mm. */
+export function boardReveal(box: Box): void {
   const { view } = boardStore.getState();
   const size = boardFree(boardStore.getState());
-  boardStore.setState({ chosen: thing === null ? [] : [thing], opened: [] });
-  if (view === null || size === null || box === null) return;
+  if (view === null || size === null) return;
   const revealed = viewportReveal(view, box, size, revealMarginPx);
   if (revealed !== view) boardLook(revealed);
 }

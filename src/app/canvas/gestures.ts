@@ -28,7 +28,8 @@ export interface BoardHand {
 /** A pointer that moved less than this was pressed, not dragged. */
 const dragPx = 4;
 const mouseReachPx = 6;
-const touchReachPx = 20;
+const touchReachPx = 22;
+const penReachPx = 12;
 /** A finger that rests for so long holds, ms. */
 const holdMs = 500;
 /** A turn of a mouse wheel comes in notches of at least this much; a touchpad starts with less. */
@@ -70,6 +71,11 @@ export function useGestures(surface: RefObject<HTMLElement | null>, hand: BoardH
     element.addEventListener('wheel', wheelOf(element, steady), { ...listen, passive: false });
     return () => end.abort();
   }, [surface]);
+}
+
+function reachOf({ pointerType }: PointerEvent): number {
+  if (pointerType === 'touch') return touchReachPx;
+  return pointerType === 'pen' ? penReachPx : mouseReachPx;
 }
 
 function placePx(element: HTMLElement, event: MouseEvent): Point {
@@ -123,7 +129,7 @@ function dragOf(element: HTMLElement, hand: BoardHand, end: AbortSignal): Drag {
   };
   const pointing = (event: PointerEvent, atPx: Point = placePx(element, event)): Pointing => ({
     atPx,
-    reachPx: event.pointerType === 'touch' ? touchReachPx : mouseReachPx,
+    reachPx: reachOf(event),
     loose: event.shiftKey,
   });
   const pan = (before: ReturnType<typeof middle>) => {
@@ -156,7 +162,7 @@ function dragOf(element: HTMLElement, hand: BoardHand, end: AbortSignal): Drag {
           }, holdMs);
         }
       } else {
-        if (doing === 'tool') hand.takeBack();
+        if (doing === 'tool' || doing === 'held') hand.takeBack();
         doing = 'panning';
       }
       held.set(event.pointerId, at);
@@ -180,10 +186,11 @@ function dragOf(element: HTMLElement, hand: BoardHand, end: AbortSignal): Drag {
       if (!held.delete(event.pointerId) || held.size > 0) return;
       if (doing === 'tool') hand.act('drop', pointing(event));
       else if (doing === 'pressing' && event.button !== 1) hand.act('press', pointing(event));
+      else if (doing === 'held') hand.takeBack();
     },
     cancel(event) {
       clearTimeout(hold);
-      if (held.delete(event.pointerId) && doing === 'tool') hand.takeBack();
+      if (held.delete(event.pointerId) && (doing === 'tool' || doing === 'held')) hand.takeBack();
     },
   };
 }

@@ -15,6 +15,9 @@ const guideDashPx = [6, 4];
 const cornerPx = 9;
 const sidePx = 4;
 const dotPx = 4;
+/** Arms of the cross: from here to there. */
+const crossOpenPx = 6;
+const crossPx = 18;
 const textPx = 12;
 const textGapPx = 10;
 const haloPx = 4;
@@ -65,12 +68,35 @@ function markPaint(
   }
   const [x, y] = viewportToScreen(view, mark.at);
   context.setLineDash([]);
+  if (mark.mark === 'cross') {
+    crossPaint(context, [x, y], colour, colours.ground);
+    return;
+  }
   context.lineWidth = 2;
   context.fillStyle = mark.mark === 'dot' ? colour : colours.ground;
   if (mark.mark === 'corner') context.rect(x - cornerPx / 2, y - cornerPx / 2, cornerPx, cornerPx);
   else context.arc(x, y, mark.mark === 'dot' ? dotPx : sidePx, 0, 2 * Math.PI);
   context.fill();
   if (mark.mark !== 'dot') context.stroke();
+}
+
+/** The hand that keys lead, where no pointer shows it: four arms round an open middle, with a halo on any ground. */
+function crossPaint(context: CanvasRenderingContext2D, [x, y]: Point, colour: string, ground: string): void {
+  for (const [from, to] of [
+    [crossOpenPx, crossPx],
+    [-crossOpenPx, -crossPx],
+  ] as const) {
+    context.moveTo(x + from, y);
+    context.lineTo(x + to, y);
+    context.moveTo(x, y + from);
+    context.lineTo(x, y + to);
+  }
+  context.strokeStyle = ground;
+  context.lineWidth = 5;
+  context.stroke();
+  context.strokeStyle = colour;
+  context.lineWidth = 2;
+  context.stroke();
 }
 
 function wordsPaint(

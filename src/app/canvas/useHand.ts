@@ -56,11 +56,11 @@ export function useHand(items: readonly PlacedItem[], drawing: BoardDrawing): Bo
       act(kind, pointing) {
         const hand = handOf(pointing);
         if (hand === null) return;
-        pointerStore.setState({ at: hand.at });
+        pointerStore.setState({ at: hand.at, led: false });
         handAct({ kind, hand });
       },
       leave() {
-        pointerStore.setState({ at: null });
+        pointerStore.setState({ at: null, led: false });
         handAct({ kind: 'leave' });
       },
       takeBack: () => handAct({ kind: 'leave' }),

@@ -115,7 +115,7 @@ function useFocusBack(chosen: Thing | null): (card: HTMLElement) => () => void {
   return useCallback(
     (card) => () => {
       if (!card.contains(document.activeElement)) return;
-      const list = from.current?.closest<HTMLElement>('[role="listbox"]');
+      const list = from.current?.closest<HTMLElement>('[role="listbox"], .thing');
       (list?.isConnected ? list : document.querySelector<HTMLElement>('.surface'))?.focus();
     },
     [],

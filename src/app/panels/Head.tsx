@@ -3,6 +3,7 @@ import { flushSync } from 'react-dom';
 import { planRenamed } from '../../plan/edits/settings.ts';
 import { planEmpty } from '../../plan/empty.ts';
 import { filePick, planSave } from '../files/files.ts';
+import { HelpSheet } from '../later.tsx';
 import { area, countOf } from '../parts/format.ts';
 import { Icon, type IconName } from '../parts/Icon.tsx';
 import { SeverityCounts } from '../parts/SeverityCounts.tsx';
@@ -20,6 +21,7 @@ export function Head() {
   const future = usePlan((state) => state.history.future[0]?.name ?? null);
   const isSaved = useStanding() === 'saved';
   const theme = useBoard((state) => state.theme);
+  const [help, setHelp] = useState(false);
   return (
     <header className="head">
       <p className="maker">
@@ -65,7 +67,9 @@ export function Head() {
           hint={theme === 'light' ? 'Draw dark' : 'Draw light'}
           onAct={themeTurn}
         />
+        <Action icon="help" words="Help" spare hint="How to draw, choose, move and type" onAct={() => setHelp(true)} />
       </fieldset>
+      {help && <HelpSheet onClose={() => setHelp(false)} />}
     </header>
   );
 }

@@ -2,7 +2,7 @@ import { oneLine } from '../../documents/words.ts';
 import { type ObjectList, objectFind } from '../../plan/edits/objects.ts';
 import type { PlanFile } from '../../plan/schema.ts';
 
-const nouns: Readonly<Record<ObjectList, string>> = {
+export const nouns: Readonly<Record<ObjectList, string>> = {
   rooms: 'room',
   doorways: 'doorway',
   columns: 'column',

@@ -17,7 +17,7 @@ export type SketchTone =
 export type SketchMark =
   | { readonly mark: 'line'; readonly points: readonly Point[]; readonly closed: boolean; readonly tone: SketchTone }
   /** A place that can be taken hold of. */
-  | { readonly mark: 'corner' | 'side' | 'dot'; readonly at: Point; readonly tone: SketchTone }
+  | { readonly mark: 'corner' | 'side' | 'dot' | 'cross'; readonly at: Point; readonly tone: SketchTone }
   /** Words beside a place. */
   | { readonly mark: 'words'; readonly at: Point; readonly text: string; readonly tone: SketchTone };
 

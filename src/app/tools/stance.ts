@@ -88,6 +88,8 @@ export interface Stance {
   readonly underway: boolean;
   /** The drawn joint under the hand: its bays are shown against their limits. */
   readonly live?: { readonly id: string; readonly at: Point };
+  /** Where the hand of a drawing tool is, mm: keys lead it from there. Null before it is on the board. */
+  readonly hand?: Point | null;
 }
 
 /** The run under the hand, to be shown and typed over. */

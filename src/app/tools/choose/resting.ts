@@ -1,4 +1,7 @@
+import { type Point, pointDirection } from '../../../geometry/point.ts';
+import { doorwayPlace, doorwaySlid } from '../../../plan/edits/doorways.ts';
 import { objectsMoved } from '../../../plan/edits/move.ts';
+import type { PlanFile } from '../../../plan/schema.ts';
 import { type Thing, thingEquals } from '../../state/thing.ts';
 import { countNoun, objectNoun } from '../nouns.ts';
 import type { Act, Hand, Scene, Stance, Turn } from '../stance.ts';
@@ -93,6 +96,18 @@ function added({ things: [thing] }: Hand, { chosen }: Scene): readonly Thing[] {
 function steered(act: Extract<Act, { readonly kind: 'steer' }>, scene: Scene): Omit<Turn, 'next'> {
   const ids = chosenIds(scene);
   if (ids.length === 0) return {};
+  const slid = ids.length === 1 ? doorwayLed(ids[0] ?? '', act.by, scene) : null;
+  if (slid !== null) return { step: { name: `Move doorway ${ids[0]}`, file: slid } };
   const name = `Move ${ids.length === 1 ? objectNoun(scene.file, ids[0] ?? '') : countNoun(ids.length)}`;
   return { step: { name, file: objectsMoved(scene.file, ids, act.by) } };
+}
+
+/** A doorway keeps to its wall: it goes along it by as much of the way as leads there. Null where it is none, or in no wall. */
+function doorwayLed(id: string, by: Point, { file, walls }: Scene): PlanFile | null {
+  const doorway = file.doorways?.find((each) => each.id === id);
+  const place = doorway === undefined ? null : doorwayPlace(walls(), doorway);
+  if (place === null) return null;
+  const [{ from, to }] = place.wall.faces;
+  const [ux, uy] = pointDirection(from, to);
+  return doorwaySlid(file, id, place.alongMm + by[0] * ux + by[1] * uy);
 }

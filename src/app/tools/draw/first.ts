@@ -14,6 +14,7 @@ export function first(kind: DrawKind, at: Caught | null = null, from: Caught | n
     tool: kind.tool,
     hint: hintOf(kind),
     underway: false,
+    hand: at?.at ?? null,
     typed: {
       label: 'Sides',
       at: at?.at ?? [0, 0],

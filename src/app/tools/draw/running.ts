@@ -28,6 +28,7 @@ export function running(kind: DrawKind, again: Stance, drawn: Drawn): Stance {
     tool: kind.tool,
     hint: hintOf(kind, drawn),
     underway: true,
+    hand: drawn.at.at,
     typed: {
       label: 'Length',
       at: drawn.at.at,

@@ -18,6 +18,7 @@ export function doorway(hand: Hand | null = null, jamb: WallPlace | null = null)
     tool: 'doorway',
     hint: 'Press on a wall between two rooms: the line of the closed leaf is set there. Drag for a width of its own.',
     underway: jamb !== null,
+    hand: hand?.at ?? null,
     typed: { label: 'Width', at: hand?.at ?? [0, 0], lengthMm: null, directionDeg: null, sides: false },
     sketch: (scene) => ({ marks: hand === null ? [] : seekMarks(hand, jamb, scene) }),
     grabs: () => true,
@@ -63,7 +64,7 @@ function doorwayOn(hand: Hand | null, jamb: WallPlace | null, act: Act, scene: S
     case 'enter':
       return hand === null ? { next: doorway(null) } : placed(hand, null, scene);
     case 'place':
-      return { next: doorway({ at: act.at, reachMm: hand?.reachMm ?? 100, loose: false, things: [] }) };
+      return placed({ at: act.at, reachMm: hand?.reachMm ?? 100, loose: false, things: [] }, null, scene);
     case 'sides':
       return { next: doorway(hand), refused: 'A doorway has one width.' };
     case 'leave':

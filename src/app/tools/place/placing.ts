@@ -72,6 +72,7 @@ export function placing(kind: PlaceKind, at: Caught | null = null): Stance {
     tool: kind.tool,
     hint: `Press where the middle of ${kind.noun} belongs. Escape puts the tool down.`,
     underway: false,
+    hand: at?.at ?? null,
     typed: null,
     sketch: ({ wishes }) => ({ marks: at === null ? [] : placingMarks(kind, at, wishes) }),
     grabs: () => true,
