@@ -86,7 +86,7 @@ interface ActionProps {
 
 function Action({ icon, words, hint = words, off = false, spare = false, onAct }: ActionProps) {
   return (
-    <button type="button" className="button" title={hint} disabled={off} onClick={onAct}>
+    <button type="button" className="button" aria-label={words} title={hint} disabled={off} onClick={onAct}>
       <Icon name={icon} />
       <span className={spare ? 'spare action-word' : 'action-word'}>{words}</span>
     </button>
@@ -137,7 +137,10 @@ function Verdict() {
       {grave.length === 0 ? (
         <span className="tone small tone-within">
           <Icon name="within" />
-          <span className="count-word">No fault found</span>
+          <span className="count-word" aria-hidden="true">
+            No fault found
+          </span>
+          <span className="unseen">No fault found</span>
         </span>
       ) : (
         <SeverityCounts findings={grave} worded />

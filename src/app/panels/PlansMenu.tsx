@@ -9,7 +9,7 @@ export function PlansMenu() {
   const [open, setOpen] = useState(false);
   return (
     <>
-      <button type="button" className="button menu-button" popoverTarget={id}>
+      <button type="button" className="button menu-button" aria-label="Plans" popoverTarget={id}>
         <Icon name="plans" />
         <span className="action-word">Plans</span>
       </button>

@@ -158,7 +158,7 @@ function ColumnOptions({ column }: Wishes) {
       {column.countX > 1 && (
         <WishNumber
           figure="columnSpacingMm"
-          label="Spacing in a row"
+          label="Spacing across"
           value={column.spacingXMm}
           onWish={(spacingXMm) => change({ spacingXMm })}
         />
@@ -166,7 +166,7 @@ function ColumnOptions({ column }: Wishes) {
       {column.countY > 1 && (
         <WishNumber
           figure="columnSpacingMm"
-          label="Spacing of rows"
+          label="Spacing down"
           value={column.spacingYMm}
           onWish={(spacingYMm) => change({ spacingYMm })}
         />

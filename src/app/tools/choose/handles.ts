@@ -9,8 +9,6 @@ import type { Hand, Scene } from '../stance.ts';
 export interface Handle extends RingCorner {
   readonly part: 'corner' | 'side';
   readonly at: Point;
-  /** Least side of the upright box round the thing, mm. */
-  readonly leastMm: number;
   /** Ends of the side. */
   readonly side: readonly [Point, Point];
 }
@@ -44,20 +42,22 @@ export function handlesOf({ chosen, file }: Pick<Scene, 'chosen' | 'file'>): rea
 function handle(ref: RingCorner, part: Handle['part'], points: readonly Point[], closed: boolean, at: Point): Handle {
   const a = points[ref.corner] ?? at;
   const b = points[closed ? (ref.corner + 1) % points.length : ref.corner + 1] ?? a;
-  const { minX, maxX, minY, maxY } = boxOf(points);
-  const leastMm = closed ? Math.min(maxX - minX, maxY - minY) : Math.max(maxX - minX, maxY - minY);
-  return { ...ref, part, at, leastMm, side: [a, b] };
+  return { ...ref, part, at, side: [a, b] };
 }
 
-/** A thing is taken by its handles where it is so many times as wide as the hand may miss: a smaller one is moved. */
-const leastReaches = 5;
+/** Within the thing a handle reaches along at most this share of its side: what is small on the screen can be moved too. */
+const insideShare = 0.25;
 
 /** The handle under the hand: corners before sides. */
 export function handleAt(handles: readonly Handle[], { at, reachMm }: Hand): Handle | null {
+  if (handles.length === 0) return null;
+  const { minX, maxX, minY, maxY } = boxOf(handles.map((each) => each.at));
+  const isInside = at[0] >= minX && at[0] <= maxX && at[1] >= minY && at[1] <= maxY;
+  const reachOf = ({ side: [a, b] }: Handle) =>
+    isInside && pointDistance(a, b) > 0 ? Math.min(reachMm, pointDistance(a, b) * insideShare) : reachMm;
   const near = (part: Handle['part']) =>
     handles
-      .filter((each) => each.part === part && each.leastMm >= leastReaches * reachMm)
-      .filter((each) => pointDistance(each.at, at) <= reachMm)
+      .filter((each) => each.part === part && pointDistance(each.at, at) <= reachOf(each))
       .sort((p, q) => pointDistance(p.at, at) - pointDistance(q.at, at))[0];
   return near('corner') ?? near('side') ?? null;
 }
