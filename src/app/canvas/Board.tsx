@@ -68,7 +68,7 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
           // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing is moved and zoomed by keys
           tabIndex={0}
           role="application"
-          aria-label="Drawing. Arrow keys move it or what is chosen, plus and minus zoom, Home fits it, Escape lets go."
+          aria-label="Drawing. Arrow keys move it or what is chosen, plus and minus zoom, Home fits it, Escape lets go. Tab goes on to its things."
           onKeyDown={(event) => boardKey(event, drawing)}
         >
           {view !== null && size !== null && <Sheet {...{ items, labels, view, size, theme, accent, grid, lit }} />}

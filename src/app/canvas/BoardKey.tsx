@@ -4,7 +4,8 @@ import { Sample } from '../parts/Sample.tsx';
 /** What the lines and symbols of the drawing mean: only those that it shows. */
 export function BoardKey({ legend }: { readonly legend: readonly LegendRow[] }) {
   return (
-    <section className="key" data-scrolls aria-label="Key to the drawing">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls is reached by the Tab key
+    <section className="key" data-scrolls tabIndex={0} aria-label="Key to the drawing">
       <ul>
         {legend.map((row) => (
           <li key={`${row.shape} ${row.style}`}>
