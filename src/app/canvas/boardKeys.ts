@@ -58,7 +58,7 @@ function arrowKey(event: KeyboardEvent, [x, y]: Point): void {
   // The first press only brings the hand onto the board.
   if (handBegins()) return;
   handAct({ kind: 'steer', by: [x * step, y * step] });
-  handFollow();
+  handShow();
 }
 
 /** A hand that no pointer has led yet begins in the middle of what the board shows, at a round place. An empty sheet is
@@ -72,12 +72,12 @@ function handBegins(): boolean {
   const [x, y] = middle.map((mm) => Math.round(mm / stepMm.shift) * stepMm.shift);
   const at: Point = [x ?? 0, y ?? 0];
   handAct({ kind: 'hover', hand: { at, reachMm: viewportLengthMm(view, keysReachPx), loose: true, things: [] } });
-  handFollow();
+  handShow();
   return true;
 }
 
 /** What keys lead is seen, read out and kept in view. */
-function handFollow(): void {
+function handShow(): void {
   const at = toolStore.getState().stance.hand ?? null;
   pointerStore.setState({ at, led: at !== null });
   if (at !== null) boardReveal(boxOf([at]));
@@ -95,7 +95,7 @@ function enterKey(): void {
   const { stance } = toolStore.getState();
   if (stance.tool !== 'choose' && handBegins()) return;
   handAct({ kind: 'enter' });
-  if (stance.tool !== 'choose') handFollow();
+  if (stance.tool !== 'choose') handShow();
 }
 
 function plainKey(key: string, drawing: BoardDrawing): (() => void) | null {

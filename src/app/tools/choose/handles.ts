@@ -9,6 +9,8 @@ import type { Hand, Scene } from '../stance.ts';
 export interface Handle extends RingCorner {
   readonly part: 'corner' | 'side';
   readonly at: Point;
+  /** Least side of the upright box round the thing, mm. */
+  readonly leastMm: number;
   /** Ends of the side. */
   readonly side: readonly [Point, Point];
 }
@@ -42,10 +44,14 @@ export function handlesOf({ chosen, file }: Pick<Scene, 'chosen' | 'file'>): rea
 function handle(ref: RingCorner, part: Handle['part'], points: readonly Point[], closed: boolean, at: Point): Handle {
   const a = points[ref.corner] ?? at;
   const b = points[closed ? (ref.corner + 1) % points.length : ref.corner + 1] ?? a;
-  return { ...ref, part, at, side: [a, b] };
+  const { minX, maxX, minY, maxY } = boxOf(points);
+  const leastMm = closed ? Math.min(maxX - minX, maxY - minY) : Math.max(maxX - minX, maxY - minY);
+  return { ...ref, part, at, leastMm, side: [a, b] };
 }
 
-/** Within the thing a handle reaches along at most this share of its side: what is small on the screen can be moved too. */
+/** A thing is taken by its handles where it is so many times as wide as the hand may miss: a smaller one is moved. */
+const leastReaches = 2;
+/** Within the thing a handle reaches along at most this share of its side: the rest of it is there to be moved by. */
 const insideShare = 0.25;
 
 /** The handle under the hand: corners before sides. */
@@ -57,7 +63,8 @@ export function handleAt(handles: readonly Handle[], { at, reachMm }: Hand): Han
     isInside && pointDistance(a, b) > 0 ? Math.min(reachMm, pointDistance(a, b) * insideShare) : reachMm;
   const near = (part: Handle['part']) =>
     handles
-      .filter((each) => each.part === part && pointDistance(each.at, at) <= reachOf(each))
+      .filter((each) => each.part === part && each.leastMm >= leastReaches * reachMm)
+      .filter((each) => pointDistance(each.at, at) <= reachOf(each))
       .sort((p, q) => pointDistance(p.at, at) - pointDistance(q.at, at))[0];
   return near('corner') ?? near('side') ?? null;
 }
