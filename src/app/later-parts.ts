@@ -1,5 +1,8 @@
 /** What the first view does not show: the figures of a chosen thing, the other steps of the work, the empty sheet, the
  *  kept plans. */
+
+export { Dimensions } from './canvas/Dimensions.tsx';
+export { dimensionMarks } from './canvas/dimensionsShown.ts';
 export { Card } from './card/Card.tsx';
 export { LiveLimits } from './card/LiveLimits.tsx';
 export { Begin } from './panels/Begin.tsx';

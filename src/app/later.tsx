@@ -11,6 +11,7 @@ const laterParts = lateOf<Parts>(() => import('./later-parts.ts'));
 
 export const Card = partOf((parts) => parts.Card);
 export const LiveLimits = partOf((parts) => parts.LiveLimits);
+export const Dimensions = partOf((parts) => parts.Dimensions);
 export const Begin = partOf((parts) => parts.Begin);
 export const CoveringsPanel = partOf((parts) => parts.CoveringsPanel);
 export const FloorPanel = partOf((parts) => parts.FloorPanel);
@@ -19,6 +20,9 @@ export const ObstaclesPanel = partOf((parts) => parts.ObstaclesPanel);
 export const KeptPlans = partOf((parts) => parts.KeptPlans);
 export const OpeningsPanel = partOf((parts) => parts.OpeningsPanel);
 export const PapersPanel = partOf((parts) => parts.PapersPanel);
+
+/** What is painted with the later parts; null until they are there. */
+export const useDimensionMarks = () => useStore(laterParts.store, ({ part }) => part?.dimensionMarks ?? null);
 
 /** A part that is held is drawn at once; the lazy components of React show nothing for a third of a second even then. */
 function partOf<Props extends object>(pick: (parts: Parts) => (props: Props) => ReactNode) {

@@ -1,6 +1,6 @@
-import { useEffect, useLayoutEffect, useMemo, useRef } from 'react';
+import { type CSSProperties, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import { useStore } from 'zustand';
-import { Begin, Card, LiveLimits } from '../later.tsx';
+import { Begin, Card, Dimensions, LiveLimits } from '../later.tsx';
 import { Notice } from '../panels/Notice.tsx';
 import { ToolBar } from '../panels/ToolBar.tsx';
 import { Working } from '../panels/Working.tsx';
@@ -23,7 +23,7 @@ import { surfaceClass } from './surface.ts';
 import { TypedEntry } from './TypedEntry.tsx';
 import { aboutItems, thingItems } from './thingItems.ts';
 import { useHand } from './useHand.ts';
-import type { SizePx } from './viewport.ts';
+import { type SizePx, type Viewport, viewportGrid } from './viewport.ts';
 
 interface BoardProps {
   readonly drawing: BoardDrawing;
@@ -50,8 +50,7 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
   const pxPerMm = view?.pxPerMm ?? null;
   const items = useMemo(() => (pxPerMm === null ? [] : pinsCluster(drawing.items, { pxPerMm })), [drawing, pxPerMm]);
   const labels = useLabels(drawing, view, size);
-  const accent = useMemo(() => colourOf('--accent', theme), [theme]);
-  const grid = useMemo(() => colourOf('--line', theme), [theme]);
+  const accent = useMemo(() => accentOf(theme), [theme]);
   const lit = useLit(drawing, changed);
 
   useBoardSize(desk);
@@ -65,18 +64,20 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
         <div
           ref={surface}
           className={surfaceClasses(onThing, tool)}
+          style={view === null ? undefined : gridStyle(view)}
           // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing is moved and zoomed by keys
           tabIndex={0}
           role="application"
           aria-label="Drawing. Arrow keys move it or what is chosen, plus and minus zoom, Home fits it, Escape lets go. Tab goes on to its things."
           onKeyDown={(event) => boardKey(event, drawing)}
         >
-          {view !== null && size !== null && <Sheet {...{ items, labels, view, size, theme, accent, grid, lit }} />}
+          {view !== null && size !== null && <Sheet {...{ items, labels, view, size, theme, accent, lit }} />}
         </div>
         <Objects drawing={drawing} />
         <HandPlace />
         {view !== null && size !== null && <TypedEntry view={view} size={size} />}
         {empty && tool === 'choose' && <Begin />}
+        {picked && view !== null && size !== null && <Dimensions view={view} size={size} />}
         {picked && view !== null && size !== null && <Card {...{ drawing, view, size, onChoose }} />}
         {joining && <LiveLimits />}
         <Working />
@@ -88,14 +89,21 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
   );
 }
 
+/** Points at round distances that follow the zoom: the styles draw one, laid as a tile. */
+function gridStyle(view: Viewport): CSSProperties {
+  const { stepPx, firstPx } = viewportGrid(view);
+  const place = `${firstPx[0] - stepPx / 2}px ${firstPx[1] - stepPx / 2}px`;
+  return { backgroundSize: `${stepPx}px ${stepPx}px`, backgroundPosition: place };
+}
+
 function surfaceClasses(onThing: boolean, tool: ToolName): string {
   if (tool !== 'choose') return `${surfaceClass} drawing`;
   return onThing ? `${surfaceClass} on-thing` : surfaceClass;
 }
 
 /** Theme in, so that it is read again when the theme turns. */
-function colourOf(name: string, _theme: string): string {
-  return getComputedStyle(document.documentElement).getPropertyValue(name).trim();
+function accentOf(_theme: string): string {
+  return getComputedStyle(document.documentElement).getPropertyValue('--accent').trim();
 }
 
 function useBoardSize(desk: React.RefObject<HTMLDivElement | null>): void {

@@ -2,7 +2,6 @@ import type { Context } from 'konva/lib/Context';
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { PlacedLabel } from '../../documents/drawing.ts';
 import type { Theme } from '../../documents/styles.ts';
-import { gridPaint } from './gridPaint.ts';
 import type { PlacedItem } from './hit.ts';
 import { type BoardLayers, boardLayers, type Painter } from './layers.ts';
 import { inkPaint, itemInksAt, type LitStrength, labelInksAt, litPaint, type Pen } from './paint.ts';
@@ -16,8 +15,6 @@ interface SheetProps {
   readonly size: SizePx;
   readonly theme: Theme;
   readonly accent: string;
-  /** Colour of the grid. */
-  readonly grid: string;
   readonly lit: readonly Lit[];
 }
 
@@ -28,7 +25,7 @@ export interface Lit {
 }
 
 /** Draws what it is given: one still layer with the drawing, one with what is lit. */
-export function Sheet({ items, labels, view, size, theme, accent, grid, lit }: SheetProps) {
+export function Sheet({ items, labels, view, size, theme, accent, lit }: SheetProps) {
   const place = useRef<HTMLDivElement>(null);
   const board = useLayers(place, size);
   const paperPerPlan = viewportPaperPerPlan(view);
@@ -42,12 +39,11 @@ export function Sheet({ items, labels, view, size, theme, accent, grid, lit }: S
 
   const paintDrawing = useMemo(
     (): Painter => (context) => {
-      gridPaint(context._context, view, size, grid);
       const pen = penSet(context, view, theme);
       for (const { inks, box } of inked) if (viewportSees(view, size, box)) for (const ink of inks) inkPaint(pen, ink);
       for (const ink of lettered) inkPaint(pen, ink);
     },
-    [inked, lettered, view, size, theme, grid],
+    [inked, lettered, view, size, theme],
   );
   const paintLight = useMemo(
     (): Painter => (context) => {

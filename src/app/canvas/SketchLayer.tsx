@@ -2,8 +2,10 @@ import { useEffect, useMemo } from 'react';
 import { useStore } from 'zustand';
 import { objectPoints, objectRings, objectsOf } from '../../plan/edits/objects.ts';
 import type { PlanFile } from '../../plan/schema.ts';
+import { useDimensionMarks } from '../later.tsx';
 import { useAnalysis, useBoard, useShown } from '../state/hooks.ts';
 import { pointerStore } from '../state/pointerStore.ts';
+import { unitStore } from '../state/unit.ts';
 import { sceneOf } from '../tools/hand.ts';
 import { type Sketch, type SketchMark, sketchLine, sketchRing } from '../tools/sketch.ts';
 import type { Stance } from '../tools/stance.ts';
@@ -21,7 +23,7 @@ interface SketchLayerProps {
 /** What the hand does, and what the plan has and the drawing has not yet: painted over the board, and anew with every
  *  move of the hand. */
 export function SketchLayer({ layer, view, theme }: SketchLayerProps) {
-  const sketch = useSketch();
+  const sketch = useSketch(view);
   const colours = useMemo(() => coloursOf(theme), [theme]);
   useEffect(() => {
     layer.paint((context) => sketchPaint(context._context, sketch, view, colours));
@@ -36,19 +38,28 @@ function coloursOf(_theme: string) {
   return { accent: accent ?? '', fault: fault ?? '', ground: ground ?? '' };
 }
 
-function useSketch(): Sketch {
+function useSketch(view: Viewport): Sketch {
   const stance = useStore(toolStore, (state) => state.stance);
   const wishes = useStore(toolStore, (state) => state.wishes);
   const chosen = useBoard((state) => state.chosen);
   const led = useStore(pointerStore, (state) => state.led);
   const shown = useShown();
-  const drawn = useAnalysis((state) => state.result?.file ?? null);
+  const result = useAnalysis((state) => state.result);
+  const drawn = result?.file ?? null;
+  const size = useBoard((state) => state.size);
+  const trayOpen = useBoard((state) => state.trayOpen);
+  const unit = useStore(unitStore, (state) => state.unit);
+  const dimensionMarks = useDimensionMarks();
   const unseen = useMemo(() => unseenMarks(shown, drawn), [shown, drawn]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the scene is made of the plan, the wishes and what is chosen
-  return useMemo(
-    () => ({ marks: [...unseen, ...stance.sketch({ ...sceneOf(), file: shown }).marks, ...crossMarks(stance, led)] }),
-    [stance, wishes, chosen, shown, unseen, led],
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the dimensions are made of all this
+  const dimensions = useMemo(
+    () => dimensionMarks?.() ?? [],
+    [dimensionMarks, stance, chosen, shown, result, view, size, trayOpen, unit],
   );
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the scene is made of the plan, the wishes and what is chosen
+  const own = useMemo(() => stance.sketch({ ...sceneOf(), file: shown }).marks, [stance, wishes, chosen, shown]);
+  const cross = useMemo(() => crossMarks(stance, led), [stance, led]);
+  return useMemo(() => ({ marks: [...unseen, ...dimensions, ...own, ...cross] }), [unseen, dimensions, own, cross]);
 }
 
 /** The hand of a tool that keys lead. */

@@ -18,6 +18,8 @@ const dotPx = 4;
 /** Arms of the cross: from here to there. */
 const crossOpenPx = 6;
 const crossPx = 18;
+/** A dimension: its pen, the ground under it, its slanted end marks, and how far the line from its side goes past it. */
+const dimensionPx = { line: 1, ground: 3, slant: 5, past: 4 } as const;
 const textPx = 12;
 const textGapPx = 10;
 const haloPx = 4;
@@ -33,7 +35,10 @@ export function sketchPaint(
   const words = [
     ...new Map(marks.flatMap((each) => (each.mark === 'words' ? [[each.text, each] as const] : []))).values(),
   ];
-  for (const mark of marks) if (mark.mark !== 'words') markPaint(context, mark, view, colours);
+  for (const mark of marks) if (mark.mark === 'dimension') dimensionPaint(context, mark, view, colours);
+  for (const mark of marks) {
+    if (mark.mark !== 'words' && mark.mark !== 'dimension') markPaint(context, mark, view, colours);
+  }
   let rank = 0;
   for (const mark of words) {
     wordsPaint(context, mark, view, colours, rank);
@@ -47,7 +52,7 @@ function toneColour({ accent, fault }: SketchColours, tone: SketchTone): string 
 
 function markPaint(
   context: CanvasRenderingContext2D,
-  mark: Exclude<SketchMark, { readonly mark: 'words' }>,
+  mark: Exclude<SketchMark, { readonly mark: 'words' | 'dimension' }>,
   view: Viewport,
   colours: SketchColours,
 ): void {
@@ -96,6 +101,45 @@ function crossPaint(context: CanvasRenderingContext2D, [x, y]: Point, colour: st
   context.stroke();
   context.strokeStyle = colour;
   context.lineWidth = 2;
+  context.stroke();
+}
+
+type DimensionMark = Extract<SketchMark, { readonly mark: 'dimension' }>;
+
+/** A line from end to end with a slanted stroke across each, and from there thin lines back to what is measured. On a ground
+ *  of its own it is seen over tints and hatches. */
+function dimensionPaint(
+  context: CanvasRenderingContext2D,
+  { ends, asidePx: [dx, dy], stems, tone }: DimensionMark,
+  view: Viewport,
+  colours: SketchColours,
+): void {
+  const feet = ends.map((end) => viewportToScreen(view, end)) as [Point, Point];
+  const [a, b] = feet.map(([x, y]): Point => [x + dx, y + dy]) as [Point, Point];
+  const lengthPx = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1;
+  const offPx = Math.hypot(dx, dy);
+  const [ux, uy] = [(b[0] - a[0]) / lengthPx, (b[1] - a[1]) / lengthPx];
+  // Halfway between along the line and square to it.
+  const slant: Point = [(ux - uy) * dimensionPx.slant * Math.SQRT1_2, (uy + ux) * dimensionPx.slant * Math.SQRT1_2];
+  const past = offPx === 0 ? 0 : (offPx + dimensionPx.past) / offPx;
+  context.setLineDash([]);
+  context.beginPath();
+  for (const [i, [x, y]] of [a, b].entries()) {
+    const foot = feet[i] as Point;
+    if (stems[i]) {
+      context.moveTo(foot[0], foot[1]);
+      context.lineTo(foot[0] + dx * past, foot[1] + dy * past);
+    }
+    context.moveTo(x - slant[0], y - slant[1]);
+    context.lineTo(x + slant[0], y + slant[1]);
+  }
+  context.moveTo(a[0], a[1]);
+  context.lineTo(b[0], b[1]);
+  context.lineWidth = dimensionPx.ground;
+  context.strokeStyle = colours.ground;
+  context.stroke();
+  context.lineWidth = dimensionPx.line;
+  context.strokeStyle = toneColour(colours, tone);
   context.stroke();
 }
 

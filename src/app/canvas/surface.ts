@@ -7,3 +7,9 @@ export const footId = 'foot';
 export function surfaceFocus(): void {
   document.querySelector<HTMLElement>(`.${surfaceClass}`)?.focus({ preventScroll: true });
 }
+
+/** Hands a turn of the wheel over what lies on the drawing on to the drawing. */
+export function surfaceWheel(event: WheelEvent): void {
+  event.preventDefault();
+  document.querySelector<HTMLElement>(`.${surfaceClass}`)?.dispatchEvent(new WheelEvent('wheel', event));
+}

@@ -134,10 +134,10 @@ export function viewportSees(view: Viewport, size: SizePx, box: Box): boolean {
   );
 }
 
-/** Crosses of the grid stand at least this far apart, px. */
+/** Points of the grid stand at least this far apart, px. */
 const gridLeastPx = 36;
 
-/** The grid at this zoom: a step of 1, 2 or 5 times a power of ten, mm, how long that is, and where the first cross at or
+/** The grid at this zoom: a step of 1, 2 or 5 times a power of ten, mm, how long that is, and where the first point at or
  *  before the corner of the board stands, px. */
 export function viewportGrid({ pxPerMm, offsetPx }: Viewport): {
   readonly stepMm: number;

@@ -3,6 +3,8 @@ import { jointKindNames, namesOf } from '../../documents/words.ts';
 import type { Box } from '../../geometry/ring.ts';
 import { objectFind, objectsBox, objectsOf } from '../../plan/edits/objects.ts';
 import type { PlanFile } from '../../plan/schema.ts';
+import { boxesRoundPx } from '../canvas/dimensionPlace.ts';
+import { dimensionsShown } from '../canvas/dimensionsShown.ts';
 import type { BoardDrawing } from '../canvas/drawing.ts';
 import { thingBox, thingSceneBox } from '../canvas/thingItems.ts';
 import { type SizePx, type Viewport, viewportBoxToScreen } from '../canvas/viewport.ts';
@@ -63,7 +65,9 @@ export function Card({ drawing, view, size, onChoose }: CardProps) {
   const onScreen = (box: Box | null) => (box === null ? null : viewportBoxToScreen(view, box));
   const own = onScreen(things.length > 1 ? manyBox(things, file) : ownBox(about, file, result, drawing));
   const scene = onScreen(about === null || result === null ? null : thingSceneBox(about, result, drawing.items));
-  const place = cardPlace(own, scene, free, heightPx);
+  // Its dimensions are part of what it is seen by.
+  const lit = boxesRoundPx([scene ?? [], dimensionsShown().map(({ box }) => box)].flat());
+  const place = cardPlace(own, lit, free, heightPx);
   return (
     <section
       ref={measure}

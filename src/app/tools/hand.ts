@@ -33,6 +33,11 @@ export function handFollow(): void {
   });
 }
 
+/** Takes a turn that no act of the hand led to: a figure on the board was typed over. */
+export function handTake(turn: Turn): void {
+  turnTake(turn, null);
+}
+
 function turnTake(turn: Turn, gesture: string | null): void {
   const { next, step, preview, choose, open, hover, refused } = turn;
   toolStore.setState({ stance: next === 'rest' ? resting() : next, typed: null });

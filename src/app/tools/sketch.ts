@@ -18,6 +18,14 @@ export type SketchMark =
   | { readonly mark: 'line'; readonly points: readonly Point[]; readonly closed: boolean; readonly tone: SketchTone }
   /** A place that can be taken hold of. */
   | { readonly mark: 'corner' | 'side' | 'dot' | 'cross'; readonly at: Point; readonly tone: SketchTone }
+  /** A length: a line between two marks, so far beside the stretch that it measures, px. */
+  | {
+      readonly mark: 'dimension';
+      readonly ends: readonly [Point, Point];
+      readonly asidePx: Point;
+      readonly stems: readonly [boolean, boolean];
+      readonly tone: SketchTone;
+    }
   /** Words beside a place. */
   | { readonly mark: 'words'; readonly at: Point; readonly text: string; readonly tone: SketchTone };
 

@@ -18,37 +18,35 @@ export interface DraggedJoint {
 }
 
 /** What the chosen thing is, if it is a joint that can be moved: what the building or a doorway dictates stays. */
-export function jointDragged(thing: Thing, { result }: Scene): DraggedJoint | null {
+export function jointDragged(thing: Thing, { result }: Pick<Scene, 'result'>): DraggedJoint | null {
   const joint = thing.kind === 'joint' ? result?.analysis.joints.find(({ key }) => key === thing.key) : undefined;
   if (joint === undefined || result === null) return null;
   const movable = joint.kind === 'field' || joint.kind === 'neck' || joint.kind === 'drawn';
   return movable ? { joint, analysis: result.analysis, name: `Move joint ${joint.id}` } : null;
 }
 
-interface Dragging {
-  readonly name: string;
-  readonly from: Point;
-  /** The plan with the joint as a drawn one. */
+/** A joint as a drawn one of the plan. */
+export interface DrawnJoint {
   readonly file: PlanFile;
   readonly id: string;
   readonly line: readonly Point[];
+  readonly analysis: Analysis;
+}
+
+interface Dragging extends DrawnJoint {
+  readonly name: string;
+  readonly from: Point;
   /** Square to the joint. */
   readonly across: Point;
-  readonly analysis: Analysis;
 }
 
 /** A joint is dragged square to itself, its ends on the walls and joints that it meets. */
 export function joint(dragged: DraggedJoint, hand: Hand, { file }: Scene): Stance {
-  const { analysis, name } = dragged;
-  const drawn = drawnOf(dragged, file);
-  const line = drawn?.line ?? [];
-  const [ux, uy] = pointDirection(line[0] ?? [0, 0], line.at(-1) ?? [0, 0]);
+  const drawn = jointAsDrawn(dragged, file);
   if (drawn === null) return over;
-  return jointAt(
-    { name, from: hand.at, file: drawn.file, id: drawn.id, line, across: [-uy, ux], analysis },
-    hand.at,
-    [],
-  );
+  const { line } = drawn;
+  const [ux, uy] = pointDirection(line[0] ?? [0, 0], line.at(-1) ?? [0, 0]);
+  return jointAt({ ...drawn, name: dragged.name, from: hand.at, across: [-uy, ux] }, hand.at, []);
 }
 
 const over: Stance = {
@@ -62,12 +60,15 @@ const over: Stance = {
 };
 
 /** The joint as a drawn one of the plan, kept with what it rests on. */
-function drawnOf({ joint: { id, kind, sources }, analysis }: DraggedJoint, file: PlanFile) {
+export function jointAsDrawn(
+  { joint: { id, kind, sources }, analysis }: DraggedJoint,
+  file: PlanFile,
+): DrawnJoint | null {
   const own = (file.drawnJoints ?? []).find((each) => kind === 'drawn' && sources.includes(each.id));
-  if (own !== undefined) return { file, id: own.id, line: own.line };
+  if (own !== undefined) return { file, id: own.id, line: own.line, analysis };
   const kept = jointsKept(file, analysis.joints, [id]);
   const drawn = kept.file.drawnJoints?.find((each) => each.id === kept.ids[0]);
-  return drawn === undefined ? null : { file: kept.file, id: drawn.id, line: drawn.line };
+  return drawn === undefined ? null : { file: kept.file, id: drawn.id, line: drawn.line, analysis };
 }
 
 function jointAt(dragging: Dragging, at: Point, marks: readonly SketchMark[]): Stance {
@@ -88,23 +89,28 @@ function jointAt(dragging: Dragging, at: Point, marks: readonly SketchMark[]): S
   };
 }
 
+/** The plan with the joint moved, its ends brought to the walls and joints that it meets; null where there is no floor. */
+export function jointShifted({ file, id, line, analysis }: DrawnJoint, [dx, dy]: Point): PlanFile | null {
+  const shifted = line.map(([x, y]): Point => [x + dx, y + dy]);
+  const placed = line.length === 2 ? joiningLine(shifted as [Point, Point], analysis.bays) : shifted;
+  if (placed === null || pointDistance(placed[0] as Point, placed.at(-1) as Point) < 1) return null;
+  const resting = restedOn(placed, analysis.joints);
+  const kept = jointsKept(file, analysis.joints, resting).file;
+  return objectChanged(kept, id, { line: placed });
+}
+
 function moved(dragging: Dragging, hand: Hand, { wishes }: Scene, isOver: boolean): Turn {
-  const { file, id, line, across, from, name, analysis } = dragging;
+  const { file, id, line, across, from, name } = dragging;
   const start = line[0] as Point;
   const by: Point = [hand.at[0] - from[0], hand.at[1] - from[1]];
   const catches = catchesOf(fileWithout(file, [id]), wishes.wallMm);
   const raw: Point = [start[0] + by[0], start[1] + by[1]];
   const caught = handCatchAlong(catches, { ...hand, at: raw }, start, across);
-  const shift: Point = [caught.at[0] - start[0], caught.at[1] - start[1]];
-  const shifted = line.map(([x, y]): Point => [x + shift[0], y + shift[1]]);
-  const placed = line.length === 2 ? joiningLine(shifted as [Point, Point], analysis.bays) : shifted;
-  if (placed === null || pointDistance(placed[0] as Point, placed.at(-1) as Point) < 1) {
+  const after = jointShifted(dragging, [caught.at[0] - start[0], caught.at[1] - start[1]]);
+  if (after === null) {
     const words: SketchMark = { mark: 'words', at: hand.at, text: 'No floor here', tone: 'wrong' };
     return isOver ? { next: 'rest' } : { next: jointAt(dragging, hand.at, [words]), preview: file };
   }
-  const resting = restedOn(placed, analysis.joints);
-  const kept = jointsKept(file, analysis.joints, resting).file;
-  const after = objectChanged(kept, id, { line: placed });
   if (!isOver) return { next: jointAt(dragging, hand.at, caught.marks), preview: after };
   return { next: 'rest', step: { name, file: after }, choose: [{ kind: 'object', key: id }] };
 }
