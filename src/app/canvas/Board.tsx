@@ -73,11 +73,11 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
         >
           {view !== null && size !== null && <Sheet {...{ items, labels, view, size, theme, accent, lit }} />}
         </div>
+        {picked && view !== null && size !== null && <Dimensions view={view} size={size} />}
         <Objects drawing={drawing} />
         <HandPlace />
         {view !== null && size !== null && <TypedEntry view={view} size={size} />}
         {empty && tool === 'choose' && <Begin />}
-        {picked && view !== null && size !== null && <Dimensions view={view} size={size} />}
         {picked && view !== null && size !== null && <Card {...{ drawing, view, size, onChoose }} />}
         {joining && <LiveLimits />}
         <Working />

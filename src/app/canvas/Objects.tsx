@@ -10,8 +10,9 @@ import {
 } from 'react';
 import type { Box } from '../../geometry/ring.ts';
 import { boardFree, boardHover, boardStore } from '../state/boardStore.ts';
+import { cardEnter } from '../state/cardEnter.ts';
 import { useBoard, usePlan } from '../state/hooks.ts';
-import { cardId, type Thing, thingEquals } from '../state/thing.ts';
+import { type Thing, thingEquals } from '../state/thing.ts';
 import { toolTake } from '../tools/hand.ts';
 import { toolStore } from '../tools/toolStore.ts';
 import { boardKey } from './boardKeys.ts';
@@ -143,7 +144,7 @@ function thingPress(thing: Thing, { adds, enters }: { readonly adds: boolean; re
   const others = chosen.filter((each) => !thingEquals(each, thing));
   const isChosen = others.length < chosen.length;
   if (adds) boardStore.setState({ chosen: isChosen ? others : [...chosen, thing], opened: [] });
-  else if (isChosen && others.length === 0 && enters) document.getElementById(cardId)?.focus();
+  else if (isChosen && others.length === 0 && enters) cardEnter();
   else boardStore.setState({ chosen: [thing], opened: [] });
 }
 

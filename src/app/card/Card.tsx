@@ -14,6 +14,7 @@ import { Icon } from '../parts/Icon.tsx';
 import { ThingList } from '../parts/ThingList.tsx';
 import type { Result } from '../state/analysisStore.ts';
 import { boardFree, boardLetGo } from '../state/boardStore.ts';
+import { cardIsAsked } from '../state/cardEnter.ts';
 import { useAnalysis, useBoard, useShown } from '../state/hooks.ts';
 import { cardId, findingKey, type Thing, thingEquals } from '../state/thing.ts';
 import { countNoun, objectNoun } from '../tools/nouns.ts';
@@ -51,6 +52,7 @@ export function Card({ drawing, view, size, onChoose }: CardProps) {
       const observer = new ResizeObserver(() => setHeightPx(element.offsetHeight));
       observer.observe(element);
       const giveBack = focusKeep(element);
+      if (cardIsAsked()) element.focus();
       return () => {
         observer.disconnect();
         giveBack();

@@ -2,8 +2,9 @@ import { severityNames } from '../../documents/words.ts';
 import { Icon } from '../parts/Icon.tsx';
 import { messagesOf } from '../parts/messages.ts';
 import type { Result } from '../state/analysisStore.ts';
+import { cardEnter } from '../state/cardEnter.ts';
 import { commit } from '../state/planStore.ts';
-import { cardId, findingKey } from '../state/thing.ts';
+import { findingKey } from '../state/thing.ts';
 import { findingsAbout } from '../state/worst.ts';
 import { type Mend, mendsOf } from './mends.ts';
 
@@ -46,7 +47,7 @@ export function Mends({ mends }: { readonly mends: readonly Mend[] }) {
             onClick={() => {
               commit(words, edit);
               // The button goes with the finding.
-              document.getElementById(cardId)?.focus();
+              cardEnter();
             }}
           >
             {words}

@@ -1,7 +1,8 @@
 import { type KeyboardEvent, memo, type ReactNode, useEffect, useId } from 'react';
 import { boardHover } from '../state/boardStore.ts';
+import { cardEnter } from '../state/cardEnter.ts';
 import { useBoard } from '../state/hooks.ts';
-import { cardId, type Thing, thingEquals } from '../state/thing.ts';
+import { type Thing, thingEquals } from '../state/thing.ts';
 import { hintOf } from './format.ts';
 import { Stretches } from './Stretches.tsx';
 
@@ -50,7 +51,7 @@ export function ThingList({ label, rows, onChoose, told = false }: ThingListProp
     const row = rows[to[event.key] ?? -1];
     if (row === undefined) return;
     event.preventDefault();
-    if (event.key === 'Enter' && isChosen(row)) document.getElementById(cardId)?.focus();
+    if (event.key === 'Enter' && isChosen(row)) cardEnter();
     else onChoose(row.thing);
   };
   if (rows.length === 0) return null;

@@ -8,6 +8,8 @@ export interface CatchCorner {
   readonly at: Point;
   /** What it belongs to, such as "Hall". */
   readonly of: string;
+  /** So far from the corner that it was made from, a wall's depth on, mm; 0: the corner itself. */
+  readonly offMm: number;
 }
 
 /** A side that the hand is caught by. */
@@ -33,7 +35,8 @@ export function catchesOf(file: PlanFile, wallMm: number): Catches {
     const outside = Math.sign(ringSignedArea(ring));
     ring.forEach((a, i) => {
       const b = ring[(i + 1) % ring.length] ?? a;
-      corners.push({ at: a, of });
+      corners.push({ at: a, of, offMm: 0 });
+      if (offMm > 0) corners.push(...cornersOff(ring, i, offMm).map((at) => ({ at, of, offMm })));
       sides.push({ a, b, of, offMm: 0 });
       if (offMm > 0) sides.push(sideOff({ a, b, of }, offMm * outside, offMm));
     });
@@ -45,12 +48,12 @@ export function catchesOf(file: PlanFile, wallMm: number): Catches {
   }
   for (const { id, outline } of file.columns ?? []) {
     ringTake(outline, `column ${id}`, 0);
-    corners.push({ at: ringCentroid(outline), of: `the middle of column ${id}` });
+    corners.push({ at: ringCentroid(outline), of: `the middle of column ${id}`, offMm: 0 });
   }
   for (const { id, name, outline } of file.joinery ?? []) ringTake(outline, oneLine(name ?? id), 0);
-  for (const { id, centre } of file.pipes ?? []) corners.push({ at: centre, of: `pipe ${id}` });
+  for (const { id, centre } of file.pipes ?? []) corners.push({ at: centre, of: `pipe ${id}`, offMm: 0 });
   for (const { id, line } of [...(file.drawnJoints ?? []), ...(file.structuralJoints ?? [])]) {
-    for (const at of line) corners.push({ at, of: `joint ${id}` });
+    for (const at of line) corners.push({ at, of: `joint ${id}`, offMm: 0 });
     for (const [i, b] of line.slice(1).entries()) {
       sides.push({ a: line[i] as Point, b, of: `joint ${id}`, offMm: 0 });
     }
@@ -65,6 +68,19 @@ export function fileWithout(file: PlanFile, ids: readonly string[]): PlanFile {
     Array.isArray(value) ? value.filter(({ id }: { readonly id: string }) => !ids.includes(id)) : value,
   ]);
   return Object.fromEntries(lists) as PlanFile;
+}
+
+/** Where a neighbour's corner lies beyond a wall: a wall's depth on along either side of the corner, and along both. */
+function cornersOff(ring: Ring, corner: number, offMm: number): readonly Point[] {
+  const [x, y] = ring[corner] as Point;
+  const before = pointDirection(ring[(corner + ring.length - 1) % ring.length] as Point, [x, y]);
+  const after = pointDirection(ring[(corner + 1) % ring.length] as Point, [x, y]);
+  const [bx, by, ax, ay] = [...before, ...after].map((way) => way * offMm) as [number, number, number, number];
+  return [
+    [x + bx, y + by],
+    [x + ax, y + ay],
+    [x + bx + ax, y + by + ay],
+  ];
 }
 
 /** The side moved outwards; `by` has the sign of the way round of its ring. */

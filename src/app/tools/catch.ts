@@ -1,6 +1,6 @@
 import { type Point, pointDirection, pointDistance } from '../../geometry/point.ts';
 import { rayMeets, segmentNearest } from '../../geometry/segment.ts';
-import type { Catches, CatchSide } from './catch-lines.ts';
+import type { CatchCorner, Catches, CatchSide } from './catch-lines.ts';
 import { type SketchMark, sketchLine } from './sketch.ts';
 import type { Hand } from './stance.ts';
 
@@ -51,10 +51,10 @@ const steps = [1, 5, 10, 50, 100, 500] as const;
  *  elsewhere, a right angle; else to a round step. */
 export function handCatch(catches: Catches, hand: Hand, hold: Hold): Caught {
   if (hand.loose) return { at: rounded(hand.at, 1), marks: [], onSide: false };
-  const own = hold.own.map((at) => ({ at, of: '' }));
+  const own = hold.own.map((at) => ({ at, of: '', offMm: 0 }));
   const corner = nearest([...own, ...catches.corners], hand.at, hand.reachMm);
   if (corner !== null && (hold.from === null || !hold.square || corner.of === '')) {
-    return { at: corner.at, marks: cornerMarks(corner), onSide: corner.of !== '' };
+    return { at: corner.at, marks: cornerMarks(corner), onSide: corner.of !== '' && corner.offMm === 0 };
   }
   const lines = linesNear(catches, hand, hold);
   return hold.from !== null && hold.square
@@ -62,8 +62,8 @@ export function handCatch(catches: Catches, hand: Hand, hold: Hold): Caught {
     : caughtFree(catches, hand, lines);
 }
 
-function cornerMarks({ at, of }: { readonly at: Point; readonly of: string }): readonly SketchMark[] {
-  const words = of === '' ? 'First corner' : `Corner of ${of}`;
+function cornerMarks({ at, of, offMm }: CatchCorner): readonly SketchMark[] {
+  const words = of === '' ? 'First corner' : offMm > 0 ? `${offMm} mm from ${of}` : `Corner of ${of}`;
   return [
     { mark: 'dot', at, tone: 'guide' },
     { mark: 'words', at, text: of.startsWith('the middle') ? of : words, tone: 'guide' },
@@ -101,7 +101,7 @@ function linesNear(catches: Catches, { at, reachMm }: Hand, { own }: Hold): read
     }
   };
   for (const point of own) align(point, '');
-  for (const { at: point, of } of catches.corners) align(point, of);
+  for (const { at: point, of, offMm } of catches.corners) if (offMm === 0) align(point, of);
   for (const side of catches.sides) {
     const axis = uprightAxis(side);
     if (axis === null || Math.abs(side.a[axis] - at[axis]) > reachMm) continue;

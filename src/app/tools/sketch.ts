@@ -29,8 +29,6 @@ export type SketchMark =
   /** Words beside a place. */
   | { readonly mark: 'words'; readonly at: Point; readonly text: string; readonly tone: SketchTone };
 
-export const noSketch: Sketch = { marks: [] };
-
 export function sketchLine(points: readonly Point[], tone: SketchTone = 'hand'): SketchMark {
   return { mark: 'line', points, closed: false, tone };
 }

@@ -15,10 +15,19 @@ test('a corner within reach catches the hand, and is named', () => {
 });
 
 test('beside a room the hand is caught at the depth of a wall and in line with its corners', () => {
-  // 120 mm to the right of x = 6000, level with the upper side.
-  const caught = handCatch(hall, handAt([6140, 50]), freeHold);
+  // 120 mm to the right of x = 6000, 70 mm below the level of the upper side: within reach of the one line, not of the other.
+  const beside = handCatch(hall, handAt([6140, 70]), freeHold);
+  expect(beside.at).toEqual([6120, 50]);
+  expect(words(beside.marks)).toEqual(['120 mm from Hall']);
+  // Nearer, where a neighbour's corner lies beyond the wall.
+  const corner = handCatch(hall, handAt([6140, 30]), freeHold);
+  expect(corner.at).toEqual([6120, 0]);
+  expect(words(corner.marks)).toEqual(['120 mm from Hall']);
+});
+
+test('a finger that may miss by more than a wall still means the corner beyond it', () => {
+  const caught = handCatch(hall, handAt([6140, 20], { reachMm: 330 }), freeHold);
   expect(caught.at).toEqual([6120, 0]);
-  expect(words(caught.marks)).toEqual(['120 mm from Hall', 'In line with Hall']);
 });
 
 test('on a wall the hand lies on the wall', () => {
