@@ -59,12 +59,14 @@ async function dragOn(browser: Browser, address: string): Promise<DragFigures> {
   await page.mouse.down();
   await dragAbout(page, x, y, warmMoves);
   await browser.startTracing(page, {
-    categories: ['disabled-by-default-devtools.timeline', 'devtools.timeline', 'toplevel'],
+    categories: ['disabled-by-default-devtools.timeline', 'devtools.timeline', 'toplevel', 'blink.user_timing'],
   });
   await page.evaluate(frameWatch);
+  await page.evaluate("performance.mark('drag-begins')");
   await dragAbout(page, x, y, moves);
   const intervalsMs = await page.evaluate<readonly number[]>('window.frameIntervals');
   const results = await page.evaluate<number>('window.resultsSeen');
+  await page.evaluate("performance.mark('drag-ends')");
   const trace = JSON.parse((await browser.stopTracing()).toString('utf8')) as Trace;
   await page.mouse.up();
   const floorM2 = demo.rooms.reduce((sum, { outline }) => sum + ringArea(outline), 0) / 1e6;
@@ -142,8 +144,10 @@ interface TraceEvent {
   readonly args?: { readonly name?: string };
 }
 
-/** Tasks of the page's main thread, summed from one frame to the next. */
+/** Tasks of the page's main thread while the corner was dragged, summed from one frame to the next. */
 function workOf({ traceEvents }: Trace): readonly number[] {
+  const markAt = (mark: string) => traceEvents.find(({ name }) => name === mark)?.ts ?? Number.NaN;
+  const [from, to] = [markAt('drag-begins'), markAt('drag-ends')];
   const mains = traceEvents.filter(({ name, args }) => name === 'thread_name' && args?.name === 'CrRendererMain');
   const frames = traceEvents.filter(({ name }) => name === 'FireAnimationFrame');
   const [frame] = frames;
@@ -152,13 +156,15 @@ function workOf({ traceEvents }: Trace): readonly number[] {
   const tasks = traceEvents.filter(
     ({ name, pid, tid, dur }) => name === 'RunTask' && pid === main.pid && tid === main.tid && dur !== undefined,
   );
-  const begins = frames.filter(({ tid }) => tid === main.tid).map(({ ts }) => ts);
-  begins.sort((a, b) => a - b);
-  const work = begins.map(() => 0);
-  let at = 0;
-  for (const { ts, dur = 0 } of [...tasks].sort((a, b) => a.ts - b.ts)) {
-    while (at + 1 < begins.length && (begins[at + 1] ?? 0) <= ts + dur) at += 1;
-    if (ts + dur >= (begins[0] ?? 0)) work[at] = (work[at] ?? 0) + dur / 1000;
+  const ordered = [...tasks].sort((a, b) => a.ts - b.ts);
+  const called = frames.filter(({ tid, ts }) => tid === main.tid && ts >= from && ts <= to).map(({ ts }) => ts);
+  // All that is called for one frame is one task: a frame begins with it.
+  const isFrame = ({ ts, dur = 0 }: TraceEvent) => called.some((at) => at >= ts && at <= ts + dur);
+  const work: number[] = [];
+  for (const task of ordered) {
+    if (task.ts > to) break;
+    if (isFrame(task)) work.push(0);
+    if (work.length > 0) work[work.length - 1] = (work[work.length - 1] ?? 0) + (task.dur ?? 0) / 1000;
   }
   return work.slice(1, -1);
 }
