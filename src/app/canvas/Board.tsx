@@ -1,4 +1,4 @@
-import { type CSSProperties, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
+import { type CSSProperties, memo, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import { useStore } from 'zustand';
 import { Begin, Card, Dimensions, LiveLimits } from '../later.tsx';
 import { Notice } from '../panels/Notice.tsx';
@@ -59,7 +59,7 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
 
   return (
     <main className="board">
-      <ToolBar />
+      <SteadyToolBar />
       <div className="desk" ref={desk}>
         <div
           ref={surface}
@@ -88,6 +88,9 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
     </main>
   );
 }
+
+/** Not drawn anew with each result. */
+const SteadyToolBar = memo(ToolBar);
 
 /** Points at round distances that follow the zoom: the styles draw one, laid as a tile. */
 function gridStyle(view: Viewport): CSSProperties {

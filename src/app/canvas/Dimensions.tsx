@@ -234,7 +234,7 @@ function useCardBox(group: React.RefObject<HTMLDivElement | null>): BoxPx | null
     measure();
     // It comes, goes, grows and is moved without a word to what lies beside it.
     const observer = new MutationObserver(measure);
-    observer.observe(desk, { childList: true, subtree: true, attributes: true, attributeFilter: ['style'] });
+    observer.observe(desk, { childList: true, subtree: true, attributes: true, attributeFilter: ['style', 'class'] });
     return () => observer.disconnect();
   }, [group]);
   return box;
@@ -242,7 +242,8 @@ function useCardBox(group: React.RefObject<HTMLDivElement | null>): BoxPx | null
 
 function cardBox(): BoxPx | null {
   const card = document.getElementById(cardId);
-  if (card === null) return null;
+  // In a gesture it is out of sight, and measuring it would lay the page out with every frame.
+  if (card === null || card.classList.contains('held')) return null;
   const { offsetLeft, offsetTop, offsetWidth, offsetHeight } = card;
   return {
     leftPx: offsetLeft,

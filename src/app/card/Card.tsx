@@ -1,4 +1,4 @@
-import { Fragment, type ReactNode, useCallback, useEffect, useRef, useState } from 'react';
+import { Fragment, memo, type ReactNode, useCallback, useEffect, useRef, useState } from 'react';
 import { jointKindNames, namesOf } from '../../documents/words.ts';
 import type { Box } from '../../geometry/ring.ts';
 import { objectFind, objectsBox, objectsOf } from '../../plan/edits/objects.ts';
@@ -15,7 +15,7 @@ import { ThingList } from '../parts/ThingList.tsx';
 import type { Result } from '../state/analysisStore.ts';
 import { boardFree, boardLetGo } from '../state/boardStore.ts';
 import { cardIsAsked } from '../state/cardEnter.ts';
-import { useAnalysis, useBoard, useShown } from '../state/hooks.ts';
+import { useAnalysis, useBoard, usePlan } from '../state/hooks.ts';
 import { cardId, findingKey, type Thing, thingEquals } from '../state/thing.ts';
 import { countNoun, objectNoun } from '../tools/nouns.ts';
 import { BayFigures } from './BayFigures.tsx';
@@ -35,15 +35,32 @@ interface CardProps {
   readonly onChoose: (thing: Thing) => void;
 }
 
-/** The figures of the chosen thing, beside it on the drawing. */
-export function Card({ drawing, view, size, onChoose }: CardProps) {
+/** The figures of the chosen thing, beside it on the drawing. In a gesture it is out of sight and stays as it was: nothing
+ *  lies over what the hand moves, and its folds and fields are there again when the hand lets go. */
+export function Card(props: CardProps) {
   const things = useBoard((state) => state.chosen);
-  const [chosen = null] = things;
-  const file = useShown();
   const opened = useBoard((state) => state.opened);
   const trayOpen = useBoard((state) => state.trayOpen);
-  const free = boardFree({ size, trayOpen }) ?? size;
+  const file = usePlan((state) => state.history.present.file);
   const result = useAnalysis((state) => state.result);
+  const held = usePlan((state) => state.preview !== null);
+  return <StillCard {...{ ...props, things, opened, trayOpen, file, result, held }} />;
+}
+
+interface StillCardProps extends CardProps {
+  readonly things: readonly Thing[];
+  readonly opened: readonly Thing[];
+  readonly trayOpen: boolean;
+  readonly file: PlanFile;
+  readonly result: Result | null;
+  readonly held: boolean;
+}
+
+const StillCard = memo(CardAt, (before, now) => before.held && now.held);
+
+function CardAt({ drawing, view, size, onChoose, things, opened, trayOpen, file, result, held }: StillCardProps) {
+  const [chosen = null] = things;
+  const free = boardFree({ size, trayOpen }) ?? size;
   const [heightPx, setHeightPx] = useState(0);
   const focusKeep = useFocusBack(chosen);
   const measure = useCallback(
@@ -74,7 +91,7 @@ export function Card({ drawing, view, size, onChoose }: CardProps) {
     <section
       ref={measure}
       id={cardId}
-      className="card"
+      className={held ? 'card held' : 'card'}
       data-scrolls
       tabIndex={-1}
       aria-label={content.title}

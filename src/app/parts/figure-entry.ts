@@ -36,7 +36,8 @@ export function useFigureEntry(entry: FigureEntry) {
   const [typed, setTyped] = useState<string | null>(null);
   const [wrong, setWrong] = useState<string | null>(null);
   useEffect(() => () => clearTimeout(rest.current), []);
-  const revision = usePlan((state) => state.revision);
+  // Not the preview: a field is not drawn anew with every move of a hand.
+  const revision = usePlan((state) => state.history);
   const [seen, setSeen] = useState(revision);
   if (seen !== revision) {
     setSeen(revision);

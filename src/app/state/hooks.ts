@@ -16,8 +16,9 @@ export const useAnalysis = <Part>(pick: (state: AnalysisState) => Part): Part =>
 
 /** Where the newest state of the plan on the board is. */
 export function useStanding(): Standing {
-  const plan = usePlan((state) => state);
-  return useKeeping((keeping) => planStanding(plan, keeping));
+  const history = usePlan((state) => state.history);
+  const saved = usePlan((state) => state.saved);
+  return useKeeping((keeping) => planStanding({ history, saved }, keeping));
 }
 
 /** The plan on the board with every default filled in: what settings show, ahead of the analysis. */

@@ -72,7 +72,10 @@ export function sheetForgotten(id: string): void {
 /** Where the newest state of the plan on the board is: `laid` nowhere and nothing is lost, `loose` nowhere else yet. */
 export type Standing = 'laid' | 'saved' | 'kept' | 'loose';
 
-export function planStanding({ history: { present }, saved }: PlanState, { kept }: Keeping): Standing {
+export function planStanding(
+  { history: { present }, saved }: Pick<PlanState, 'history' | 'saved'>,
+  { kept }: Keeping,
+): Standing {
   const { id, file, laid, origin } = present;
   if (saved === file || (origin === 'file' && file === laid)) return 'saved';
   if (kept.get(id) === file) return 'kept';
