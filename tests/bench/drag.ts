@@ -15,8 +15,10 @@ import { chromiumArgs, findChromium } from '../tools/chromium.mjs';
 export interface DragFigures {
   /** Time from one frame to the next, ms. */
   readonly intervalsMs: readonly number[];
-  /** Work of the page's main thread in each frame, ms. */
+  /** Processor time of the page's main thread in each frame, ms. */
   readonly workMs: readonly number[];
+  /** How long its tasks took in each frame, ms: with the time that they waited for the compositor and for a processor. */
+  readonly tasksMs: readonly number[];
   /** Results of the analysis that came meanwhile. */
   readonly results: number;
   readonly floorM2: number;
@@ -70,7 +72,7 @@ async function dragOn(browser: Browser, address: string): Promise<DragFigures> {
   const trace = JSON.parse((await browser.stopTracing()).toString('utf8')) as Trace;
   await page.mouse.up();
   const floorM2 = demo.rooms.reduce((sum, { outline }) => sum + ringArea(outline), 0) / 1e6;
-  return { intervalsMs, workMs: workOf(trace), results, floorM2 };
+  return { intervalsMs, ...workOf(trace), results, floorM2 };
 }
 
 const demo = JSON.parse(
@@ -141,11 +143,12 @@ interface TraceEvent {
   readonly tid: number;
   readonly ts: number;
   readonly dur?: number;
+  readonly tdur?: number;
   readonly args?: { readonly name?: string };
 }
 
 /** Tasks of the page's main thread while the corner was dragged, summed from one frame to the next. */
-function workOf({ traceEvents }: Trace): readonly number[] {
+function workOf({ traceEvents }: Trace): Pick<DragFigures, 'workMs' | 'tasksMs'> {
   const markAt = (mark: string) => traceEvents.find(({ name }) => name === mark)?.ts ?? Number.NaN;
   const [from, to] = [markAt('drag-begins'), markAt('drag-ends')];
   const mains = traceEvents.filter(({ name, args }) => name === 'thread_name' && args?.name === 'CrRendererMain');
@@ -160,11 +163,19 @@ function workOf({ traceEvents }: Trace): readonly number[] {
   const called = frames.filter(({ tid, ts }) => tid === main.tid && ts >= from && ts <= to).map(({ ts }) => ts);
   // All that is called for one frame is one task: a frame begins with it.
   const isFrame = ({ ts, dur = 0 }: TraceEvent) => called.some((at) => at >= ts && at <= ts + dur);
-  const work: number[] = [];
+  const workMs: number[] = [];
+  const tasksMs: number[] = [];
+  const add = (sums: number[], us: number) => {
+    if (sums.length > 0) sums[sums.length - 1] = (sums.at(-1) ?? 0) + us / 1000;
+  };
   for (const task of ordered) {
     if (task.ts > to) break;
-    if (isFrame(task)) work.push(0);
-    if (work.length > 0) work[work.length - 1] = (work[work.length - 1] ?? 0) + (task.dur ?? 0) / 1000;
+    if (isFrame(task)) {
+      workMs.push(0);
+      tasksMs.push(0);
+    }
+    add(workMs, task.tdur ?? Number.NaN);
+    add(tasksMs, task.dur ?? Number.NaN);
   }
-  return work.slice(1, -1);
+  return { workMs: workMs.slice(1, -1), tasksMs: tasksMs.slice(1, -1) };
 }
