@@ -5,7 +5,8 @@ import { objectsBox } from '../../plan/edits/objects.ts';
 import { boardStore } from '../state/boardStore.ts';
 import { planStore } from '../state/planStore.ts';
 import { pointerStore } from '../state/pointerStore.ts';
-import { handAct } from '../tools/hand.ts';
+import { chosenMoves } from '../tools/choose/resting.ts';
+import { handAct, sceneOf } from '../tools/hand.ts';
 import { toolStore } from '../tools/toolStore.ts';
 import { boardFit, boardPan, boardReveal, boardZoom, zoomStep } from './boardView.ts';
 import type { BoardDrawing } from './drawing.ts';
@@ -43,8 +44,7 @@ export function boardKey(event: KeyboardEvent, drawing: BoardDrawing): void {
 
 function arrowKey(event: KeyboardEvent, [x, y]: Point): void {
   const { stance } = toolStore.getState();
-  const { chosen } = boardStore.getState();
-  const moves = stance.tool !== 'choose' || chosen.some(({ kind }) => kind === 'room' || kind === 'object');
+  const moves = stance.tool !== 'choose' || chosenMoves(sceneOf());
   if (!moves) {
     boardPan([-x * arrowPx, -y * arrowPx]);
     return;

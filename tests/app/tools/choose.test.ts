@@ -192,6 +192,20 @@ describe('joints', () => {
     expect(after.bays.map(({ areaM2 }) => areaM2).sort()).toEqual([27.5, 32.5]);
   });
 
+  test('arrow keys move a joint square to itself, and go on with the drawn one that it becomes', () => {
+    const result = resultOf(long);
+    const thing: Thing = { kind: 'joint', key: result.analysis.joints[0]?.key ?? '' };
+    const right = { kind: 'steer', by: [10, 0] } as const;
+    const first = acted(resting(), sceneOf(long, { result, chosen: [thing], step: 'joints' }), [right]);
+    const file = first.step?.file ?? long;
+    const scene = sceneOf(file, { result, chosen: first.choose ?? [], step: 'joints' });
+    const second = acted(resting(), scene, [right, { kind: 'steer', by: [0, 10] }]);
+    // Along itself it does not move.
+    expect(second.step).toBeUndefined();
+    const after = acted(resting(), scene, [right]).step?.file.drawnJoints;
+    expect(after?.map(({ line }) => line.map(([x]) => x))).toEqual([[6020, 6020]]);
+  });
+
   test('a joint ends at the walls of the bays that it runs through', () => {
     const bays = [
       {

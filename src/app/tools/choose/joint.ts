@@ -10,19 +10,27 @@ import type { SketchMark } from '../sketch.ts';
 import type { Hand, Scene, Stance, Turn } from '../stance.ts';
 import { joiningLine, restedOn } from './joint-lines.ts';
 
-/** A joint that the hand may move: a drawn one, or one that the tool found, which becomes a drawn one. */
+/** A joint that the hand may move. */
 export interface DraggedJoint {
-  readonly joint: Joint;
-  readonly analysis: Analysis;
   readonly name: string;
+  readonly analysis: Analysis;
+  /** The joint that the tool found; null where it is a drawn one of the plan. */
+  readonly found: Joint | null;
+  /** Id of the drawn joint; null where the tool found it. */
+  readonly drawn: string | null;
 }
 
-/** What the chosen thing is, if it is a joint that can be moved: what the building or a doorway dictates stays. */
-export function jointDragged(thing: Thing, { result }: Pick<Scene, 'result'>): DraggedJoint | null {
-  const joint = thing.kind === 'joint' ? result?.analysis.joints.find(({ key }) => key === thing.key) : undefined;
-  if (joint === undefined || result === null) return null;
-  const movable = joint.kind === 'field' || joint.kind === 'neck' || joint.kind === 'drawn';
-  return movable ? { joint, analysis: result.analysis, name: `Move joint ${joint.id}` } : null;
+/** What the chosen thing is, if it is a joint that can be moved: a drawn one, or one that the tool found. What the building
+ *  or a doorway dictates stays. */
+export function jointDragged(thing: Thing, { file, result }: Pick<Scene, 'file' | 'result'>): DraggedJoint | null {
+  if (result === null) return null;
+  const { analysis } = result;
+  const joint = thing.kind === 'joint' ? analysis.joints.find(({ key }) => key === thing.key) : undefined;
+  const ids = thing.kind === 'object' ? [thing.key] : joint?.kind === 'drawn' ? joint.sources : [];
+  const drawn = file.drawnJoints?.find(({ id }) => ids.includes(id))?.id ?? null;
+  if (drawn !== null) return { name: `Move joint ${joint?.id ?? drawn}`, analysis, found: null, drawn };
+  if (joint?.kind !== 'field' && joint?.kind !== 'neck') return null;
+  return { name: `Move joint ${joint.id}`, analysis, found: joint, drawn: null };
 }
 
 /** A joint as a drawn one of the plan. */
@@ -60,15 +68,11 @@ const over: Stance = {
 };
 
 /** The joint as a drawn one of the plan, kept with what it rests on. */
-export function jointAsDrawn(
-  { joint: { id, kind, sources }, analysis }: DraggedJoint,
-  file: PlanFile,
-): DrawnJoint | null {
-  const own = (file.drawnJoints ?? []).find((each) => kind === 'drawn' && sources.includes(each.id));
-  if (own !== undefined) return { file, id: own.id, line: own.line, analysis };
-  const kept = jointsKept(file, analysis.joints, [id]);
-  const drawn = kept.file.drawnJoints?.find((each) => each.id === kept.ids[0]);
-  return drawn === undefined ? null : { file: kept.file, id: drawn.id, line: drawn.line, analysis };
+export function jointAsDrawn({ found, drawn, analysis }: DraggedJoint, file: PlanFile): DrawnJoint | null {
+  const kept = found === null ? null : jointsKept(file, analysis.joints, [found.id]);
+  const after = kept?.file ?? file;
+  const own = after.drawnJoints?.find(({ id }) => id === (kept === null ? drawn : kept.ids[0]));
+  return own === undefined ? null : { file: after, id: own.id, line: own.line, analysis };
 }
 
 function jointAt(dragging: Dragging, at: Point, marks: readonly SketchMark[]): Stance {

@@ -8,7 +8,7 @@ import type { Act, Hand, Scene, Stance, Turn } from '../stance.ts';
 import { boxing } from './boxing.ts';
 import { corner } from './corner.ts';
 import { handleAt, handleMarks, handlesOf } from './handles.ts';
-import { joint, jointDragged } from './joint.ts';
+import { type DraggedJoint, joint, jointAsDrawn, jointDragged, jointShifted } from './joint.ts';
 import { moving } from './moving.ts';
 import { opening } from './opening.ts';
 import { side } from './side.ts';
@@ -94,12 +94,32 @@ function added({ things: [thing] }: Hand, { chosen }: Scene): readonly Thing[] {
 }
 
 function steered(act: Extract<Act, { readonly kind: 'steer' }>, scene: Scene): Omit<Turn, 'next'> {
+  const [chosen, ...more] = scene.chosen;
+  const dragged = chosen === undefined || more.length > 0 ? null : jointDragged(chosen, scene);
+  if (dragged !== null) return jointLed(dragged, act.by, scene);
   const ids = chosenIds(scene);
   if (ids.length === 0) return {};
   const slid = ids.length === 1 ? doorwayLed(ids[0] ?? '', act.by, scene) : null;
   if (slid !== null) return { step: { name: `Move doorway ${ids[0]}`, file: slid } };
   const name = `Move ${ids.length === 1 ? objectNoun(scene.file, ids[0] ?? '') : countNoun(ids.length)}`;
   return { step: { name, file: objectsMoved(scene.file, ids, act.by) } };
+}
+
+/** A joint goes square to itself by as much of the way as leads there. */
+function jointLed(dragged: DraggedJoint, by: Point, { file }: Scene): Omit<Turn, 'next'> {
+  const drawn = jointAsDrawn(dragged, file);
+  if (drawn === null) return {};
+  const [ux, uy] = pointDirection(drawn.line[0] ?? [0, 0], drawn.line.at(-1) ?? [0, 0]);
+  const across = by[1] * ux - by[0] * uy;
+  const after = across === 0 ? null : jointShifted(drawn, [-uy * across, ux * across]);
+  if (after === null) return {};
+  return { step: { name: dragged.name, file: after }, choose: [{ kind: 'object', key: drawn.id }] };
+}
+
+/** Whether arrow keys move what is chosen. */
+export function chosenMoves(scene: Scene): boolean {
+  const [thing] = scene.chosen;
+  return chosenIds(scene).length > 0 || (thing !== undefined && jointDragged(thing, scene) !== null);
 }
 
 /** A doorway keeps to its wall: it goes along it by as much of the way as leads there. Null where it is none, or in no wall. */

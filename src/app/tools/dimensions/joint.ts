@@ -76,15 +76,15 @@ function shifted({ noun, drawn }: Measured, { way, lengthMm }: Beside, mm: numbe
 function measuredOf({ file, result, chosen, joint }: DimensionScene): Measured | null {
   const [thing] = chosen;
   if (thing === undefined || result === null) return null;
-  const dragged = jointDragged(thing, { result });
-  const found = dragged?.joint;
+  const dragged = jointDragged(thing, { file, result });
+  const found = dragged?.found ?? null;
   // A found joint that is being dragged is a drawn one of the shown plan already.
-  const drawnId = thing.kind === 'object' ? thing.key : joint;
-  const own = file.drawnJoints?.find(({ id }) => id === drawnId || found?.sources.includes(id));
+  const drawnId = dragged?.drawn ?? joint;
+  const own = file.drawnJoints?.find(({ id }) => id === drawnId);
   const [from, to, ...more] = lineStraight(own?.line ?? found?.line ?? []);
   if (from === undefined || to === undefined || more.length > 0 || pointDistance(from, to) === 0) return null;
   return {
-    noun: found === undefined ? objectNoun(file, own?.id ?? '') : `joint ${found.id}`,
+    noun: found === null ? objectNoun(file, own?.id ?? '') : `joint ${found.id}`,
     from,
     to,
     isOwn: ({ run, sources }) => run === found?.run || (own !== undefined && sources.includes(own.id)),
