@@ -56,33 +56,32 @@ export function ToolBar() {
   const held = useStore(toolStore, ({ stance }) => stance.tool);
   const hint = useStore(toolStore, ({ stance }) => stance.hint);
   const tools = stepTools[step];
-  if (tools.length === 0) return null;
   return (
     <section className="bar" aria-label="Drawing tools">
-      <div className="bar-row">
-        <div className="bar-tools" role="toolbar" aria-label="Tools">
-          {[choose, ...tools].map(({ tool, icon, words, hint: title }) => (
-            <button
-              key={tool}
-              type="button"
-              className="button tool"
-              aria-pressed={held === tool}
-              title={title}
-              onClick={() => {
-                toolTake(tool);
-                surfaceFocus();
-              }}
-            >
-              <Icon name={icon} />
-              {words}
-            </button>
-          ))}
-        </div>
-        <ToolOptions tool={held} />
+      <div className="bar-tools" role="toolbar" aria-label="Tools">
+        {[choose, ...tools].map(({ tool, icon, words, hint: title }) => (
+          <button
+            key={tool}
+            type="button"
+            className="button tool"
+            aria-pressed={held === tool}
+            title={title}
+            onClick={() => {
+              toolTake(tool);
+              surfaceFocus();
+            }}
+          >
+            <Icon name={icon} />
+            {words}
+          </button>
+        ))}
       </div>
-      <p className="bar-hint" role="status">
-        {hint}
-      </p>
+      <div className="bar-row">
+        <ToolOptions tool={held} />
+        <p className="bar-hint" role="status">
+          {hint}
+        </p>
+      </div>
     </section>
   );
 }

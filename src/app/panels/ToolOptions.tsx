@@ -5,6 +5,7 @@ import { surfaceFocus } from '../canvas/surface.ts';
 import { BarChoice, BarTick } from '../parts/BarChoice.tsx';
 import { BarNumber } from '../parts/BarNumber.tsx';
 import { lengthsRead } from '../parts/lengths.ts';
+import { useBoard } from '../state/hooks.ts';
 import { unitStore } from '../state/unit.ts';
 import { handAct } from '../tools/hand.ts';
 import type { ToolName } from '../tools/stance.ts';
@@ -14,13 +15,14 @@ import type { Wishes } from '../tools/wishes.ts';
 /** How the tool in hand is set. */
 export function ToolOptions({ tool }: { readonly tool: ToolName }) {
   const wishes = useStore(toolStore, (state) => state.wishes);
+  const step = useBoard((state) => state.step);
   return (
     <div className="bar-options">
       {outlineTools.includes(tool) && <OutlineOptions {...wishes} />}
       {tool === 'room' && (
         <WishNumber figure="wallMm" label="Wall" value={wishes.wallMm} onWish={(wallMm) => wish({ wallMm })} />
       )}
-      {tool === 'choose' && (
+      {tool === 'choose' && step === 'floor' && (
         <BarTick label="Walls move whole" value={wishes.wholeWall} onChange={(wholeWall) => wish({ wholeWall })} />
       )}
       {tool === 'doorway' && <DoorwayOptions {...wishes} />}

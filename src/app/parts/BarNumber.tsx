@@ -12,6 +12,7 @@ export function BarNumber({ label, ...figure }: BarNumberProps) {
       <label htmlFor={id}>{label}</label>
       <span className={wrong === null ? 'entry' : 'entry wrong'} title={wrong ?? undefined}>
         <input
+          className={figure.unit === '' ? 'count' : undefined}
           id={id}
           inputMode="decimal"
           autoComplete="off"

@@ -70,7 +70,7 @@ function circle([x, y]: Point, acrossMm: number): readonly Point[] {
 export function placing(kind: PlaceKind, at: Caught | null = null): Stance {
   return {
     tool: kind.tool,
-    hint: `Press where the middle of ${kind.noun} belongs. Escape puts the tool down.`,
+    hint: `Press where the middle of ${kind.noun} belongs.`,
     underway: false,
     hand: at?.at ?? null,
     typed: null,
