@@ -130,18 +130,23 @@ function manyBox(things: readonly Thing[], file: PlanFile): Box | null {
  *  drawing. */
 function useFocusBack(chosen: Thing | null): (card: HTMLElement) => () => void {
   const from = useRef<Element | null>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: looked up anew for each thing that is chosen
-  useEffect(() => {
+  const note = useCallback(() => {
     const { activeElement } = document;
     if (activeElement?.closest(`#${cardId}`) == null) from.current = activeElement;
-  }, [chosen]);
+  }, []);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: looked up anew for each thing that is chosen
+  useEffect(note, [chosen]);
   return useCallback(
-    (card) => () => {
-      if (!card.contains(document.activeElement)) return;
-      const list = from.current?.closest<HTMLElement>('[role="listbox"], .thing');
-      (list?.isConnected ? list : document.querySelector<HTMLElement>('.surface'))?.focus();
+    (card) => {
+      // A card that is gone into as it comes has the focus before any effect runs.
+      note();
+      return () => {
+        if (!card.contains(document.activeElement)) return;
+        const list = from.current?.closest<HTMLElement>('[role="listbox"], .thing');
+        (list?.isConnected ? list : document.querySelector<HTMLElement>('.surface'))?.focus();
+      };
     },
-    [],
+    [note],
   );
 }
 

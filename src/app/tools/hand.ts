@@ -41,8 +41,11 @@ export function handTake(turn: Turn): void {
 function turnTake(turn: Turn, gesture: string | null): void {
   const { next, step, preview, choose, open, hover, refused } = turn;
   toolStore.setState({ stance: next === 'rest' ? resting() : next, typed: null });
-  if (step !== undefined) commit(step.name, () => step.file, gesture);
-  else planPreview(preview ?? null);
+  if (step !== undefined) {
+    commit(step.name, () => step.file, gesture);
+    // The view that is worked in is the user's own: a board of another size does not fit it anew.
+    boardStore.setState({ moved: true });
+  } else planPreview(preview ?? null);
   if (choose !== undefined) boardStore.setState({ chosen: choose, opened: [] });
   if (open !== undefined) boardStore.setState({ chosen: [], opened: open });
   if (hover !== undefined) boardHover(hover);
