@@ -1,3 +1,4 @@
+import { FigureInput, FigureWrong } from './FigureInput.tsx';
 import { type FigureEntry, useFigureEntry } from './figure-entry.ts';
 
 interface EntryFieldProps extends FigureEntry {
@@ -12,32 +13,19 @@ interface EntryFieldProps extends FigureEntry {
 
 /** A figure that is typed, with its unit, under its label. */
 export function EntryField({ label, name = label, unlabelled = false, part, ...figure }: EntryFieldProps) {
-  const { id, text, typing, wrong, onChangeText, ...handlers } = useFigureEntry(figure);
+  const entry = useFigureEntry(figure);
   return (
     <div className={unlabelled ? 'field cell' : 'field length'}>
-      {!unlabelled && <label htmlFor={id}>{label}</label>}
-      <span className={wrong === null ? 'entry' : 'entry wrong'}>
-        <input
-          id={id}
-          // The keys of a telephone for figures have no minus, which a place may need.
-          inputMode={figure.least < 0 ? 'text' : 'decimal'}
-          autoComplete="off"
-          data-typing={typing}
-          data-part={part}
-          value={text}
-          aria-label={unlabelled || name !== label ? name : undefined}
-          aria-invalid={wrong !== null}
-          aria-describedby={wrong === null ? undefined : `${id}-wrong`}
-          onChange={(event) => onChangeText(event.target.value)}
-          {...handlers}
-        />
-        {figure.unit !== '' && !unlabelled && <span className="unit">{figure.unit}</span>}
-      </span>
-      {wrong !== null && (
-        <span className="wrong-word" id={`${id}-wrong`} role="alert">
-          {wrong}
-        </span>
-      )}
+      {!unlabelled && <label htmlFor={entry.id}>{label}</label>}
+      <FigureInput
+        entry={entry}
+        unit={unlabelled ? '' : figure.unit}
+        // The keys of a telephone for figures have no minus, which a place may need.
+        inputMode={figure.least < 0 ? 'text' : 'decimal'}
+        data-part={part}
+        aria-label={unlabelled || name !== label ? name : undefined}
+      />
+      <FigureWrong entry={entry} />
     </div>
   );
 }

@@ -1,3 +1,4 @@
+import { FigureInput, FigureWrong } from './FigureInput.tsx';
 import { type FigureEntry, useFigureEntry } from './figure-entry.ts';
 import { SourceButton, SourceText, useSource } from './SourceNote.tsx';
 
@@ -12,32 +13,14 @@ interface NumberFieldProps extends FigureEntry {
 
 /** A figure of the plan, changed in place. */
 export function NumberField({ label, name = label, source, range, ...figure }: NumberFieldProps) {
-  const { id, text, typing, wrong, onChangeText, ...handlers } = useFigureEntry(figure);
+  const entry = useFigureEntry(figure);
   const note = useSource();
   return (
     <div className="field">
-      <label htmlFor={id}>{label}</label>
-      <span className={wrong === null ? 'entry' : 'entry wrong'}>
-        <input
-          id={id}
-          inputMode="decimal"
-          autoComplete="off"
-          data-typing={typing}
-          value={text}
-          placeholder={figure.value === null ? 'not set' : undefined}
-          aria-invalid={wrong !== null}
-          aria-describedby={wrong === null ? undefined : `${id}-wrong`}
-          onChange={(event) => onChangeText(event.target.value)}
-          {...handlers}
-        />
-        {figure.unit !== '' && <span className="unit">{figure.unit}</span>}
-      </span>
+      <label htmlFor={entry.id}>{label}</label>
+      <FigureInput entry={entry} unit={figure.unit} placeholder={figure.value === null ? 'not set' : undefined} />
       <SourceButton of={name} toggle={note} />
-      {wrong !== null && (
-        <span className="wrong-word" id={`${id}-wrong`} role="alert">
-          {wrong}
-        </span>
-      )}
+      <FigureWrong entry={entry} />
       <div className="source-place" id={note.id} hidden={!note.open}>
         {note.open && <SourceText source={source} range={range} />}
       </div>

@@ -5,22 +5,16 @@ import type { Thing } from '../../state/thing.ts';
 import { rectangleOf } from '../draw/end.ts';
 import { sketchRing } from '../sketch.ts';
 import type { Scene, Stance } from '../stance.ts';
+import { dragging } from './dragging.ts';
 
 /** A box is drawn: what lies wholly in it is chosen with what is chosen already. */
 export function boxing(from: Point, to: Point): Stance {
-  return {
-    tool: 'choose',
+  return dragging({
     hint: 'Draw the box round all that is to be chosen.',
-    underway: true,
-    typed: null,
-    sketch: () => ({ marks: [sketchRing(rectangleOf(from, to))] }),
-    grabs: () => true,
-    on(act, scene) {
-      if (act.kind === 'drag' || act.kind === 'down') return { next: boxing(from, act.hand.at) };
-      if (act.kind === 'drop') return { next: 'rest', choose: boxed(from, act.hand.at, scene) };
-      return { next: act.kind === 'hover' ? boxing(from, to) : 'rest' };
-    },
-  };
+    marks: [sketchRing(rectangleOf(from, to))],
+    led: ({ at }, scene, over) =>
+      over ? { next: 'rest', choose: boxed(from, at, scene) } : { next: boxing(from, at) },
+  });
 }
 
 function boxed(from: Point, to: Point, { file, chosen }: Scene): readonly Thing[] {

@@ -7,6 +7,7 @@ import { catchesOf, fileWithout } from '../catch-lines.ts';
 import { objectNoun } from '../nouns.ts';
 import type { SketchMark } from '../sketch.ts';
 import type { Hand, Scene, Stance, Turn } from '../stance.ts';
+import { dragging } from './dragging.ts';
 import { refusalWords } from './refusals.ts';
 
 /** A corner of the chosen thing is dragged. */
@@ -20,26 +21,19 @@ export function corner(ref: RingCorner, { file, wishes }: Scene): Stance {
 }
 
 function cornerAt(ref: RingCorner, catching: (hand: Hand) => Caught, marks: readonly SketchMark[]): Stance {
-  return {
-    tool: 'choose',
+  return dragging({
     hint: 'Let go where the corner belongs. Escape puts it back.',
-    underway: true,
-    typed: null,
-    sketch: () => ({ marks }),
-    grabs: () => true,
-    on(act, scene): Turn {
-      if (act.kind === 'drag' || act.kind === 'drop') {
-        const caught = catching(act.hand);
-        return gestureTurn(cornerMoved(scene.file, ref, caught.at), scene, {
-          over: act.kind === 'drop',
-          name: `Move a corner of ${objectNoun(scene.file, ref.id)}`,
-          on: (shown) => cornerAt(ref, catching, shown),
-          caught,
-        });
-      }
-      return { next: act.kind === 'hover' ? cornerAt(ref, catching, marks) : 'rest' };
+    marks,
+    led(hand, scene, over) {
+      const caught = catching(hand);
+      return gestureTurn(cornerMoved(scene.file, ref, caught.at), scene, {
+        over,
+        name: `Move a corner of ${objectNoun(scene.file, ref.id)}`,
+        on: (shown) => cornerAt(ref, catching, shown),
+        caught,
+      });
     },
-  };
+  });
 }
 
 interface Gesture {

@@ -8,6 +8,7 @@ import { handCatchAlong } from '../catch.ts';
 import { catchesOf, fileWithout } from '../catch-lines.ts';
 import type { SketchMark } from '../sketch.ts';
 import type { Hand, Scene, Stance, Turn } from '../stance.ts';
+import { dragging } from './dragging.ts';
 import { joiningLine, restedOn } from './joint-lines.ts';
 
 /** A joint that the hand may move. */
@@ -41,7 +42,7 @@ export interface DrawnJoint {
   readonly analysis: Analysis;
 }
 
-interface Dragging extends DrawnJoint {
+interface JointDrag extends DrawnJoint {
   readonly name: string;
   readonly from: Point;
   /** Square to the joint. */
@@ -49,23 +50,13 @@ interface Dragging extends DrawnJoint {
 }
 
 /** A joint is dragged square to itself, its ends on the walls and joints that it meets. */
-export function joint(dragged: DraggedJoint, hand: Hand, { file }: Scene): Stance {
+export function joint(dragged: DraggedJoint, hand: Hand, { file }: Scene): Stance | null {
   const drawn = jointAsDrawn(dragged, file);
-  if (drawn === null) return over;
+  if (drawn === null) return null;
   const { line } = drawn;
   const [ux, uy] = pointDirection(line[0] ?? [0, 0], line.at(-1) ?? [0, 0]);
   return jointAt({ ...drawn, name: dragged.name, from: hand.at, across: [-uy, ux] }, hand.at, []);
 }
-
-const over: Stance = {
-  tool: 'choose',
-  hint: '',
-  underway: true,
-  typed: null,
-  sketch: () => ({ marks: [] }),
-  grabs: () => true,
-  on: () => ({ next: 'rest' }),
-};
 
 /** The joint as a drawn one of the plan, kept with what it rests on. */
 export function jointAsDrawn({ found, drawn, analysis }: DraggedJoint, file: PlanFile): DrawnJoint | null {
@@ -75,22 +66,13 @@ export function jointAsDrawn({ found, drawn, analysis }: DraggedJoint, file: Pla
   return own === undefined ? null : { file: after, id: own.id, line: own.line, analysis };
 }
 
-function jointAt(dragging: Dragging, at: Point, marks: readonly SketchMark[]): Stance {
-  return {
-    tool: 'choose',
+function jointAt(drag: JointDrag, at: Point, marks: readonly SketchMark[]): Stance {
+  return dragging({
     hint: 'Let go where the joint belongs. Escape puts it back.',
-    underway: true,
-    typed: null,
-    live: { id: dragging.id, at },
-    sketch: () => ({ marks }),
-    grabs: () => true,
-    on(act, scene): Turn {
-      if (act.kind !== 'drag' && act.kind !== 'drop') {
-        return { next: act.kind === 'hover' ? jointAt(dragging, at, marks) : 'rest' };
-      }
-      return moved(dragging, act.hand, scene, act.kind === 'drop');
-    },
-  };
+    live: { id: drag.id, at },
+    marks,
+    led: (hand, scene, over) => moved(drag, hand, scene, over),
+  });
 }
 
 /** The plan with the joint moved, its ends brought to the walls and joints that it meets; null where there is no floor. */
@@ -103,18 +85,18 @@ export function jointShifted({ file, id, line, analysis }: DrawnJoint, [dx, dy]:
   return objectChanged(kept, id, { line: placed });
 }
 
-function moved(dragging: Dragging, hand: Hand, { wishes }: Scene, isOver: boolean): Turn {
-  const { file, id, line, across, from, name } = dragging;
+function moved(drag: JointDrag, hand: Hand, { wishes }: Scene, isOver: boolean): Turn {
+  const { file, id, line, across, from, name } = drag;
   const start = line[0] as Point;
   const by: Point = [hand.at[0] - from[0], hand.at[1] - from[1]];
   const catches = catchesOf(fileWithout(file, [id]), wishes.wallMm);
   const raw: Point = [start[0] + by[0], start[1] + by[1]];
   const caught = handCatchAlong(catches, { ...hand, at: raw }, start, across);
-  const after = jointShifted(dragging, [caught.at[0] - start[0], caught.at[1] - start[1]]);
+  const after = jointShifted(drag, [caught.at[0] - start[0], caught.at[1] - start[1]]);
   if (after === null) {
     const words: SketchMark = { mark: 'words', at: hand.at, text: 'No floor here', tone: 'wrong' };
-    return isOver ? { next: 'rest' } : { next: jointAt(dragging, hand.at, [words]), preview: file };
+    return isOver ? { next: 'rest' } : { next: jointAt(drag, hand.at, [words]), preview: file };
   }
-  if (!isOver) return { next: jointAt(dragging, hand.at, caught.marks), preview: after };
+  if (!isOver) return { next: jointAt(drag, hand.at, caught.marks), preview: after };
   return { next: 'rest', step: { name, file: after }, choose: [{ kind: 'object', key: id }] };
 }

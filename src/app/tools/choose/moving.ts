@@ -6,6 +6,7 @@ import { boxMiddle, type Catches, catchesOf, fileWithout } from '../catch-lines.
 import { countNoun, objectNoun } from '../nouns.ts';
 import { type SketchMark, sketchLine } from '../sketch.ts';
 import type { Hand, Scene, Stance, Turn } from '../stance.ts';
+import { dragging } from './dragging.ts';
 
 interface Moved {
   readonly ids: readonly string[];
@@ -30,18 +31,11 @@ export function moving(ids: readonly string[], hand: Hand, { file, wishes }: Sce
 }
 
 function movingAt(moved: Moved, by: Point, marks: readonly SketchMark[]): Stance {
-  return {
-    tool: 'choose',
+  return dragging({
     hint: 'Let go where it belongs. Escape puts it back.',
-    underway: true,
-    typed: null,
-    sketch: () => ({ marks: [sketchLine([moved.corner, plus(moved.corner, by)], 'guide'), ...marks] }),
-    grabs: () => true,
-    on(act, scene): Turn {
-      if (act.kind === 'drag' || act.kind === 'drop') return movedTo(moved, act.hand, scene, act.kind === 'drop');
-      return { next: act.kind === 'hover' ? movingAt(moved, by, marks) : 'rest' };
-    },
-  };
+    marks: [sketchLine([moved.corner, plus(moved.corner, by)], 'guide'), ...marks],
+    led: (hand, scene, over) => movedTo(moved, hand, scene, over),
+  });
 }
 
 function movedTo(moved: Moved, hand: Hand, { file }: Scene, over: boolean): Turn {

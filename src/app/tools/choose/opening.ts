@@ -5,40 +5,22 @@ import type { PlanFile } from '../../../plan/schema.ts';
 import { openingCatch, openingMarks } from '../place/doorway.ts';
 import type { SketchMark } from '../sketch.ts';
 import type { Hand, Scene, Stance, Turn } from '../stance.ts';
+import { dragging } from './dragging.ts';
 
 type DoorwayFile = NonNullable<PlanFile['doorways']>[number];
 
-/** A doorway is dragged: along its wall, or into another. */
-export function opening(id: string, scene: Scene): Stance {
-  const doorway = scene.file.doorways?.find((each) => each.id === id);
-  return doorway === undefined ? still : openingAt(doorway, []);
+/** A doorway is dragged: along its wall, or into another. Null where the plan has no such doorway. */
+export function opening(id: string, { file }: Scene): Stance | null {
+  const doorway = file.doorways?.find((each) => each.id === id);
+  return doorway === undefined ? null : openingAt(doorway, []);
 }
 
-const still: Stance = {
-  tool: 'choose',
-  hint: '',
-  underway: true,
-  typed: null,
-  sketch: () => ({ marks: [] }),
-  grabs: () => true,
-  on: () => ({ next: 'rest' }),
-};
-
 function openingAt(doorway: DoorwayFile, marks: readonly SketchMark[]): Stance {
-  return {
-    tool: 'choose',
+  return dragging({
     hint: 'Slide the doorway along its wall, or into another. Escape puts it back.',
-    underway: true,
-    typed: null,
-    sketch: () => ({ marks }),
-    grabs: () => true,
-    on(act, scene): Turn {
-      if (act.kind !== 'drag' && act.kind !== 'drop') {
-        return { next: act.kind === 'hover' ? openingAt(doorway, marks) : 'rest' };
-      }
-      return slid(doorway, act.hand, scene, act.kind === 'drop');
-    },
-  };
+    marks,
+    led: (hand, scene, over) => slid(doorway, hand, scene, over),
+  });
 }
 
 function slid(doorway: DoorwayFile, hand: Hand, scene: Scene, over: boolean): Turn {

@@ -44,8 +44,8 @@ function grabbed(hand: Hand, scene: Scene): Stance | null {
   if (dragged !== null) return joint(dragged, hand, scene);
   const ids = chosenIds(scene);
   const [only] = ids;
-  if (ids.length === 1 && scene.file.doorways?.some(({ id }) => id === only)) return opening(only ?? '', scene);
-  return ids.length === 0 ? null : moving(ids, hand, scene);
+  const doorway = ids.length === 1 ? opening(only ?? '', scene) : null;
+  return doorway ?? (ids.length === 0 ? null : moving(ids, hand, scene));
 }
 
 /** A joint counts as chosen where the drawn joint is that it was made of. */

@@ -9,6 +9,7 @@ import { objectNoun } from '../nouns.ts';
 import type { SketchMark } from '../sketch.ts';
 import type { Hand, Scene, Stance, Turn } from '../stance.ts';
 import { gestureTurn } from './corner.ts';
+import { dragging } from './dragging.ts';
 import type { Handle } from './handles.ts';
 
 /** A side of the chosen thing is dragged square to itself; with the key that lets go of holds, a new corner is drawn out
@@ -18,7 +19,7 @@ export function side(handle: Handle, from: Hand, { file, wishes }: Scene): Stanc
   return sideAt({ handle, corners: from.loose, catches, outwards: outwardsOf(handle, file) }, []);
 }
 
-interface Dragging {
+interface SideDrag {
   readonly handle: Handle;
   /** A new corner is drawn out; the side moves else. */
   readonly corners: boolean;
@@ -34,44 +35,33 @@ function outwardsOf({ id, ring, side: [a, b] }: Handle, file: PlanFile): Point {
   return [uy * round, -ux * round];
 }
 
-function sideAt(dragging: Dragging, marks: readonly SketchMark[]): Stance {
-  return {
-    tool: 'choose',
-    hint: dragging.corners
-      ? 'Let go where the new corner belongs.'
-      : 'Let go where the side belongs. Escape puts it back.',
-    underway: true,
-    typed: null,
-    sketch: () => ({ marks }),
-    grabs: () => true,
-    on(act, scene): Turn {
-      if (act.kind !== 'drag' && act.kind !== 'drop') {
-        return { next: act.kind === 'hover' ? sideAt(dragging, marks) : 'rest' };
-      }
-      return (dragging.corners ? cornered : moved)(dragging, act.hand, scene, act.kind === 'drop');
-    },
-  };
+function sideAt(drag: SideDrag, marks: readonly SketchMark[]): Stance {
+  return dragging({
+    hint: drag.corners ? 'Let go where the new corner belongs.' : 'Let go where the side belongs. Escape puts it back.',
+    marks,
+    led: (hand, scene, over) => (drag.corners ? cornered : moved)(drag, hand, scene, over),
+  });
 }
 
-function moved(dragging: Dragging, hand: Hand, scene: Scene, over: boolean): Turn {
-  const { handle, catches, outwards } = dragging;
+function moved(drag: SideDrag, hand: Hand, scene: Scene, over: boolean): Turn {
+  const { handle, catches, outwards } = drag;
   const caught = handCatchAlong(catches, hand, handle.at, outwards);
   const byMm = (caught.at[0] - handle.at[0]) * outwards[0] + (caught.at[1] - handle.at[1]) * outwards[1];
   return gestureTurn(edgeMoved(scene.file, handle, byMm, { wholeWall: scene.wishes.wholeWall }), scene, {
     over,
     name: `Move a side of ${objectNoun(scene.file, handle.id)}`,
-    on: (marks) => sideAt(dragging, marks),
+    on: (marks) => sideAt(drag, marks),
     caught,
   });
 }
 
-function cornered(dragging: Dragging, hand: Hand, scene: Scene, over: boolean): Turn {
-  const { handle, catches } = dragging;
+function cornered(drag: SideDrag, hand: Hand, scene: Scene, over: boolean): Turn {
+  const { handle, catches } = drag;
   const caught = handCatch(catches, { ...hand, loose: false }, { ...freeHold, own: [...handle.side] });
   return gestureTurn(cornerAdded(scene.file, handle, caught.at), scene, {
     over,
     name: `Add a corner to ${objectNoun(scene.file, handle.id)}`,
-    on: (marks) => sideAt(dragging, marks),
+    on: (marks) => sideAt(drag, marks),
     caught,
   });
 }
