@@ -15,9 +15,10 @@ interface TypedEntryProps {
   readonly size: SizePx;
 }
 
-/** Its distance from the hand and its own size, px. */
+/** Its distance from the hand, from the edge of the board, and its height, px. */
 const gapPx = 20;
-const ownPx = { widthPx: 236, heightPx: 44 };
+const edgePx = 8;
+const ownHeightPx = 56;
 
 /** Length and direction of the run under the hand, beside it, to be read and typed over. */
 export function TypedEntry({ view, size }: TypedEntryProps) {
@@ -26,11 +27,15 @@ export function TypedEntry({ view, size }: TypedEntryProps) {
   const typed = useStore(toolStore, (state) => state.typed);
   if (meaning === null || (typed === null && (!underway || meaning.lengthMm === null))) return null;
   const [x, y] = viewportToScreen(view, meaning.at);
-  const within = (at: number, most: number) => Math.max(8, Math.min(at, most - 8));
-  const left = within(x + gapPx, size.widthPx - ownPx.widthPx);
-  const top = within(y + gapPx, size.heightPx - ownPx.heightPx);
+  const within = (at: number, most: number) => Math.max(edgePx, Math.min(at, most - edgePx));
+  // To the side of the hand where there is more room.
+  const across =
+    x > size.widthPx / 2
+      ? { right: within(size.widthPx - x + gapPx, size.widthPx / 2) }
+      : { left: within(x + gapPx, size.widthPx / 2) };
+  const top = within(y + gapPx, size.heightPx - ownHeightPx);
   return (
-    <div className={typed === null ? 'typed-entry' : 'typed-entry typing'} style={{ left, top }}>
+    <div className={typed === null ? 'typed-entry' : 'typed-entry typing'} style={{ ...across, top }}>
       <Fields meaning={meaning} typed={typed} />
     </div>
   );

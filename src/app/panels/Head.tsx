@@ -34,7 +34,7 @@ export function Head() {
       </div>
       <Verdict />
       <fieldset className="actions" aria-label="Sheet">
-        <Action icon="empty" words="Empty sheet" onAct={() => sheetLay('Empty sheet', planEmpty('New floor'), 'new')} />
+        <Action icon="empty" words="Empty sheet" onAct={sheetBegin} />
         <PlansMenu />
         <Action icon="open" words="Open" hint="Open a plan file (Ctrl O)" onAct={filePick} />
         <Action
@@ -72,6 +72,12 @@ export function Head() {
       {help && <HelpSheet onClose={() => setHelp(false)} />}
     </header>
   );
+}
+
+/** The work begins with the floor. */
+function sheetBegin(): void {
+  sheetLay('Empty sheet', planEmpty('New floor'), 'new');
+  boardStore.setState({ step: 'floor' });
 }
 
 interface ActionProps {

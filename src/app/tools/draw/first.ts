@@ -30,7 +30,7 @@ export function first(kind: DrawKind, at: Caught | null = null, from: Caught | n
 
 function hintOf({ closed, noun }: DrawKind): string {
   return closed
-    ? `Press for the first corner of ${noun}, or type its sides, such as 4500 x 3000.`
+    ? `Press for the first corner of ${noun}, or type its sides, such as 4.5 x 3 m.`
     : `Press where ${noun} begins.`;
 }
 

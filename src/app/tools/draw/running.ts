@@ -45,7 +45,7 @@ export function running(kind: DrawKind, again: Stance, drawn: Drawn): Stance {
 function hintOf({ closed, noun }: DrawKind, { points, begun }: Drawn): string {
   if (!closed && begun) return `Press where ${noun} ends: on a wall it ends there. Enter ends it anywhere.`;
   if (!closed) return `Press for the next point of ${noun}. Enter ends it, Escape takes a point back.`;
-  if (points.length === 1) return 'Press for the next corner, or type a length, or two sides such as 4500 x 3000.';
+  if (points.length === 1) return 'Press for the next corner, or type a length, or two sides such as 4.5 x 3 m.';
   return 'Press for the next corner or type a length. The first corner or Enter closes, Escape takes a corner back.';
 }
 
