@@ -9,7 +9,7 @@ import { Rail } from './panels/Rail.tsx';
 import { Tray } from './panels/Tray.tsx';
 import { nameText } from './parts/format.ts';
 import type { Result } from './state/analysisStore.ts';
-import { boardTell } from './state/boardStore.ts';
+import { boardTellMore } from './state/boardStore.ts';
 import { changesOf } from './state/changes.ts';
 import { useAnalysis, usePlan } from './state/hooks.ts';
 import type { Thing } from './state/thing.ts';
@@ -34,9 +34,9 @@ export function App() {
   return (
     <div className="app">
       <SteadyHead />
+      <SteadyRail />
       <Board drawing={drawing} changed={changed} cautions={cautionLines} onChoose={choose} />
       <SteadyTray result={rested} onChoose={choose} />
-      <SteadyRail />
     </div>
   );
 }
@@ -80,7 +80,7 @@ function useChanged(result: Result | null): readonly Thing[] {
     before.current = result;
     if (last === null || result === null || last === result || last.sheet !== result.sheet) return;
     const { things, words } = changesOf(last.analysis, result.analysis);
-    if (words !== '') boardTell(words);
+    if (words !== '') boardTellMore(words);
     setChanged(things);
     const timer = setTimeout(() => setChanged(nothing), changedMs);
     return () => {

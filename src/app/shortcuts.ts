@@ -1,3 +1,4 @@
+import { surfaceClass } from './canvas/surface.ts';
 import { filePick, planSave } from './files/files.ts';
 import { redoTell, undoTell } from './state/actions.ts';
 import { boardStore } from './state/boardStore.ts';
@@ -9,9 +10,16 @@ import { toolStore } from './tools/toolStore.ts';
  *  and no others. */
 export function shortcutsFollow(): void {
   window.addEventListener('keyup', keyLetGo);
+  window.addEventListener('blur', keyLetGo);
+  // Escape closes an open menu or sheet, and that is all it does then: looked at before the browser closes it.
+  let isOpen = false;
+  const look = () => {
+    isOpen = document.querySelector(':popover-open, dialog[open]') !== null;
+  };
+  window.addEventListener('keydown', look, { capture: true });
   window.addEventListener('keydown', (event) => {
     // A field that is being typed in keeps Escape to itself.
-    if (event.key === 'Escape') handAct({ kind: 'back' });
+    if (event.key === 'Escape' && !isOpen) handAct({ kind: 'back' });
     const act = isPlain(event) ? plainKey(event) : isCommand(event) ? (shortcutOf(event) ?? chosenKey(event)) : null;
     if (act === null) return;
     event.preventDefault();
@@ -28,16 +36,22 @@ function inText({ target }: KeyboardEvent): boolean {
   return target instanceof HTMLElement && (target.isContentEditable || target.tagName === 'TEXTAREA');
 }
 
-/** Removes what is chosen. Backspace steps back where a gesture is under way. */
-function plainKey(event: KeyboardEvent): (() => void) | null {
-  const removes = event.key === 'Delete' || (event.key === 'Backspace' && !toolStore.getState().stance.underway);
-  return removes && !inText(event) && boardStore.getState().chosen.length > 0 ? chosenRemove : null;
+/** Where the keys for what is chosen are meant: on the board, its things and figures, and lists of things. Elsewhere a key
+ *  that removes would do so behind the back of whoever pressed it. */
+const removesOn = `.${surfaceClass}, .thing, .dimension, [role="listbox"]`;
+
+/** Removes what is chosen. In a gesture it does nothing: Backspace steps back there. */
+function plainKey({ key, target }: KeyboardEvent): (() => void) | null {
+  if (key !== 'Delete' && key !== 'Backspace') return null;
+  const isMeant = target === document.body || (target instanceof Element && target.closest(removesOn) !== null);
+  const isFree = !toolStore.getState().stance.underway && boardStore.getState().chosen.length > 0;
+  return isMeant && isFree && !(target instanceof HTMLInputElement) ? chosenRemove : null;
 }
 
 const chosenKeys: Readonly<Record<string, () => void>> = { c: chosenCopy, x: chosenCut, v: clipPaste, a: chosenAll };
 
 function chosenKey(event: KeyboardEvent): (() => void) | null {
-  if (event.shiftKey || inText(event)) return null;
+  if (event.shiftKey || inText(event) || toolStore.getState().stance.underway) return null;
   const key = event.key.toLowerCase();
   // Words of the page that were marked are copied as words.
   if (key === 'c' && window.getSelection()?.isCollapsed === false) return null;
@@ -48,9 +62,21 @@ function shortcutOf(event: KeyboardEvent): (() => void) | null {
   const key = event.key.toLowerCase();
   // A field under the hand keeps its own undo.
   const typing = event.target instanceof HTMLInputElement && event.target.dataset.typing === 'true';
-  if (key === 'z' && !typing) return event.shiftKey ? redoTell : undoTell;
+  // In a gesture the last thing done is the gesture.
+  const undo = toolStore.getState().stance.underway ? () => handAct({ kind: 'back' }) : undoTell;
+  if (key === 'z' && !typing) return event.shiftKey ? redoTell : undo;
   if (key === 'y' && !typing && !event.shiftKey) return redoTell;
-  if (key === 'o' && !event.shiftKey) return filePick;
-  if (key === 's' && !event.shiftKey) return () => void planSave();
+  if (key === 'o' && !event.shiftKey) return () => typingPut(filePick);
+  if (key === 's' && !event.shiftKey) return () => typingPut(() => void planSave());
   return null;
+}
+
+/** What is being typed is put in first: a field is left and come back to. */
+function typingPut(act: () => void): void {
+  const { activeElement } = document;
+  if (activeElement instanceof HTMLInputElement && activeElement.dataset.typing === 'true') {
+    activeElement.blur();
+    activeElement.focus();
+  }
+  act();
 }

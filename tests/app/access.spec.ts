@@ -78,7 +78,7 @@ for (const { width, height, touch } of sizes) {
         await flatOpen(page);
         for (const step of ['Floor', 'Openings', 'Obstacles', 'Joints']) {
           await stepOpen(page, step);
-          for (const tool of await page.getByRole('toolbar', { name: 'Tools' }).getByRole('button').all()) {
+          for (const tool of await page.getByRole('group', { name: 'Tools' }).getByRole('button').all()) {
             await tool.click();
             await expect(tool).toHaveAttribute('aria-pressed', 'true');
             expect(await tooSmall(page, 'section.bar', touch)).toEqual([]);

@@ -134,7 +134,7 @@ test('while a tool that draws is in hand there are none', async ({ page }) => {
   await flatOpen(page);
   await thingChoose(page, 'Floor', 'Rooms', 'Living room');
   await expect(page.locator('.dimension').first()).toBeVisible();
-  await page.getByRole('toolbar').getByRole('button', { name: 'Room' }).click();
+  await page.getByRole('group', { name: 'Tools' }).getByRole('button', { name: 'Room' }).click();
   await expect(page.locator('.dimension')).toHaveCount(0);
 });
 

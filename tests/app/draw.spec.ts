@@ -233,3 +233,42 @@ test('Escape steps back a corner at a time, and then puts the tool down', async 
   await page.keyboard.press('Escape');
   await expect(room).toHaveAttribute('aria-pressed', 'false');
 });
+
+test('a length that is being typed is not wiped out by a hand that passes by', async ({ page }) => {
+  await sheetEmpty(page);
+  await page.getByRole('button', { name: 'Draw the first room' }).click();
+  const place = await boardPlaces(page);
+  await page.mouse.click(...(place(1000, 1000) as [number, number]));
+  await page.mouse.move(...(place(3000, 1000) as [number, number]));
+  await page.keyboard.type('45');
+  await page.mouse.move(...(place(3500, 2500) as [number, number]));
+  await page.keyboard.type('00');
+  const field = page.getByLabel('Length', { exact: true });
+  await expect(field).toHaveValue('4500');
+  await page.keyboard.press('Enter');
+  await page.keyboard.type('4500 x 1');
+  await page.keyboard.press('Escape');
+  // The run is 4500 long, to the right as it was when it was typed.
+  await page.mouse.move(...(place(5500, 3000) as [number, number]));
+  await page.keyboard.type('3000');
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('Enter');
+  await expect(page.getByText(/1 room, 6\.8 m²/)).toBeVisible();
+});
+
+test('undo in the middle of an outline takes back its last corner, not the room before it', async ({ page }) => {
+  await sheetEmpty(page);
+  await page.getByRole('button', { name: 'Draw the first room' }).click();
+  await page.keyboard.type('6000 x 4500');
+  await page.keyboard.press('Enter');
+  const place = await boardPlaces(page);
+  await page.mouse.click(...(place(8000, 1000) as [number, number]));
+  await page.mouse.click(...(place(10_000, 1000) as [number, number]));
+  await page.keyboard.press('Control+z');
+  await expect(page.locator('.bar-hint')).toContainText('two sides');
+  await page.keyboard.press('Control+z');
+  await expect(page.locator('.bar-hint')).toContainText('first corner');
+  await expect(rows(page, 'Rooms')).toHaveCount(1);
+  await page.keyboard.press('Control+z');
+  await expect(rows(page, 'Rooms')).toHaveCount(0);
+});

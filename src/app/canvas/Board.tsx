@@ -19,6 +19,7 @@ import { HandPlace } from './HandPlace.tsx';
 import { Objects } from './Objects.tsx';
 import { pinsCluster } from './pins.ts';
 import { type Lit, Sheet } from './Sheet.tsx';
+import { StepTold } from './StepTold.tsx';
 import { surfaceClass } from './surface.ts';
 import { TypedEntry } from './TypedEntry.tsx';
 import { aboutItems, thingItems } from './thingItems.ts';
@@ -68,14 +69,20 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
           // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing is moved and zoomed by keys
           tabIndex={0}
           role="application"
-          aria-label="Drawing. Arrow keys move it or what is chosen, plus and minus zoom, Home fits it, Escape lets go. Tab goes on to its things."
+          aria-label="Drawing"
+          aria-describedby="drawing-keys"
           onKeyDown={(event) => boardKey(event, drawing)}
         >
           {view !== null && size !== null && <Sheet {...{ items, labels, view, size, theme, accent, lit }} />}
         </div>
         {picked && view !== null && size !== null && <Dimensions view={view} size={size} />}
+        <p id="drawing-keys" className="unseen">
+          Arrow keys move it or what is chosen, plus and minus zoom, Home fits it, Escape lets go. Tab goes on to its
+          things.
+        </p>
         <Objects drawing={drawing} />
         <HandPlace />
+        <StepTold />
         {view !== null && size !== null && <TypedEntry view={view} size={size} />}
         {empty && tool === 'choose' && <Begin />}
         {picked && view !== null && size !== null && <Card {...{ drawing, view, size, onChoose }} />}

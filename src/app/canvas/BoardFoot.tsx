@@ -92,7 +92,7 @@ function PointerReading() {
         type="button"
         className="button"
         title={unit === 'mm' ? 'Lengths in millimetres: press for metres' : 'Lengths in metres: press for millimetres'}
-        aria-label={unit === 'mm' ? 'Lengths in millimetres' : 'Lengths in metres'}
+        aria-label={unit === 'mm' ? 'mm: lengths in millimetres' : 'm: lengths in metres'}
         onClick={unitTurn}
       >
         {unit}

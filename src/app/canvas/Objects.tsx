@@ -9,7 +9,7 @@ import {
   useState,
 } from 'react';
 import type { Box } from '../../geometry/ring.ts';
-import { boardFree, boardHover, boardStore } from '../state/boardStore.ts';
+import { boardFree, boardHover, boardRefuse, boardStore } from '../state/boardStore.ts';
 import { cardEnter } from '../state/cardEnter.ts';
 import { useBoard, usePlan } from '../state/hooks.ts';
 import { type Thing, thingEquals } from '../state/thing.ts';
@@ -129,6 +129,7 @@ function skip(event: React.MouseEvent): void {
 function thingKey(event: KeyboardEvent, read: ReadThing | null, drawing: BoardDrawing): void {
   const onSkip = event.target instanceof HTMLAnchorElement;
   if (onSkip || read === null || (event.key !== 'Enter' && event.key !== ' ')) {
+    if (read !== null && actsOnThing.test(event.key)) thingMeant(read.thing);
     if (!onSkip) boardKey(event, drawing);
     return;
   }
@@ -137,14 +138,29 @@ function thingKey(event: KeyboardEvent, read: ReadThing | null, drawing: BoardDr
   thingPress(read.thing, { adds: event.shiftKey, enters: event.key === 'Enter' });
 }
 
+/** Keys that do something to what is chosen. */
+const actsOnThing = /^(Arrow.*|Delete|Backspace)$/;
+
+/** A key is meant for the thing that has the focus, whatever was chosen before. */
+function thingMeant(thing: Thing): void {
+  const { chosen } = boardStore.getState();
+  if (toolStore.getState().stance.tool !== 'choose' || chosen.some((each) => thingEquals(each, thing))) return;
+  boardStore.setState({ chosen: [thing], opened: [] });
+}
+
 function thingPress(thing: Thing, { adds, enters }: { readonly adds: boolean; readonly enters: boolean }): void {
+  const { tool, underway } = toolStore.getState().stance;
+  if (tool !== 'choose' && underway) {
+    boardRefuse('Something is being drawn: Enter on the drawing ends it, Escape gives it up.', []);
+    return;
+  }
   // What is in hand would draw over what is chosen.
-  if (toolStore.getState().stance.tool !== 'choose') toolTake('choose');
+  if (tool !== 'choose') toolTake('choose');
   const { chosen } = boardStore.getState();
   const others = chosen.filter((each) => !thingEquals(each, thing));
   const isChosen = others.length < chosen.length;
   if (adds) boardStore.setState({ chosen: isChosen ? others : [...chosen, thing], opened: [] });
-  else if (isChosen && others.length === 0 && enters) cardEnter();
+  else if (isChosen && enters) cardEnter();
   else boardStore.setState({ chosen: [thing], opened: [] });
 }
 

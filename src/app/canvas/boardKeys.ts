@@ -3,6 +3,7 @@ import type { Point } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/ring.ts';
 import { objectsBox } from '../../plan/edits/objects.ts';
 import { boardStore } from '../state/boardStore.ts';
+import { cardEnter } from '../state/cardEnter.ts';
 import { planStore } from '../state/planStore.ts';
 import { pointerStore } from '../state/pointerStore.ts';
 import { chosenMoves } from '../tools/choose/resting.ts';
@@ -93,9 +94,14 @@ function chosenFollow(): void {
 
 function enterKey(): void {
   const { stance } = toolStore.getState();
-  if (stance.tool !== 'choose' && handBegins()) return;
+  // With the open hand Enter goes into the figures of what is chosen.
+  if (stance.tool === 'choose') {
+    if (boardStore.getState().chosen.length > 0) cardEnter();
+    return;
+  }
+  if (handBegins()) return;
   handAct({ kind: 'enter' });
-  if (stance.tool !== 'choose') handShow();
+  handShow();
 }
 
 function plainKey(key: string, drawing: BoardDrawing): (() => void) | null {

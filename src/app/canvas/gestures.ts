@@ -120,6 +120,7 @@ function dragOf(element: HTMLElement, hand: BoardHand, end: AbortSignal): Drag {
   let from: Point = [0, 0];
   let doing: Doing = 'pressing';
   let hold: ReturnType<typeof setTimeout> | undefined;
+  end.addEventListener('abort', () => clearTimeout(hold));
 
   const middle = (): { readonly at: Point; readonly spreadPx: number } => {
     const [a, b] = [...held.values()];
@@ -211,8 +212,10 @@ function spaceHeld(end: AbortSignal): { readonly held: boolean } {
     },
     { signal: end },
   );
-  window.addEventListener('keyup', (event) => event.key === ' ' && Object.assign(state, { held: false }), {
-    signal: end,
-  });
+  const letGo = () => {
+    state.held = false;
+  };
+  window.addEventListener('keyup', (event) => event.key === ' ' && letGo(), { signal: end });
+  window.addEventListener('blur', letGo, { signal: end });
   return state;
 }

@@ -79,6 +79,7 @@ function CardAt({ drawing, view, size, onChoose, things, opened, trayOpen, file,
   );
   const content =
     chosen === null ? pinContent(opened, result, onChoose) : chosenContent(things, { file, result, onChoose });
+  useFocusKept(content?.key ?? null);
   if (content === null) return null;
   const about = chosen ?? opened[0] ?? null;
   const onScreen = (box: Box | null) => (box === null ? null : viewportBoxToScreen(view, box));
@@ -143,11 +144,29 @@ function useFocusBack(chosen: Thing | null): (card: HTMLElement) => () => void {
       return () => {
         if (!card.contains(document.activeElement)) return;
         const list = from.current?.closest<HTMLElement>('[role="listbox"], .thing');
-        (list?.isConnected ? list : document.querySelector<HTMLElement>('.surface'))?.focus();
+        const back = list?.isConnected ? list : document.querySelector<HTMLElement>('.surface');
+        // After the page has changed: what takes the focus is to hear of it.
+        queueMicrotask(() => back?.focus());
       };
     },
     [note],
   );
+}
+
+/** A card that turns into another under the focus keeps it: what had it is no longer there. */
+function useFocusKept(key: string | null): void {
+  const within = useRef(false);
+  useEffect(() => {
+    const look = ({ target }: FocusEvent) => {
+      within.current = target instanceof Element && target.closest(`#${cardId}`) !== null;
+    };
+    document.addEventListener('focusin', look);
+    return () => document.removeEventListener('focusin', look);
+  }, []);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: looked at anew with each card
+  useEffect(() => {
+    if (within.current && document.activeElement === document.body) document.getElementById(cardId)?.focus();
+  }, [key]);
 }
 
 interface CardContent {

@@ -6,6 +6,7 @@ import { filePick, planSave } from '../files/files.ts';
 import { HelpSheet } from '../later.tsx';
 import { area, countOf } from '../parts/format.ts';
 import { Icon, type IconName } from '../parts/Icon.tsx';
+import { commandKey } from '../parts/keys.ts';
 import { SeverityCounts } from '../parts/SeverityCounts.tsx';
 import { redoTell, undoTell } from '../state/actions.ts';
 import { boardStore } from '../state/boardStore.ts';
@@ -36,11 +37,15 @@ export function Head() {
       <fieldset className="actions" aria-label="Sheet">
         <Action icon="empty" words="Empty sheet" onAct={sheetBegin} />
         <PlansMenu />
-        <Action icon="open" words="Open" hint="Open a plan file (Ctrl O)" onAct={filePick} />
+        <Action icon="open" words="Open" hint={`Open a plan file (${commandKey} O)`} onAct={filePick} />
         <Action
           icon="save"
           words="Save"
-          hint={isSaved ? 'Save the plan file (Ctrl S): nothing has changed' : 'Save the plan file (Ctrl S)'}
+          hint={
+            isSaved
+              ? `Save the plan file (${commandKey} S): nothing has changed`
+              : `Save the plan file (${commandKey} S)`
+          }
           onAct={() => void planSave()}
         />
         <span className="divide" aria-hidden="true" />
@@ -48,7 +53,7 @@ export function Head() {
           icon="undo"
           words="Undo"
           spare
-          hint={past === null ? 'Nothing to undo' : `Undo: ${past} (Ctrl Z)`}
+          hint={past === null ? 'Nothing to undo' : `Undo: ${past} (${commandKey} Z)`}
           off={past === null}
           onAct={undoTell}
         />
@@ -56,7 +61,7 @@ export function Head() {
           icon="redo"
           words="Redo"
           spare
-          hint={future === null ? 'Nothing to redo' : `Redo: ${future} (Ctrl Shift Z)`}
+          hint={future === null ? 'Nothing to redo' : `Redo: ${future} (${commandKey} Shift Z)`}
           off={future === null}
           onAct={redoTell}
         />
@@ -92,7 +97,15 @@ interface ActionProps {
 
 function Action({ icon, words, hint = words, off = false, spare = false, onAct }: ActionProps) {
   return (
-    <button type="button" className="button" aria-label={words} title={hint} disabled={off} onClick={onAct}>
+    // Off it keeps the focus: a button that is pressed for the last time is not taken from under the finger.
+    <button
+      type="button"
+      className="button"
+      aria-label={words}
+      title={hint}
+      aria-disabled={off}
+      onClick={off ? undefined : onAct}
+    >
       <Icon name={icon} />
       <span className={spare ? 'spare action-word' : 'action-word'}>{words}</span>
     </button>

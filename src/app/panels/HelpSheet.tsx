@@ -67,7 +67,7 @@ const parts: readonly { readonly head: string; readonly lines: readonly string[]
     head: 'Type',
     lines: [
       'With a corner set, type the length of the run and press Enter. Tab goes on to its direction.',
-      'Before or after the first corner, type two sides for a rectangle: 4500 x 3000.',
+      'Before or after the first corner, type two sides for a rectangle: 4.5 x 3 m.',
       'The field At takes a point: across, then down. A figure may carry its unit: 4.5 m.',
     ],
   },

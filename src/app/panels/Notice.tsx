@@ -1,4 +1,5 @@
 import { useEffect } from 'react';
+import { surfaceFocus } from '../canvas/surface.ts';
 import { Icon } from '../parts/Icon.tsx';
 import { boardStore } from '../state/boardStore.ts';
 import { useBoard } from '../state/hooks.ts';
@@ -7,13 +8,22 @@ import { useBoard } from '../state/hooks.ts';
 const toldMs = 4000;
 const put = () => boardStore.setState({ notice: null });
 
+/** What had the focus goes with it. */
+function putAway(): void {
+  put();
+  surfaceFocus();
+}
+
 /** What a change did, or what is wrong with a file and where. */
 export function Notice() {
   const notice = useBoard((state) => state.notice);
   useEffect(() => {
     if (notice?.tone !== 'told') return;
-    const timer = setTimeout(put, toldMs);
-    return () => clearTimeout(timer);
+    // It stays as long as a hand or the focus is on it.
+    const timer = setInterval(() => {
+      if (document.querySelector('.notice:is(:hover, :focus-within)') === null) put();
+    }, toldMs);
+    return () => clearInterval(timer);
   }, [notice]);
   return (
     <div role="status" aria-live="polite">
@@ -31,7 +41,7 @@ export function Notice() {
               </ul>
             )}
           </div>
-          <button type="button" className="button bare" aria-label="Put this note away" onClick={put}>
+          <button type="button" className="button bare" aria-label="Put this note away" onClick={putAway}>
             <Icon name="close" />
           </button>
         </div>

@@ -58,7 +58,7 @@ export function ToolBar() {
   const tools = stepTools[step];
   return (
     <section className="bar" aria-label="Drawing tools">
-      <div className="bar-tools" role="toolbar" aria-label="Tools">
+      <fieldset className="bar-tools" aria-label="Tools">
         {[choose, ...tools].map(({ tool, icon, words, hint: title }) => (
           <button
             key={tool}
@@ -75,7 +75,7 @@ export function ToolBar() {
             {words}
           </button>
         ))}
-      </div>
+      </fieldset>
       <div className="bar-row">
         <ToolOptions tool={held} />
         <p className="bar-hint" role="status">

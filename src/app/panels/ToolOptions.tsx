@@ -5,6 +5,7 @@ import { surfaceFocus } from '../canvas/surface.ts';
 import { BarChoice, BarTick } from '../parts/BarChoice.tsx';
 import { BarNumber } from '../parts/BarNumber.tsx';
 import { lengthsRead } from '../parts/lengths.ts';
+import { boardRefuse } from '../state/boardStore.ts';
 import { useBoard } from '../state/hooks.ts';
 import { unitStore } from '../state/unit.ts';
 import { handAct } from '../tools/hand.ts';
@@ -209,18 +210,21 @@ function PlaceField() {
   const put = () => {
     const read = lengthsRead(text, unit);
     setWrong(read?.kind !== 'two');
-    if (read?.kind !== 'two') return;
+    if (read?.kind !== 'two') {
+      boardRefuse('Enter a point across and down, such as 1.5 ; 2 m.', []);
+      return;
+    }
     setText('');
     handAct({ kind: 'place', at: read.mm });
     surfaceFocus();
   };
   return (
-    <label className="bar-field" title="Sets a point as a press does: across and down, such as 1500 ; 2000">
+    <label className="bar-field" title="Sets a point as a press does: across and down, such as 1.5 ; 2 m">
       At
       <span className={wrong ? 'entry wrong' : 'entry'}>
         <input
           className="place-entry"
-          aria-label="Point, across and down"
+          aria-label="At: point, across and down"
           placeholder="x ; y"
           autoComplete="off"
           data-typing={text !== ''}
@@ -229,7 +233,7 @@ function PlaceField() {
           onChange={(event) => setText(event.target.value)}
           onKeyDown={(event) => {
             if (event.key === 'Enter') put();
-            if (event.key !== 'Escape') return;
+            if (event.key !== 'Escape' || text === '') return;
             event.stopPropagation();
             setText('');
             setWrong(false);

@@ -35,8 +35,11 @@ export function analysisCancel(): void {
 function analysisHalt(why: string): void {
   const { run } = analysisStore.getState();
   if (run === null) return;
+  const next = waiting;
   workerEnd();
   analysisStore.setState({ run: null, halted: { revision: run.revision, why } });
+  // A plan that came meanwhile was not what was halted.
+  if (next !== null) void analysisStart(next);
 }
 
 export function analysisAgain(): void {

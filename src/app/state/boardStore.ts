@@ -13,6 +13,8 @@ export interface Notice {
   readonly tone: 'told' | 'noted' | 'refused';
   readonly text: string;
   readonly details: readonly NoticeDetail[];
+  /** What came of a change stands in it already. */
+  readonly more?: true;
 }
 
 export interface NoticeDetail {
@@ -82,6 +84,14 @@ export function boardTell(text: string): void {
 
 export function boardNote(text: string): void {
   boardStore.setState({ notice: { tone: 'noted', text, details: [] } });
+}
+
+/** Adds to what was told a moment ago, such as what came of it. */
+export function boardTellMore(text: string): void {
+  const { notice } = boardStore.getState();
+  const before = notice?.tone === 'told' && notice.more !== true ? `${notice.text} ` : '';
+  if (notice?.tone === 'refused') return;
+  boardStore.setState({ notice: { tone: 'told', text: before + text, details: [], more: true } });
 }
 
 export function boardRefuse(text: string, details: readonly NoticeDetail[]): void {

@@ -67,9 +67,10 @@ function done(name: string, told: string, file: PlanFile, refused: string): bool
 
 const offSheet = 'Nothing was changed: something would lie beyond the sheet.';
 
-/** Joints that are chosen by themselves, as the analysis has them. */
+/** Joints that are chosen by themselves, as the analysis has them; none while it is of a plan that is no more. */
 function jointsChosen(): readonly Joint[] {
-  const joints = analysisStore.getState().result?.analysis.joints ?? [];
+  const { result } = analysisStore.getState();
+  const joints = result?.file === fileNow() ? result.analysis.joints : [];
   const keys = new Set(boardStore.getState().chosen.flatMap(({ kind, key }) => (kind === 'joint' ? [key] : [])));
   return joints.filter(({ key }) => keys.has(key));
 }
@@ -127,7 +128,9 @@ export function chosenDuplicate(): void {
 /** Adds copies and chooses them. @returns what was added; null where it could not be */
 function clipAdd(verb: string, told: string, clip: PlanClip, by: Point): readonly string[] | null {
   const { file, ids } = objectsPasted(fileNow(), clip, by);
-  const noun = clipNoun(clip);
+  // Named by what was added: its number is its own.
+  const [only, ...more] = ids;
+  const noun = only === undefined || more.length > 0 ? countNoun(ids.length) : nameText(objectNoun(file, only));
   if (!done(`${verb} ${noun}`, `${told}: ${noun}.`, file, 'Not added: it would lie beyond the sheet.')) return null;
   boardStore.setState({ chosen: thingsOf(file, ids), opened: [] });
   return ids;

@@ -13,7 +13,9 @@ import { toolStart } from './tools.ts';
 
 /** What the state in hand makes of an act. */
 export function handAct(act: Act): void {
-  const { stance } = toolStore.getState();
+  const { stance, typed } = toolStore.getState();
+  // What is being typed is of the run as it stood: a hand that only passes by neither leads it on nor wipes it out.
+  if (typed !== null && (act.kind === 'hover' || act.kind === 'leave')) return;
   turnTake(stance.on(act, sceneOf()), gestureOf(act));
 }
 

@@ -31,6 +31,8 @@ export function jointDragged(thing: Thing, { file, result }: Pick<Scene, 'file' 
   const drawn = file.drawnJoints?.find(({ id }) => ids.includes(id))?.id ?? null;
   if (drawn !== null) return { name: `Move joint ${joint?.id ?? drawn}`, analysis, found: null, drawn };
   if (joint?.kind !== 'field' && joint?.kind !== 'neck') return null;
+  // Found on a plan that is no more: its line may lie elsewhere.
+  if (result.file !== file) return null;
   return { name: `Move joint ${joint.id}`, analysis, found: joint, drawn: null };
 }
 
