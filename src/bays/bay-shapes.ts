@@ -2,7 +2,7 @@ import { type Floor, floorComponents } from '../floor/floor.ts';
 import { type Point, pointDistance } from '../geometry/point.ts';
 import { regionArea, regionCentroid, regionPerimeter } from '../geometry/region.ts';
 import type { Region } from '../geometry/ring.ts';
-import { CRUMB_MM2, GRID_PER_MM, WELD_GRID } from '../geometry/tolerance.ts';
+import { CRUMB_MM2, GRID_PER_MM, WELD_MM } from '../geometry/tolerance.ts';
 import type { BayPiece, BayShape } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
 import { columnEdgesOf, columnsFilled, isColumnLoop, regionsOf, type Traced } from './filled.ts';
@@ -164,7 +164,7 @@ function bayBody(plan: Plan, map: FloorMap, faces: readonly number[], bay: numbe
 
 /** What welding left between two edges: thinner than the weld all along. */
 function isCrumb(region: Region): boolean {
-  const thinnest = WELD_GRID / GRID_PER_MM;
+  const thinnest = WELD_MM;
   return regionArea(region) < Math.max(CRUMB_MM2, (regionPerimeter(region) / 2) * thinnest);
 }
 

@@ -5,7 +5,7 @@ import { type Point, pointDistance } from '../geometry/point.ts';
 import { boxOf, type Ring } from '../geometry/ring.ts';
 import { segmentDistance } from '../geometry/segment.ts';
 import { loopPoints } from '../geometry/subdivision.ts';
-import { GRID_PER_MM, RUN_BEND_DEG, WELD_GRID } from '../geometry/tolerance.ts';
+import { GRID_PER_MM, RUN_BEND_DEG, WELD_MM } from '../geometry/tolerance.ts';
 import type { JointLine } from '../plan/analysis.ts';
 import { type BayBody, type FloorMap, placeKey } from './bay-shapes.ts';
 import { cornerTurn, NOTCH_RAD } from './notch.ts';
@@ -199,7 +199,7 @@ function endOf(joint: number, at: Point, before: Point): End {
 }
 
 function isAt(ring: Ring, p: Point): boolean {
-  const weld = WELD_GRID / GRID_PER_MM;
+  const weld = WELD_MM;
   const box = boxOf(ring);
   if (p[0] < box.minX - weld || p[0] > box.maxX + weld || p[1] < box.minY - weld || p[1] > box.maxY + weld)
     return false;

@@ -4,7 +4,7 @@ import { type Point, pointDistance } from '../geometry/point.ts';
 import { regionContains } from '../geometry/region.ts';
 import { type Box, boxOf, type Region, type Ring, ringArea, ringSignedArea } from '../geometry/ring.ts';
 import { rayMeets, segmentDistance } from '../geometry/segment.ts';
-import { GRID_PER_MM, onGrid, WELD_GRID } from '../geometry/tolerance.ts';
+import { GRID_PER_MM, onGrid, WELD_MM } from '../geometry/tolerance.ts';
 import { limitExceeded } from '../plan/exceed.ts';
 import type { BayLimits, Plan, Room } from '../plan/plan.ts';
 import { columnEdgesOf, regionFilled, regionsOf } from './filled.ts';
@@ -121,7 +121,7 @@ function isJoint({ barriers, faces, subdivision }: Floor, edge: number): boolean
 
 function touches({ ring, box }: PartColumn, ends: readonly [Point, Point]): boolean {
   if (!boxesMeet(boxOf(ends), box)) return false;
-  const weld = WELD_GRID / GRID_PER_MM;
+  const weld = WELD_MM;
   return ends.some((end) => ring.some((p, i) => segmentDistance(p, ring[(i + 1) % ring.length] as Point, end) <= weld));
 }
 
@@ -231,7 +231,7 @@ export function cutsPlace({ origin, mouths }: PlacedPart, cuts: readonly PartCut
 }
 
 function onward(before: Point, end: Point, mouths: PlacedPart['mouths']): Point | null {
-  const weld = WELD_GRID / GRID_PER_MM;
+  const weld = WELD_MM;
   const length = pointDistance(before, end);
   if (length === 0) return null;
   const direction: Point = [(end[0] - before[0]) / length, (end[1] - before[1]) / length];

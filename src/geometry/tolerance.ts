@@ -12,6 +12,9 @@ export function onGrid(mm: number): number {
  *  steps): no wall is thinner, and traced plans miss each other by less. */
 export const WELD_GRID = 10;
 
+/** The same in mm, for what is not on the grid: what the hand leads, faces of walls, ends of joints. */
+export const WELD_MM = WELD_GRID / GRID_PER_MM;
+
 /** A wall that leaves its main direction by no more than this over its whole length (mm) is laid out as if it were square: builders' walls do. */
 export const STRAIGHTEN_MM = 60;
 
@@ -54,6 +57,15 @@ export const FLATTEN_MM = 15;
 
 /** Walls within this of the sheet's axes follow them (radians): 0.4 mm in 20 m. */
 export const AXIS_RAD = 2e-5;
+
+/** Products of unit vectors that differ by less than this are equal: rounding of sines and cosines. */
+export const UNIT_SLACK = 1e-9;
+
+/** Of lines that catch the hand from as near, that one is meant whose corner is nearer: its distance counts by this share, 0.1 mm in 100 m. */
+export const TIE_SHARE = 1e-6;
+
+/** A line that the hand leads grazes a bay and does not run through it where it covers less of it than this (mm). */
+export const GRAZE_MM = 50;
 
 /** While a layout is sought, figures within this share over a limit are within it: the limit itself is checked on the real outline afterwards. */
 export const NEAR_LIMIT = 0.0005;

@@ -1,7 +1,7 @@
 import { regionsIntersect } from '../geometry/clip.ts';
 import { regionArea, regionPerimeter } from '../geometry/region.ts';
 import { type Box, boxOf, type Region, type Ring, ringArea, ringSignedArea } from '../geometry/ring.ts';
-import { GRID_PER_MM, WELD_GRID } from '../geometry/tolerance.ts';
+import { WELD_MM } from '../geometry/tolerance.ts';
 import type { BayShape } from '../plan/analysis.ts';
 
 /** A bay with what the questions of this folder ask of it again and again. */
@@ -28,9 +28,6 @@ export function bayBody(bay: BayShape): BayBody {
   };
 }
 
-/** Corners and edges closer than this are one, mm. */
-export const weldMm = WELD_GRID / GRID_PER_MM;
-
 /** An outline with its box: of what stands or shines on the floor. */
 export interface Footprint {
   readonly outline: Ring;
@@ -56,13 +53,13 @@ export function bayIsUnder(bay: BayBody, footprint: Footprint): boolean {
 
 /** Without those that are narrower on average than a weld: what snapping leaves where two things only touch. */
 export function regionsWide(regions: readonly Region[]): Region[] {
-  return regions.filter((region) => regionArea(region) > (regionPerimeter(region) / 2) * weldMm);
+  return regions.filter((region) => regionArea(region) > (regionPerimeter(region) / 2) * WELD_MM);
 }
 
 function boxesOverlap(a: Box, b: Box): boolean {
   return (
-    Math.min(a.maxX, b.maxX) - Math.max(a.minX, b.minX) > weldMm &&
-    Math.min(a.maxY, b.maxY) - Math.max(a.minY, b.minY) > weldMm
+    Math.min(a.maxX, b.maxX) - Math.max(a.minX, b.minX) > WELD_MM &&
+    Math.min(a.maxY, b.maxY) - Math.max(a.minY, b.minY) > WELD_MM
   );
 }
 

@@ -2,8 +2,9 @@ import { regionsIntersect, regionsSubtract, regionsUnion } from '../geometry/cli
 import { pointBetween, pointDistance } from '../geometry/point.ts';
 import type { Region, Ring } from '../geometry/ring.ts';
 import { segmentDistance } from '../geometry/segment.ts';
+import { WELD_MM } from '../geometry/tolerance.ts';
 import type { Room } from '../plan/plan.ts';
-import { type BayBody, regionsWide, weldMm } from './bay-body.ts';
+import { type BayBody, regionsWide } from './bay-body.ts';
 
 /** The floor of a bay that is counted to one of its rooms, mm: all of it where the bay has no other, and with the room's floor that of doorways
  *  which opens to it. Where rooms overlap the floor is the first one's.
@@ -33,7 +34,9 @@ function sharedMm(ring: Ring, others: readonly Ring[]): number {
   return ring.reduce((sum, a, i) => {
     const b = ring[(i + 1) % ring.length] ?? a;
     const isShared = [a, pointBetween(a, b, 0.5), b].every((p) =>
-      others.some((other) => other.some((q, k) => segmentDistance(q, other[(k + 1) % other.length] ?? q, p) <= weldMm)),
+      others.some((other) =>
+        other.some((q, k) => segmentDistance(q, other[(k + 1) % other.length] ?? q, p) <= WELD_MM),
+      ),
     );
     return isShared ? sum + pointDistance(a, b) : sum;
   }, 0);

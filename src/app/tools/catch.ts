@@ -1,5 +1,6 @@
 import { type Point, pointDirection, pointDistance } from '../../geometry/point.ts';
 import { rayMeets, segmentNearest } from '../../geometry/segment.ts';
+import { SAME_LINE_MM, TIE_SHARE, UNIT_SLACK, WELD_MM } from '../../geometry/tolerance.ts';
 import type { CatchCorner, Catches, CatchSide } from './catch-lines.ts';
 import { type SketchMark, sketchLine } from './sketch.ts';
 import type { Hand } from './stance.ts';
@@ -38,8 +39,6 @@ interface Line {
   readonly weight: number;
 }
 
-/** A side within this of upright or level catches a coordinate of its own, mm over its whole length. */
-const uprightMm = 0.5;
 /** Sides and wall depths are meant sooner than lines of far corners. */
 const sideWeight = 0.5;
 /** The depth of a wall catches beside its side, and by this much beyond, mm: round a corner. */
@@ -115,9 +114,10 @@ function sideWords({ of, offMm }: CatchSide): string {
   return offMm > 0 ? `${offMm} mm from ${of}` : `On ${of}`;
 }
 
+/** Which coordinate a side catches on its own: one that is upright or level over its whole length. */
 function uprightAxis({ a, b }: CatchSide): 0 | 1 | null {
-  if (Math.abs(a[0] - b[0]) <= uprightMm) return 0;
-  return Math.abs(a[1] - b[1]) <= uprightMm ? 1 : null;
+  if (Math.abs(a[0] - b[0]) <= SAME_LINE_MM) return 0;
+  return Math.abs(a[1] - b[1]) <= SAME_LINE_MM ? 1 : null;
 }
 
 function besides({ a, b, offMm }: CatchSide, at: Point, along: 0 | 1): boolean {
@@ -126,7 +126,7 @@ function besides({ a, b, offMm }: CatchSide, at: Point, along: 0 | 1): boolean {
 }
 
 function bestLine(lines: readonly Line[], axis: 0 | 1, to: Point): Line | null {
-  const score = (line: Line) => Math.abs(line.at - to[axis]) * line.weight + pointDistance(line.source, to) * 1e-6;
+  const score = (line: Line) => Math.abs(line.at - to[axis]) * line.weight + pointDistance(line.source, to) * TIE_SHARE;
   let best: Line | null = null;
   for (const line of lines) if (line.axis === axis && (best === null || score(line) < score(best))) best = line;
   return best;
@@ -198,7 +198,7 @@ function caughtAlong(catches: Catches, hand: Hand, { from, way, least }: Lead, l
   } | null = null;
   let nearestMm = hand.reachMm;
   for (const line of lines) {
-    if (Math.abs(way[line.axis]) < 1e-9) continue;
+    if (Math.abs(way[line.axis]) < UNIT_SLACK) continue;
     const run = (line.at - from[line.axis]) / way[line.axis];
     const off = Math.abs(run - along) * line.weight;
     if (run > least && off <= nearestMm) {
@@ -209,7 +209,7 @@ function caughtAlong(catches: Catches, hand: Hand, { from, way, least }: Lead, l
   for (const side of catches.sides) {
     if (uprightAxis(side) !== null) continue;
     const run = rayMeets(from, way, side.a, side.b);
-    if (run === null || run < 1 || Math.abs(run - along) * sideWeight > nearestMm) continue;
+    if (run === null || run < WELD_MM || Math.abs(run - along) * sideWeight > nearestMm) continue;
     nearestMm = Math.abs(run - along) * sideWeight;
     best = { run, marks: () => [sketchLine([side.a, side.b], 'guide')], side: side.offMm === 0 };
   }
@@ -234,7 +234,7 @@ export function squareWay(from: Point, to: Point, before: Point | null): Point {
       ? axes
       : [...axes, before, [-before[0], -before[1]], [-before[1], before[0]], [before[1], -before[0]]];
   let best = ways[0] as Point;
-  for (const way of ways) if (way[0] * ux + way[1] * uy > best[0] * ux + best[1] * uy + 1e-9) best = way;
+  for (const way of ways) if (way[0] * ux + way[1] * uy > best[0] * ux + best[1] * uy + UNIT_SLACK) best = way;
   return best;
 }
 

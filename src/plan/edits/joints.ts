@@ -1,7 +1,7 @@
 import { lineStraight } from '../../geometry/line.ts';
 import { type Point, pointDistance } from '../../geometry/point.ts';
 import { segmentDistance } from '../../geometry/segment.ts';
-import { GRID_PER_MM, WELD_GRID } from '../../geometry/tolerance.ts';
+import { WELD_MM } from '../../geometry/tolerance.ts';
 import type { Joint } from '../analysis.ts';
 import type { PlanFile } from '../schema.ts';
 import { changed } from './fields.ts';
@@ -19,9 +19,6 @@ export interface JointsKept {
    *  one rests on. */
   readonly also: readonly string[];
 }
-
-/** Joints this near to each other meet, mm: those of an analysis share their places but for rounding. */
-const MEET_MM = WELD_GRID / GRID_PER_MM;
 
 /** Keeps found joints as drawn ones: each straight line that one of them is part of, and in turn each found line that an end of a kept one rests on,
  *  as a drawn joint that ends on nothing would be loose. Joints that stand anyway (doorways, structural joints, zones, drawn joints) are passed over.
@@ -54,7 +51,7 @@ function isFound({ kind }: Joint): boolean {
 }
 
 function restsOn(line: Line, end: Point): boolean {
-  return line.some((b, i) => i > 0 && segmentDistance(line[i - 1] as Point, b, end) <= MEET_MM);
+  return line.some((b, i) => i > 0 && segmentDistance(line[i - 1] as Point, b, end) <= WELD_MM);
 }
 
 /** The stretches of one straight line joined end to end; several lines where a column stands between. */
@@ -77,7 +74,7 @@ function linesJoined(stretches: readonly Line[]): readonly Line[] {
 function lineJoined(one: Line, other: Line): Line | null {
   for (const a of [one, [...one].reverse()]) {
     for (const b of [other, [...other].reverse()]) {
-      if (pointDistance(a[a.length - 1] as Point, b[0] as Point) <= MEET_MM) return [...a, ...b.slice(1)];
+      if (pointDistance(a[a.length - 1] as Point, b[0] as Point) <= WELD_MM) return [...a, ...b.slice(1)];
     }
   }
   return null;

@@ -1,6 +1,6 @@
 import { ringCrossing } from '../../geometry/crossing.ts';
 import { type Point, pointDistance } from '../../geometry/point.ts';
-import { GRID_PER_MM, WELD_GRID } from '../../geometry/tolerance.ts';
+import { WELD_MM } from '../../geometry/tolerance.ts';
 import type { PlanFile } from '../schema.ts';
 import { pointSnapped, ringHasDistinct } from '../snap.ts';
 import { doorwaysFollow } from './doorways-follow.ts';
@@ -92,7 +92,7 @@ function ringRefusal({ list, points: before, isClosed }: FoundRing, after: reado
 }
 
 /** Corners closer than this are one corner, mm. */
-export const CORNERS_MEET_MM = WELD_GRID / GRID_PER_MM;
+export const CORNERS_MEET_MM = WELD_MM;
 
 function cornersMeet(points: readonly Point[], isClosed: boolean): Point | null {
   const found = points.find((point, i) => {

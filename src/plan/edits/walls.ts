@@ -1,7 +1,7 @@
 import { boxIndexOf } from '../../geometry/box-index.ts';
 import { type Point, pointDirection, pointDistance } from '../../geometry/point.ts';
 import { boxOf, type Ring, ringSignedArea } from '../../geometry/ring.ts';
-import { DIRECTION_DEG, GRID_PER_MM, WELD_GRID } from '../../geometry/tolerance.ts';
+import { DIRECTION_DEG, WELD_MM } from '../../geometry/tolerance.ts';
 import { rules } from '../reference.ts';
 import type { PlanFile } from '../schema.ts';
 import { objectRings } from './objects.ts';
@@ -47,7 +47,7 @@ export const WALL_MOST_MM = rules.wallDepthMostMm.value;
 const FACE_LEAST_MM = rules.wallFaceLeastMm.value;
 
 /** Rooms that are this near share an edge, with no wall between. */
-export const WALL_LEAST_MM = WELD_GRID / GRID_PER_MM;
+export const WALL_LEAST_MM = WELD_MM;
 
 const FACING = -Math.cos((DIRECTION_DEG * Math.PI) / 180);
 

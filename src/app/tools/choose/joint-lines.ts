@@ -1,12 +1,8 @@
 import { lineMiddle } from '../../../geometry/line.ts';
 import { type Point, pointDirection, pointDistance } from '../../../geometry/point.ts';
 import { segmentDistance } from '../../../geometry/segment.ts';
+import { GRAZE_MM, onGrid, WELD_MM } from '../../../geometry/tolerance.ts';
 import type { Bay, Joint } from '../../../plan/analysis.ts';
-
-/** A stretch of a bay under a line counts where the line covers at least this of it, mm. */
-const leastMm = 50;
-/** An end this near to a joint rests on it, mm. */
-const restMm = 2;
 
 /** A joint's line, brought to the walls and joints that it meets: its ends go to the edges of the bays that it runs
  *  through. Null where it runs through none.
@@ -19,14 +15,14 @@ export function joiningLine(
   const lengthMm = pointDistance(a, b);
   const under = bays
     .flatMap((bay) => stretches(a, way, [bay.outline, ...bay.holes]))
-    .filter(([from, to]) => Math.min(to, lengthMm) - Math.max(from, 0) >= Math.min(leastMm, to - from))
+    .filter(([from, to]) => Math.min(to, lengthMm) - Math.max(from, 0) >= Math.min(GRAZE_MM, to - from))
     .sort((p, q) => p[0] - q[0]);
   const [first] = under;
   if (first === undefined) return null;
   // One line: what lies beyond a wall or a column is another joint.
   let [from, to] = longestChain(under) ?? first;
-  from = Math.round(from * 10) / 10;
-  to = Math.round(to * 10) / 10;
+  from = onGrid(from);
+  to = onGrid(to);
   return [
     [a[0] + way[0] * from, a[1] + way[1] * from],
     [a[0] + way[0] * to, a[1] + way[1] * to],
@@ -40,7 +36,7 @@ function longestChain(sorted: readonly Stretch[]): Stretch | null {
   let best: Stretch | null = null;
   let run: Stretch | null = null;
   for (const [from, to] of sorted) {
-    run = run !== null && from - run[1] <= restMm ? [run[0], Math.max(run[1], to)] : [from, to];
+    run = run !== null && from - run[1] <= WELD_MM ? [run[0], Math.max(run[1], to)] : [from, to];
     if (best === null || run[1] - run[0] > best[1] - best[0]) best = run;
   }
   return best;
@@ -62,7 +58,7 @@ function stretches(a: Point, way: Point, rings: readonly (readonly Point[])[]): 
   cuts.sort((p, q) => p - q);
   return cuts.flatMap((from, i): readonly Stretch[] => {
     const to = cuts[i + 1];
-    return i % 2 === 1 || to === undefined || to - from < restMm ? [] : [[from, to]];
+    return i % 2 === 1 || to === undefined || to - from < WELD_MM ? [] : [[from, to]];
   });
 }
 
@@ -71,7 +67,7 @@ export function restedOn(line: readonly Point[], joints: readonly Joint[]): read
   const ends = [line[0], line.at(-1)].filter((end) => end !== undefined);
   return joints
     .filter(({ kind }) => kind === 'field' || kind === 'neck')
-    .filter((joint) => ends.some((end) => lineDistance(joint.line, end) <= restMm))
+    .filter((joint) => ends.some((end) => lineDistance(joint.line, end) <= WELD_MM))
     .map(({ id }) => id);
 }
 

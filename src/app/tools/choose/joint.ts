@@ -1,4 +1,5 @@
 import { type Point, pointDirection, pointDistance } from '../../../geometry/point.ts';
+import { WELD_MM } from '../../../geometry/tolerance.ts';
 import type { Analysis, Joint } from '../../../plan/analysis.ts';
 import { jointsKept } from '../../../plan/edits/joints.ts';
 import { objectChanged } from '../../../plan/edits/objects.ts';
@@ -81,7 +82,7 @@ function jointAt(drag: JointDrag, at: Point, marks: readonly SketchMark[]): Stan
 export function jointShifted({ file, id, line, analysis }: DrawnJoint, [dx, dy]: Point): PlanFile | null {
   const shifted = line.map(([x, y]): Point => [x + dx, y + dy]);
   const placed = line.length === 2 ? joiningLine(shifted as [Point, Point], analysis.bays) : shifted;
-  if (placed === null || pointDistance(placed[0] as Point, placed.at(-1) as Point) < 1) return null;
+  if (placed === null || pointDistance(placed[0] as Point, placed.at(-1) as Point) < WELD_MM) return null;
   const resting = restedOn(placed, analysis.joints);
   const kept = jointsKept(file, analysis.joints, resting).file;
   return objectChanged(kept, id, { line: placed });

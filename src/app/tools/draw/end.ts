@@ -1,13 +1,11 @@
 import { ringCrossing } from '../../../geometry/crossing.ts';
-import type { Point } from '../../../geometry/point.ts';
+import { type Point, pointDistance } from '../../../geometry/point.ts';
 import { boxOf } from '../../../geometry/ring.ts';
+import { WELD_MM } from '../../../geometry/tolerance.ts';
 import { pointSnapped } from '../../../plan/snap.ts';
 import type { Thing } from '../../state/thing.ts';
 import type { Scene, Stance, Turn } from '../stance.ts';
 import type { DrawKind } from './kinds.ts';
-
-/** Two corners of an outline nearer than this are one, mm. */
-const leastSideMm = 1;
 
 export function rectangleOf(a: Point, b: Point): readonly Point[] {
   const { minX, maxX, minY, maxY } = boxOf([a, b]);
@@ -58,7 +56,7 @@ function cornersKept(points: readonly Point[], closed: boolean): readonly Point[
 }
 
 function isNear(a: Point, b: Point): boolean {
-  return Math.hypot(a[0] - b[0], a[1] - b[1]) < leastSideMm;
+  return pointDistance(a, b) < WELD_MM;
 }
 
 /** Whether the run goes straight on through the point. */

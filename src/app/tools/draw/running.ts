@@ -1,5 +1,6 @@
 import { runCrosses } from '../../../geometry/crossing.ts';
 import { type Point, pointDirection, pointDistance } from '../../../geometry/point.ts';
+import { WELD_MM } from '../../../geometry/tolerance.ts';
 import { type Caught, handCatch, squareWay } from '../catch.ts';
 import { type Sketch, type SketchMark, sketchLine } from '../sketch.ts';
 import type { Act, Hand, Scene, Stance, Turn } from '../stance.ts';
@@ -130,8 +131,8 @@ function pressed(kind: DrawKind, again: Stance, drawn: Drawn, caught: Caught, sc
   if (isRectangle(kind, drawn, scene)) {
     return drawEnd(kind, rectangleOf(points[0] as Point, caught.at), scene, again, running(kind, again, drawn));
   }
-  const onFirst = pointDistance(caught.at, points[0] as Point) < 1;
-  const onLast = pointDistance(caught.at, points.at(-1) as Point) < 1;
+  const onFirst = pointDistance(caught.at, points[0] as Point) < WELD_MM;
+  const onLast = pointDistance(caught.at, points.at(-1) as Point) < WELD_MM;
   if (kind.closed && onFirst && points.length > 2) return closed(kind, again, { ...drawn, at: caught }, scene);
   if (!kind.closed && onLast && points.length > 1) return closed(kind, again, drawn, scene);
   if (!kind.closed && drawn.begun && caught.onSide && !onLast) {
@@ -144,8 +145,8 @@ function cornerSet(kind: DrawKind, again: Stance, drawn: Drawn, caught: Caught, 
   const { points } = drawn;
   const last = points.at(-1) as Point;
   const stay = running(kind, again, { ...drawn, at: caught });
-  if (pointDistance(last, caught.at) < 1) return { next: stay };
-  if (kind.closed && points.length > 2 && pointDistance(points[0] as Point, caught.at) < 1) {
+  if (pointDistance(last, caught.at) < WELD_MM) return { next: stay };
+  if (kind.closed && points.length > 2 && pointDistance(points[0] as Point, caught.at) < WELD_MM) {
     return closed(kind, again, drawn, scene);
   }
   if (runCrosses(points, caught.at) !== null) {
