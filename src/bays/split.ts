@@ -3,7 +3,7 @@ import { type FloorPlan, floorCut } from '../floor/floor.ts';
 import { pipeRing } from '../floor/linework.ts';
 import { lineMiddle } from '../geometry/line.ts';
 import type { Point } from '../geometry/point.ts';
-import type { JointLine, Split } from '../plan/analysis.ts';
+import { type JointLine, jointIsFound, type Split } from '../plan/analysis.ts';
 import type { FindingFact } from '../plan/finding.ts';
 import type { Lined, Plan } from '../plan/plan.ts';
 import { bayFindings, crossingFindings, neckFindings } from './bay-findings.ts';
@@ -89,7 +89,7 @@ function splitReport(plan: Plan, floorPlan: FloorPlan, cuts: readonly Cut[], nec
   ]);
   const columns = columnsCheck(plan, map, bays, bayNumber, bodies);
   const joints = jointReasons(plan, map, bays, bodies, columns.served);
-  const fieldJointM = joints.reduce((sum, j) => (j.kind === 'field' || j.kind === 'neck' ? sum + j.lengthM : sum), 0);
+  const fieldJointM = joints.filter(jointIsFound).reduce((sum, { lengthM }) => sum + lengthM, 0);
   return {
     split: {
       bays: bays.map((bay) => bay.shape),

@@ -46,6 +46,11 @@ export interface Bay extends BayShape {
 export type JointKind = 'doorway' | 'neck' | 'field' | 'structural' | 'zone' | 'drawn';
 export const jointKinds: readonly JointKind[] = ['doorway', 'neck', 'field', 'structural', 'zone', 'drawn'];
 
+/** Whether the split put the joint there of its own accord; the rest are dictated by the building, a doorway, a heating zone or the user. */
+export function jointIsFound({ kind }: Pick<JointLine, 'kind'>): boolean {
+  return kind === 'field' || kind === 'neck';
+}
+
 /** One stretch of joint between one pair of bays, as the split leaves it. */
 export interface JointLine {
   readonly id: string;

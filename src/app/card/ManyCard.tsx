@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import { jointIsFound } from '../../plan/analysis.ts';
 import type { AlignSide } from '../../plan/edits/arrange.ts';
 import { objectsFound, type PlanObject } from '../../plan/edits/objects.ts';
 import { planCoveringLaid, planRoomsChanged } from '../../plan/edits/settings.ts';
@@ -215,9 +216,7 @@ function SharedChoice<Value extends string>({ label, value, choices, onChange }:
 
 function JointsTogether({ things, result }: Pick<ManyCardProps, 'things' | 'result'>) {
   const joints = (result?.analysis.joints ?? []).filter(
-    (joint) =>
-      (joint.kind === 'field' || joint.kind === 'neck') &&
-      things.some((thing) => thingEquals(thing, jointThing(joint))),
+    (joint) => jointIsFound(joint) && things.some((thing) => thingEquals(thing, jointThing(joint))),
   );
   if (joints.length === 0) return null;
   return (

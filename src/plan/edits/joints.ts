@@ -2,7 +2,7 @@ import { lineStraight } from '../../geometry/line.ts';
 import { type Point, pointDistance } from '../../geometry/point.ts';
 import { segmentDistance } from '../../geometry/segment.ts';
 import { WELD_MM } from '../../geometry/tolerance.ts';
-import type { Joint } from '../analysis.ts';
+import { type Joint, jointIsFound } from '../analysis.ts';
 import type { PlanFile } from '../schema.ts';
 import { changed } from './fields.ts';
 import { objectAdded, objectsAdded, objectsRemoved } from './objects.ts';
@@ -26,16 +26,15 @@ export interface JointsKept {
  *  Example: the stem of a T of two found lines -> both lines; its bar -> the bar alone */
 export function jointsKept(file: PlanFile, joints: readonly Joint[], ids: readonly string[]): JointsKept {
   const runs = new Map<string, Joint[]>();
-  for (const joint of joints.filter(isFound)) runs.set(joint.run, [...(runs.get(joint.run) ?? []), joint]);
+  for (const joint of joints.filter(jointIsFound)) runs.set(joint.run, [...(runs.get(joint.run) ?? []), joint]);
   const asked = new Set(ids);
   const kept = new Set([...runs.keys()].filter((run) => runs.get(run)?.some(({ id }) => asked.has(id))));
   const lines: Line[] = [];
   for (const run of kept) {
     const own = linesJoined((runs.get(run) ?? []).map(({ line }) => line));
     lines.push(...own);
-    const ends = own.flatMap((line) => [line[0] as Point, line[line.length - 1] as Point]);
     for (const [other, stretches] of runs) {
-      if (ends.some((end) => stretches.some(({ line }) => restsOn(line, end)))) kept.add(other);
+      if (own.some((line) => jointsRestedOn(line, stretches).length > 0)) kept.add(other);
     }
   }
   const added = objectsAdded(
@@ -46,8 +45,11 @@ export function jointsKept(file: PlanFile, joints: readonly Joint[], ids: readon
   return { ...added, also: keptIds.filter((id) => !asked.has(id)) };
 }
 
-function isFound({ kind }: Joint): boolean {
-  return kind === 'field' || kind === 'neck';
+/** Joints that the split found and that an end of the line rests on: they are kept with it, or it would rest on nothing.
+ *  Example: the stem of a T, and the two stretches of its bar -> the two stretches */
+export function jointsRestedOn(line: Line, joints: readonly Joint[]): readonly Joint[] {
+  const ends = [line[0] as Point, line[line.length - 1] as Point];
+  return joints.filter((joint) => jointIsFound(joint) && ends.some((end) => restsOn(joint.line, end)));
 }
 
 function restsOn(line: Line, end: Point): boolean {
@@ -91,7 +93,7 @@ export function jointTakenAway(file: PlanFile, joint: Joint): PlanFile {
     );
   }
   const isNoted = file.noJoint?.some(({ line }) => JSON.stringify(line) === JSON.stringify(joint.line));
-  return isFound(joint) && !isNoted ? objectAdded(file, 'noJoint', { line: joint.line }).file : file;
+  return jointIsFound(joint) && !isNoted ? objectAdded(file, 'noJoint', { line: joint.line }).file : file;
 }
 
 /** Lets go of all drawn joints, of all places where joints were taken away, or of both. Example: { drawn: true, taken: false } -> a file without `drawnJoints` */

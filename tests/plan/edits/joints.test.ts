@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type Point, pointDistance } from '../../../src/geometry/point.ts';
-import type { Joint, JointKind } from '../../../src/plan/analysis.ts';
-import { jointsKept, jointsLetGo, jointTakenAway } from '../../../src/plan/edits/joints.ts';
+import { type Joint, type JointKind, jointIsFound } from '../../../src/plan/analysis.ts';
+import { jointsKept, jointsLetGo, jointsRestedOn, jointTakenAway } from '../../../src/plan/edits/joints.ts';
 import { planEmpty } from '../../../src/plan/empty.ts';
 import type { PlanFile } from '../../../src/plan/schema.ts';
 import { analysed, freeJointM, jointM } from '../../contract/analysed.ts';
@@ -140,6 +140,21 @@ describe('a joint that is kept', () => {
   });
 });
 
+it('a line rests on found joints that its ends meet, not on those beside them or on those that stand anyway', () => {
+  const line: readonly Point[] = [
+    [2000, 3001],
+    [2000, 6000],
+  ];
+  expect(jointsRestedOn(line, tee)).toEqual([bar[0]]);
+  expect(
+    jointsRestedOn(
+      line.map(([x, y]): Point => [x, y + 1]),
+      tee,
+    ),
+  ).toEqual([]);
+  expect(jointsRestedOn(line, [joint('J1', 'R1', bar[0]?.line ?? [], 'drawn', ['x1'])])).toEqual([]);
+});
+
 describe('a joint that is taken away', () => {
   it('is noted where it was found, once', () => {
     const once = jointTakenAway(empty, stem);
@@ -262,7 +277,7 @@ describe('on a floor', () => {
     ['the joint across a neck', caseOf('neck-passage')],
   ])('%s that is taken away is not found there again', (_name, file) => {
     const { analysis } = analysed(file);
-    const [taken] = analysis.joints.filter(({ kind }) => kind === 'field' || kind === 'neck');
+    const [taken] = analysis.joints.filter(jointIsFound);
     if (!taken) throw new Error('no joint to take away');
     const after = analysed(jointTakenAway(file, taken)).analysis;
     const [a, b] = [taken.line[0] as Point, taken.line[taken.line.length - 1] as Point];

@@ -1,8 +1,6 @@
-import { lineMiddle } from '../../../geometry/line.ts';
 import { type Point, pointDirection, pointDistance } from '../../../geometry/point.ts';
-import { segmentDistance } from '../../../geometry/segment.ts';
 import { GRAZE_MM, onGrid, WELD_MM } from '../../../geometry/tolerance.ts';
-import type { Bay, Joint } from '../../../plan/analysis.ts';
+import type { Bay } from '../../../plan/analysis.ts';
 
 /** A joint's line, brought to the walls and joints that it meets: its ends go to the edges of the bays that it runs
  *  through. Null where it runs through none.
@@ -60,17 +58,4 @@ function stretches(a: Point, way: Point, rings: readonly (readonly Point[])[]): 
     const to = cuts[i + 1];
     return i % 2 === 1 || to === undefined || to - from < WELD_MM ? [] : [[from, to]];
   });
-}
-
-/** Joints that the tool found and that an end of the line rests on: they are kept with it, or it would rest on nothing. */
-export function restedOn(line: readonly Point[], joints: readonly Joint[]): readonly string[] {
-  const ends = [line[0], line.at(-1)].filter((end) => end !== undefined);
-  return joints
-    .filter(({ kind }) => kind === 'field' || kind === 'neck')
-    .filter((joint) => ends.some((end) => lineDistance(joint.line, end) <= WELD_MM))
-    .map(({ id }) => id);
-}
-
-function lineDistance(line: readonly Point[], at: Point): number {
-  return Math.min(...line.slice(1).map((b, i) => segmentDistance(line[i] ?? lineMiddle(line), b, at)));
 }

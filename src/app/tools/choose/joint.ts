@@ -1,7 +1,7 @@
 import { type Point, pointDirection, pointDistance } from '../../../geometry/point.ts';
 import { WELD_MM } from '../../../geometry/tolerance.ts';
-import type { Analysis, Joint } from '../../../plan/analysis.ts';
-import { jointsKept } from '../../../plan/edits/joints.ts';
+import { type Analysis, type Joint, jointIsFound } from '../../../plan/analysis.ts';
+import { jointsKept, jointsRestedOn } from '../../../plan/edits/joints.ts';
 import { objectChanged } from '../../../plan/edits/objects.ts';
 import type { PlanFile } from '../../../plan/schema.ts';
 import type { Thing } from '../../state/thing.ts';
@@ -10,7 +10,7 @@ import { catchesOf, fileWithout } from '../catch-lines.ts';
 import type { SketchMark } from '../sketch.ts';
 import type { Hand, Scene, Stance, Turn } from '../stance.ts';
 import { dragging } from './dragging.ts';
-import { joiningLine, restedOn } from './joint-lines.ts';
+import { joiningLine } from './joint-lines.ts';
 
 /** A joint that the hand may move. */
 export interface DraggedJoint {
@@ -31,9 +31,8 @@ export function jointDragged(thing: Thing, { file, result }: Pick<Scene, 'file' 
   const ids = thing.kind === 'object' ? [thing.key] : joint?.kind === 'drawn' ? joint.sources : [];
   const drawn = file.drawnJoints?.find(({ id }) => ids.includes(id))?.id ?? null;
   if (drawn !== null) return { name: `Move joint ${joint?.id ?? drawn}`, analysis, found: null, drawn };
-  if (joint?.kind !== 'field' && joint?.kind !== 'neck') return null;
-  // Found on a plan that is no more: its line may lie elsewhere.
-  if (result.file !== file) return null;
+  // One that was found on a plan that is no more may lie elsewhere now.
+  if (joint === undefined || !jointIsFound(joint) || result.file !== file) return null;
   return { name: `Move joint ${joint.id}`, analysis, found: joint, drawn: null };
 }
 
@@ -83,7 +82,7 @@ export function jointShifted({ file, id, line, analysis }: DrawnJoint, [dx, dy]:
   const shifted = line.map(([x, y]): Point => [x + dx, y + dy]);
   const placed = line.length === 2 ? joiningLine(shifted as [Point, Point], analysis.bays) : shifted;
   if (placed === null || pointDistance(placed[0] as Point, placed.at(-1) as Point) < WELD_MM) return null;
-  const resting = restedOn(placed, analysis.joints);
+  const resting = jointsRestedOn(placed, analysis.joints).map(({ id: on }) => on);
   const kept = jointsKept(file, analysis.joints, resting).file;
   return objectChanged(kept, id, { line: placed });
 }
