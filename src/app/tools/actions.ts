@@ -11,16 +11,9 @@ import {
   type Repeat,
 } from '../../plan/edits/arrange.ts';
 import { objectsCopied, objectsPasted, type PlanClip } from '../../plan/edits/copy.ts';
-import { jointsKept, jointsLetGo, jointTakenAway } from '../../plan/edits/joints.ts';
+import { drawnTakenAway, jointsKept, jointsLetGo, jointTakenAway } from '../../plan/edits/joints.ts';
 import { objectsMirrored, objectsTurned } from '../../plan/edits/move.ts';
-import {
-  type ObjectList,
-  objectPoints,
-  objectsAdded,
-  objectsBox,
-  objectsFound,
-  objectsRemoved,
-} from '../../plan/edits/objects.ts';
+import { type ObjectList, objectPoints, objectsBox, objectsFound, objectsRemoved } from '../../plan/edits/objects.ts';
 import type { PlanFile } from '../../plan/schema.ts';
 import { nameText } from '../parts/format.ts';
 import { analysisStore } from '../state/analysisStore.ts';
@@ -267,25 +260,14 @@ export function jointsKeep(joints: readonly Joint[]): void {
 /** Takes joints away: the tool finds none at their places any more, whether it had found them or they were drawn. */
 export function jointsTakeAway(joints: readonly Joint[]): void {
   const noun = jointNoun(joints);
-  const file = joints.reduce(jointGone, fileNow());
+  const file = joints.reduce(jointTakenAway, fileNow());
   if (done(`Take ${noun} away`, `Taken away: ${noun}.`, file, 'What dictates this joint keeps it.')) boardLetGo();
-}
-
-function jointGone(file: PlanFile, joint: Joint): PlanFile {
-  return joint.kind === 'drawn' ? drawnGone(file, joint.sources) : jointTakenAway(file, joint);
-}
-
-/** Drawn joints out of the plan, their places noted as ones where no joint is wanted. */
-function drawnGone(file: PlanFile, ids: readonly string[]): PlanFile {
-  const lines = (file.drawnJoints ?? []).filter(({ id }) => ids.includes(id)).map(({ line }) => line);
-  const noted = lines.map((line) => ({ list: 'noJoint', object: { line } }) as const);
-  return objectsAdded(objectsRemoved(file, ids), noted).file;
 }
 
 /** The same for a joint as it was drawn. */
 export function drawnTakeAway(id: string): void {
   const noun = objectNoun(fileNow(), id);
-  if (done(`Take ${noun} away`, `Taken away: ${noun}.`, drawnGone(fileNow(), [id]), offSheet)) boardLetGo();
+  if (done(`Take ${noun} away`, `Taken away: ${noun}.`, drawnTakenAway(fileNow(), [id]), offSheet)) boardLetGo();
 }
 
 function jointNoun(joints: readonly Joint[]): string {

@@ -82,18 +82,25 @@ function lineJoined(one: Line, other: Line): Line | null {
   return null;
 }
 
-/** Takes a joint away: a drawn one out of the plan, of a found one the place is noted as one where no joint is wanted. A joint that stands anyway
- *  stays. Example: a found joint [4000, 0] to [4000, 3000] -> noJoint has a line [4000, 0] to [4000, 3000] */
+/** Takes a joint away: its place is noted as one where no joint is wanted, and a drawn one goes out of the plan. A joint that stands anyway stays.
+ *  Example: a found joint [4000, 0] to [4000, 3000] -> noJoint has a line [4000, 0] to [4000, 3000] */
 export function jointTakenAway(file: PlanFile, joint: Joint): PlanFile {
-  if (joint.kind === 'drawn') {
-    const drawn = (file.drawnJoints ?? []).map(({ id }) => id);
-    return objectsRemoved(
-      file,
-      drawn.filter((id) => joint.sources.includes(id)),
-    );
-  }
+  if (joint.kind === 'drawn') return drawnTakenAway(file, joint.sources);
   const isNoted = file.noJoint?.some(({ line }) => JSON.stringify(line) === JSON.stringify(joint.line));
   return jointIsFound(joint) && !isNoted ? objectAdded(file, 'noJoint', { line: joint.line }).file : file;
+}
+
+/** The same for drawn joints by their ids, as each was drawn. */
+export function drawnTakenAway(file: PlanFile, ids: readonly string[]): PlanFile {
+  const drawn = (file.drawnJoints ?? []).filter(({ id }) => ids.includes(id));
+  const without = objectsRemoved(
+    file,
+    drawn.map(({ id }) => id),
+  );
+  return objectsAdded(
+    without,
+    drawn.map(({ line }) => ({ list: 'noJoint', object: { line } })),
+  ).file;
 }
 
 /** Lets go of all drawn joints, of all places where joints were taken away, or of both. Example: { drawn: true, taken: false } -> a file without `drawnJoints` */

@@ -2,7 +2,13 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type Point, pointDistance } from '../../../src/geometry/point.ts';
 import { type Joint, type JointKind, jointIsFound } from '../../../src/plan/analysis.ts';
-import { jointsKept, jointsLetGo, jointsRestedOn, jointTakenAway } from '../../../src/plan/edits/joints.ts';
+import {
+  drawnTakenAway,
+  jointsKept,
+  jointsLetGo,
+  jointsRestedOn,
+  jointTakenAway,
+} from '../../../src/plan/edits/joints.ts';
 import { planEmpty } from '../../../src/plan/empty.ts';
 import type { PlanFile } from '../../../src/plan/schema.ts';
 import { analysed, freeJointM, jointM } from '../../contract/analysed.ts';
@@ -173,23 +179,19 @@ describe('a joint that is taken away', () => {
     expect(jointTakenAway(once, stem)).toBe(once);
   });
 
-  it('leaves the plan where it was drawn', () => {
-    expect(
-      'drawnJoints' in
-        jointTakenAway(
-          house,
-          joint(
-            'J1',
-            'R1',
-            [
-              [3000, 3200],
-              [3000, 4500],
-            ],
-            'drawn',
-            ['x1'],
-          ),
-        ),
-    ).toBe(false);
+  it('leaves the plan where it was drawn, and its whole line is noted', () => {
+    const { drawnJoints, ...withoutDrawn } = house;
+    const part: readonly Point[] = [
+      [3000, 3200],
+      [3000, 4500],
+    ];
+    const after = jointTakenAway(house, joint('J1', 'R1', part, 'drawn', ['x1']));
+    const noted = after.noJoint?.at(-1);
+    expect(noted?.line).toEqual(drawnJoints?.[0]?.line);
+    expect(after).toEqual({ ...withoutDrawn, noJoint: [...(house.noJoint ?? []), noted] });
+    expect(drawnTakenAway(house, ['x1'])).toEqual(after);
+    // Another stretch of the same line finds nothing left to take.
+    expect(jointTakenAway(after, joint('J2', 'R1', part, 'drawn', ['x1']))).toBe(after);
   });
 
   it('stays where it stands anyway', () => {
