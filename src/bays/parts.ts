@@ -2,7 +2,7 @@ import type { Cut } from '../floor/barrier.ts';
 import { type Floor, floorComponents } from '../floor/floor.ts';
 import { type Point, pointDistance } from '../geometry/point.ts';
 import { regionContains } from '../geometry/region.ts';
-import { type Box, boxOf, type Region, type Ring, ringArea, ringSignedArea } from '../geometry/ring.ts';
+import { type Box, boxMiddle, boxOf, type Region, type Ring, ringArea, ringSignedArea } from '../geometry/ring.ts';
 import { rayMeets, segmentDistance } from '../geometry/segment.ts';
 import { GRID_PER_MM, onGrid, WELD_MM } from '../geometry/tolerance.ts';
 import { limitExceeded } from '../plan/exceed.ts';
@@ -64,7 +64,7 @@ export function partsOf(plan: Plan, floor: Floor): PlacedPart[] {
 
 /** Whether a column takes floor of a region, its columns filled in; one in a wall or in the notch of an L does not, and asks for no joint. */
 function standsIn({ ring, box }: PartColumn, region: Region): boolean {
-  const centre: Point = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
+  const centre = boxMiddle(box);
   const inset = ([x, y]: Point): Point => [
     centre[0] + (x - centre[0]) * INSET_SHARE,
     centre[1] + (y - centre[1]) * INSET_SHARE,

@@ -1,4 +1,5 @@
 import type { Point } from '../geometry/point.ts';
+import { boxMiddle } from '../geometry/ring.ts';
 import type { Drawing, DrawingRef } from './drawing.ts';
 import { type Ink, itemInks, labelInks, type PaperPlace, paperPoint } from './ink.ts';
 import { labelsPlace } from './label-place.ts';
@@ -26,7 +27,7 @@ const emptyBox = { minX: 0, minY: 0, maxX: 1000, maxY: 1000 };
 export function sheetOf(drawing: Drawing, content: SheetContent): Sheet {
   const box = drawing.box ?? emptyBox;
   const layout = sheetLayout(box);
-  const middle: Point = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
+  const middle = boxMiddle(box);
   const paperPerPlan = 1 / layout.scale;
   const [cx, cy] = [layout.drawing.x + layout.drawing.width / 2, layout.drawing.y + layout.drawing.height / 2];
   const place: PaperPlace = {

@@ -115,6 +115,11 @@ export function boxAround({ minX, minY, maxX, maxY }: Box, by: number): Box {
   return { minX: minX - by, minY: minY - by, maxX: maxX + by, maxY: maxY + by };
 }
 
+/** Example: from [0, 0] to [4, 2] -> [2, 1]. */
+export function boxMiddle({ minX, maxX, minY, maxY }: Box): Point {
+  return [(minX + maxX) / 2, (minY + maxY) / 2];
+}
+
 /** The upright box round all points; infinite and inverted where there are none. */
 export function boxOf(points: readonly Point[]): Box {
   let minX = Infinity;

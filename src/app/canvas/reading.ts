@@ -1,7 +1,7 @@
 import { lineLength } from '../../documents/label-seats.ts';
 import { lineMiddle } from '../../geometry/line.ts';
 import { type Point, pointBetween, pointDirection, pointDistance } from '../../geometry/point.ts';
-import { type Box, boxOf, ringContains } from '../../geometry/ring.ts';
+import { type Box, boxMiddle, boxOf, ringContains } from '../../geometry/ring.ts';
 import { type ObjectOf, objectPoints, objectsOf, type PlanObject } from '../../plan/edits/objects.ts';
 import type { PlanFile } from '../../plan/schema.ts';
 import { figure, nameText } from '../parts/format.ts';
@@ -100,9 +100,7 @@ const besideMm = [20, 120, 300, 620] as const;
 
 function roomsOf({ list, object }: PlanObject, box: Box, roomAt: RoomAt): readonly Room[] {
   if (list !== 'doorways') {
-    const middle: Point =
-      'line' in object ? lineMiddle(object.line) : [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
-    const found = roomAt(middle);
+    const found = roomAt('line' in object ? lineMiddle(object.line) : boxMiddle(box));
     return found === null ? [] : [found.room];
   }
   const [a, b] = object.line;

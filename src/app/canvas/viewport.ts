@@ -1,5 +1,5 @@
 import type { Point } from '../../geometry/point.ts';
-import type { Box } from '../../geometry/ring.ts';
+import { type Box, boxMiddle } from '../../geometry/ring.ts';
 
 /** Where the board looks: the only place where screen pixels and millimetres meet.
  *  A point of the plan (mm) stands on the screen at `point * pxPerMm + offset`. */
@@ -74,8 +74,9 @@ export function viewportFit(box: Box, into: BoxPx): Viewport {
   const roomY = Math.max(1, into.bottomPx - into.topPx);
   const fit = Math.min(roomX / widthMm, roomY / heightMm);
   const pxPerMm = Math.min(mostPxPerMm, fit);
-  const x = (into.leftPx + into.rightPx) / 2 - ((box.minX + box.maxX) / 2) * pxPerMm;
-  const y = (into.topPx + into.bottomPx) / 2 - ((box.minY + box.maxY) / 2) * pxPerMm;
+  const [middleX, middleY] = boxMiddle(box);
+  const x = (into.leftPx + into.rightPx) / 2 - middleX * pxPerMm;
+  const y = (into.topPx + into.bottomPx) / 2 - middleY * pxPerMm;
   return { pxPerMm, offsetPx: [x, y], leastPxPerMm: Math.min(usualLeastPxPerMm, fit) };
 }
 

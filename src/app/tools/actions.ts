@@ -1,7 +1,7 @@
 import type { Point } from '../../geometry/point.ts';
 import { pointDirection, pointDistance } from '../../geometry/point.ts';
 import type { Box } from '../../geometry/ring.ts';
-import { boxOf } from '../../geometry/ring.ts';
+import { boxMiddle, boxOf } from '../../geometry/ring.ts';
 import type { Joint } from '../../plan/analysis.ts';
 import {
   type AlignSide,
@@ -167,9 +167,9 @@ export function clipPaste(): void {
 }
 
 function moveTo(clip: PlanClip, [x, y]: Point): Point {
-  const { minX, maxX, minY, maxY } = clipBox(clip);
+  const [middleX, middleY] = boxMiddle(clipBox(clip));
   const whole = (mm: number) => Math.round(mm / stepMm) * stepMm;
-  return [whole(x - (minX + maxX) / 2), whole(y - (minY + maxY) / 2)];
+  return [whole(x - middleX), whole(y - middleY)];
 }
 
 /** What a step of the work is about. */
@@ -216,7 +216,7 @@ export function chosenMirror(axis: 'left-right' | 'top-bottom'): void {
 
 function middleOf(ids: readonly string[]): Point | null {
   const box = objectsBox(fileNow(), ids);
-  return box === null ? null : [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
+  return box === null ? null : boxMiddle(box);
 }
 
 export function chosenAlign(side: AlignSide): void {

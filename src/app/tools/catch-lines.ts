@@ -1,6 +1,7 @@
 import { oneLine } from '../../documents/words.ts';
 import { type Point, pointDirection } from '../../geometry/point.ts';
-import { boxOf, type Ring, ringCentroid, ringSignedArea } from '../../geometry/ring.ts';
+import { type Ring, ringCentroid } from '../../geometry/ring.ts';
+import { ringOutward } from '../../geometry/ring-edges.ts';
 import type { PlanFile } from '../../plan/schema.ts';
 
 /** A corner that the hand is caught by. */
@@ -32,13 +33,13 @@ export function catchesOf(file: PlanFile, wallMm: number): Catches {
   const corners: CatchCorner[] = [];
   const sides: CatchSide[] = [];
   const ringTake = (ring: Ring, of: string, offMm: number) => {
-    const outside = Math.sign(ringSignedArea(ring));
+    const outward = ringOutward(ring);
     ring.forEach((a, i) => {
       const b = ring[(i + 1) % ring.length] ?? a;
       corners.push({ at: a, of, offMm: 0 });
       if (offMm > 0) corners.push(...cornersOff(ring, i, offMm).map((at) => ({ at, of, offMm })));
       sides.push({ a, b, of, offMm: 0 });
-      if (offMm > 0) sides.push(sideOff({ a, b, of }, offMm * outside, offMm));
+      if (offMm > 0) sides.push(sideOff({ a, b, of }, outward[i] ?? [0, 0], offMm));
     });
   };
   for (const room of file.rooms) {
@@ -83,15 +84,8 @@ function cornersOff(ring: Ring, corner: number, offMm: number): readonly Point[]
   ];
 }
 
-/** The side moved outwards; `by` has the sign of the way round of its ring. */
-function sideOff({ a, b, of }: Omit<CatchSide, 'offMm'>, by: number, offMm: number): CatchSide {
-  const [ux, uy] = pointDirection(a, b);
-  const move = ([x, y]: Point): Point => [x + uy * by, y - ux * by];
+/** The side moved outwards. */
+function sideOff({ a, b, of }: Omit<CatchSide, 'offMm'>, [outX, outY]: Point, offMm: number): CatchSide {
+  const move = ([x, y]: Point): Point => [x + outX * offMm, y + outY * offMm];
   return { a: move(a), b: move(b), of, offMm };
-}
-
-/** Middle of the upright box round the points. */
-export function boxMiddle(points: readonly Point[]): Point {
-  const { minX, maxX, minY, maxY } = boxOf(points);
-  return [(minX + maxX) / 2, (minY + maxY) / 2];
 }

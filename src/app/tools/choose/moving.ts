@@ -1,8 +1,9 @@
 import { type Point, pointDistance } from '../../../geometry/point.ts';
+import { boxMiddle, boxOf } from '../../../geometry/ring.ts';
 import { objectsMoved } from '../../../plan/edits/move.ts';
 import { objectFind, objectPoints } from '../../../plan/edits/objects.ts';
 import { freeHold, handCatch } from '../catch.ts';
-import { boxMiddle, type Catches, catchesOf, fileWithout } from '../catch-lines.ts';
+import { type Catches, catchesOf, fileWithout } from '../catch-lines.ts';
 import { countNoun, objectNoun } from '../nouns.ts';
 import { type SketchMark, sketchLine } from '../sketch.ts';
 import type { Hand, Scene, Stance, Turn } from '../stance.ts';
@@ -24,7 +25,7 @@ export function moving(ids: readonly string[], hand: Hand, { file, wishes }: Sce
     const found = objectFind(file, id);
     return found === null ? [] : objectPoints(found);
   });
-  const corners = [...points, boxMiddle(points)];
+  const corners = [...points, boxMiddle(boxOf(points))];
   const [corner] = corners.sort((p, q) => pointDistance(p, hand.at) - pointDistance(q, hand.at));
   const catches = catchesOf(fileWithout(file, ids), wishes.wallMm);
   return movingAt({ ids, from: hand.at, corner: corner ?? hand.at, catches }, [0, 0], []);

@@ -1,5 +1,5 @@
-import { type Point, pointDirection } from '../../../geometry/point.ts';
-import { ringSignedArea } from '../../../geometry/ring.ts';
+import type { Point } from '../../../geometry/point.ts';
+import { ringOutward } from '../../../geometry/ring-edges.ts';
 import { cornerAdded, edgeMoved } from '../../../plan/edits/corners.ts';
 import { objectFind, objectRings } from '../../../plan/edits/objects.ts';
 import type { PlanFile } from '../../../plan/schema.ts';
@@ -28,11 +28,10 @@ interface SideDrag {
   readonly outwards: Point;
 }
 
-function outwardsOf({ id, ring, side: [a, b] }: Handle, file: PlanFile): Point {
+function outwardsOf({ id, ring, corner }: Handle, file: PlanFile): Point {
   const found = objectFind(file, id);
-  const round = Math.sign(ringSignedArea(found === null ? [] : (objectRings(found)[ring] ?? []))) || 1;
-  const [ux, uy] = pointDirection(a, b);
-  return [uy * round, -ux * round];
+  const corners = found === null ? [] : (objectRings(found)[ring] ?? []);
+  return ringOutward(corners)[corner] ?? [0, 0];
 }
 
 function sideAt(drag: SideDrag, marks: readonly SketchMark[]): Stance {
