@@ -34,11 +34,6 @@ export function objectsPasted(file: PlanFile, clip: PlanClip, by: Point): Pasted
   return clipsAdded(file, clip, [by]);
 }
 
-/** Copies objects beside themselves. Example: ['r1', 'c1'], [0, 10000] -> a second room and column 10 m below the first */
-export function objectsDuplicated(file: PlanFile, ids: readonly string[], by: Point): Pasted {
-  return objectsPasted(file, objectsCopied(file, ids), by);
-}
-
 /** Adds a copy of the clip at each move. */
 export function clipsAdded(file: PlanFile, clip: PlanClip, moves: readonly Point[]): Pasted {
   const points = pointCount(clip) * moves.length;

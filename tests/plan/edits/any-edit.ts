@@ -7,7 +7,7 @@ import {
   objectsDistributed,
   objectsRepeated,
 } from '../../../src/plan/edits/arrange.ts';
-import { objectsCopied, objectsDuplicated, objectsPasted } from '../../../src/plan/edits/copy.ts';
+import { objectsCopied, objectsPasted } from '../../../src/plan/edits/copy.ts';
 import {
   cornerAdded,
   cornerMoved,
@@ -178,8 +178,6 @@ const edits: Readonly<Record<string, (file: PlanFile, draw: Draw) => PlanFile>> 
     objectsMirrored(file, someIds(file, draw), draw.place, draw.isYes ? 'left-right' : 'top-bottom'),
   objectsPasted: (file, draw) =>
     hasRoom(file) ? objectsPasted(file, objectsCopied(file, someIds(file, draw)), draw.by).file : file,
-  objectsDuplicated: (file, draw) =>
-    hasRoom(file) ? objectsDuplicated(file, someIds(file, draw), draw.by).file : file,
   objectsAligned: (file, draw) => {
     const sides: readonly AlignSide[] = ['left', 'right', 'top', 'bottom', 'middle-x', 'middle-y'];
     return objectsAligned(file, someIds(file, draw), sides[(draw.picks[3] ?? 0) % sides.length] ?? 'left');

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Point } from '../../../src/geometry/point.ts';
 import { objectsAligned, objectsDistributed, objectsRepeated } from '../../../src/plan/edits/arrange.ts';
-import { objectsCopied, objectsDuplicated, objectsPasted } from '../../../src/plan/edits/copy.ts';
+import { objectsCopied, objectsPasted } from '../../../src/plan/edits/copy.ts';
 import { objectsBox, objectsRemoved } from '../../../src/plan/edits/objects.ts';
 import { planEmpty } from '../../../src/plan/empty.ts';
 import type { PlanFile } from '../../../src/plan/schema.ts';
@@ -140,8 +141,10 @@ describe('a column repeated', () => {
 });
 
 describe('a copy', () => {
+  const copyBeside = (ids: readonly string[], by: Point) => objectsPasted(house, objectsCopied(house, ids), by);
+
   it('has new ids and lies beside what it is a copy of', () => {
-    const { file, ids: added } = objectsDuplicated(house, ['r1', 'c1'], [0, 10_000]);
+    const { file, ids: added } = copyBeside(['r1', 'c1'], [0, 10_000]);
     expect(added).toEqual(['r4', 'c2']);
     expect(file.rooms[3]).toEqual({ id: 'r4', name: 'Kitchen', outline: box(0, 10_000, 4000, 3000) });
     expect(file.columns?.[1]).toEqual({ id: 'c2', outline: box(1000, 11_000, 300, 300) });
@@ -173,7 +176,7 @@ describe('a copy', () => {
     const length = fc.integer({ min: -90_000, max: 90_000 });
     fc.assert(
       fc.property(fc.subarray(houseIds), length, length, (some, x, y) => {
-        const copied = objectsDuplicated(house, some, [x, y]);
+        const copied = copyBeside(some, [x, y]);
         expect(copied.ids).toHaveLength(some.length);
         expect(objectsBox(copied.file, copied.ids)?.minX).toBe(
           some.length ? (objectsBox(house, some)?.minX ?? 0) + x : undefined,
@@ -184,7 +187,7 @@ describe('a copy', () => {
   });
 
   it('that would lie off the sheet is not made', () => {
-    expect(objectsDuplicated(house, ['c1'], [1e7, 0])).toEqual({ file: house, ids: [] });
-    expect(objectsDuplicated(house, [], [0, 0])).toEqual({ file: house, ids: [] });
+    expect(copyBeside(['c1'], [1e7, 0])).toEqual({ file: house, ids: [] });
+    expect(copyBeside([], [0, 0])).toEqual({ file: house, ids: [] });
   });
 });
