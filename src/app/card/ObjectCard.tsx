@@ -7,6 +7,7 @@ import { underChoices } from '../panels/ToolOptions.tsx';
 import { ChoiceField } from '../parts/ChoiceField.tsx';
 import { movement } from '../parts/format.ts';
 import { NumberField } from '../parts/NumberField.tsx';
+import { widthRanges } from '../parts/ranges.ts';
 import { TextField } from '../parts/TextField.tsx';
 import { TickField } from '../parts/TickField.tsx';
 import type { Result } from '../state/analysisStore.ts';
@@ -198,7 +199,8 @@ function StructuralFields({ id, of, joint }: Pick<ThingProps, 'id' | 'of'> & { r
       label="Width"
       of={of}
       valueMm={joint.widthMm}
-      leastMm={0}
+      leastMm={widthRanges.structuralJoint.least}
+      mostMm={widthRanges.structuralJoint.most}
       edit={(plan, widthMm) => objectChanged(plan, id, { widthMm })}
     />
   );

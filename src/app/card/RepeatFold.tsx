@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import { drawingStarts } from '../../plan/reference.ts';
 import { EntryField } from '../parts/EntryField.tsx';
 import { Fold } from '../parts/Fold.tsx';
+import { rowRange } from '../parts/ranges.ts';
 import { unitStore } from '../state/unit.ts';
 import { objectRepeat } from '../tools/actions.ts';
 import { toolStore } from '../tools/toolStore.ts';
@@ -17,7 +18,7 @@ export function RepeatFold({ id }: { readonly id: string }) {
   );
 }
 
-const count = { unit: '', least: 1, most: 100, step: 1, decimals: 0 } as const;
+const count = { unit: '', ...rowRange, step: 1, decimals: 0 } as const;
 
 function RepeatFields({ id }: { readonly id: string }) {
   const { column } = toolStore.getState().wishes;

@@ -5,6 +5,7 @@ import { surfaceFocus } from '../canvas/surface.ts';
 import { BarChoice, BarTick } from '../parts/BarChoice.tsx';
 import { BarNumber } from '../parts/BarNumber.tsx';
 import { lengthsRead } from '../parts/lengths.ts';
+import { rowRange, widthRanges } from '../parts/ranges.ts';
 import { boardRefuse } from '../state/boardStore.ts';
 import { useBoard } from '../state/hooks.ts';
 import { unitStore } from '../state/unit.ts';
@@ -37,8 +38,7 @@ export function ToolOptions({ tool }: { readonly tool: ToolName }) {
           label="Width"
           unit="mm"
           value={wishes.structuralMm}
-          least={1}
-          most={200}
+          {...widthRanges.structuralJoint}
           step={5}
           decimals={0}
           onChange={(structuralMm) => wish({ structuralMm })}
@@ -120,7 +120,7 @@ function DoorwayOptions({ doorway }: Wishes) {
 
 function ColumnOptions({ column }: Wishes) {
   const change = (part: Partial<Wishes['column']>) => wish({ column: { ...column, ...part } });
-  const count = { unit: '', least: 1, most: 50, step: 1, decimals: 0 } as const;
+  const count = { unit: '', ...rowRange, step: 1, decimals: 0 } as const;
   return (
     <>
       <BarChoice
