@@ -16,7 +16,7 @@ import type { Result } from '../state/analysisStore.ts';
 import { boardFree, boardLetGo } from '../state/boardStore.ts';
 import { cardIsAsked } from '../state/cardEnter.ts';
 import { useAnalysis, useBoard, usePlan } from '../state/hooks.ts';
-import { cardId, findingKey, type Thing, thingEquals } from '../state/thing.ts';
+import { cardId, findingKey, planIds, type Thing, thingEquals, thingIsPlanned } from '../state/thing.ts';
 import { countNoun, objectNoun } from '../tools/nouns.ts';
 import { BayFigures } from './BayFigures.tsx';
 import { cardPlace } from './cardPlace.ts';
@@ -24,7 +24,7 @@ import { EdgeFigures } from './EdgeFigures.tsx';
 import { FindingFigures } from './FindingFigures.tsx';
 import { JointFigures } from './JointFigures.tsx';
 import { JointWord } from './JointWord.tsx';
-import { ManyCard, planKeys } from './ManyCard.tsx';
+import { ManyCard } from './ManyCard.tsx';
 import { ObjectCard } from './ObjectCard.tsx';
 import { RoomCard } from './RoomCard.tsx';
 
@@ -119,12 +119,12 @@ function CardAt({ drawing, view, size, onChoose, things, opened, trayOpen, file,
 function ownBox(thing: Thing | null, file: PlanFile, result: Result | null, drawing: BoardDrawing): Box | null {
   if (thing === null) return null;
   const drawn = result === null ? null : thingBox(thing, result, drawing.items);
-  return drawn ?? objectsBox(file, planKeys([thing]));
+  return drawn ?? objectsBox(file, planIds([thing]));
 }
 
 /** The place of several things is that of those which the plan has: they are found in one go, however many. */
 function manyBox(things: readonly Thing[], file: PlanFile): Box | null {
-  return objectsBox(file, planKeys(things));
+  return objectsBox(file, planIds(things));
 }
 
 /** A card that goes while the focus is in it gives the focus back to where its thing was chosen: to the list, else to the
@@ -201,15 +201,14 @@ interface Known {
 function chosenContent(all: readonly Thing[], known: Known): CardContent | null {
   const ids = new Set(objectsOf(known.file).map(({ object }) => object.id));
   // An undo may have taken some of them out of the plan.
-  const things = all.filter(({ kind, key }) => (kind !== 'room' && kind !== 'object') || ids.has(key));
+  const things = all.filter((thing) => !thingIsPlanned(thing) || ids.has(thing.key));
   const [chosen, ...more] = things;
   if (chosen === undefined) return null;
   if (more.length > 0) {
     return { key: 'many', title: countNoun(things.length), body: <ManyCard things={things} {...known} /> };
   }
   const key = `${chosen.kind} ${chosen.key}`;
-  const content =
-    chosen.kind === 'room' || chosen.kind === 'object' ? planContent(chosen, known) : foundContent(chosen, known);
+  const content = thingIsPlanned(chosen) ? planContent(chosen, known) : foundContent(chosen, known);
   return content === null ? null : { key, ...content };
 }
 

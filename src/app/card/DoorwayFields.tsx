@@ -6,7 +6,6 @@ import {
   doorwayPlace,
   doorwaySlid,
   doorwayWidened,
-  wallsOf,
 } from '../../plan/edits/doorways.ts';
 import { objectChanged } from '../../plan/edits/objects.ts';
 import type { DoorwayPlace } from '../../plan/edits/wall-places.ts';
@@ -18,6 +17,7 @@ import { ChoiceField } from '../parts/ChoiceField.tsx';
 import { nameText } from '../parts/format.ts';
 import { TickField } from '../parts/TickField.tsx';
 import { commit } from '../state/planStore.ts';
+import { wallsKnown } from '../tools/walls.ts';
 import { FieldPair, LengthField } from './LengthField.tsx';
 import { useLengthWords } from './length-words.ts';
 import type { Tried } from './put.ts';
@@ -63,14 +63,6 @@ export function DoorwayFields({ file, doorway, of }: DoorwayFieldsProps) {
       {place !== null && <PlaceInWall {...{ file, id, of, place }} />}
     </>
   );
-}
-
-/** The walls of the plan last asked about: a doorway that slides leaves the rooms, and so their walls, as they are. */
-let known: { readonly rooms: PlanFile['rooms']; readonly walls: readonly DoorwayWall[] } | null = null;
-
-function wallsKnown(file: PlanFile): readonly DoorwayWall[] {
-  if (known?.rooms !== file.rooms) known = { rooms: file.rooms, walls: wallsOf(file) };
-  return known.walls;
 }
 
 function roomName(file: PlanFile, id: string): string {

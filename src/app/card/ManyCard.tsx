@@ -13,7 +13,7 @@ import { countOf, nameText } from '../parts/format.ts';
 import { TextField } from '../parts/TextField.tsx';
 import type { Result } from '../state/analysisStore.ts';
 import { commit } from '../state/planStore.ts';
-import { jointThing, type Thing, thingEquals } from '../state/thing.ts';
+import { jointThing, planIds, type Thing, thingEquals } from '../state/thing.ts';
 import { chosenAlign, chosenDistribute, jointsKeep, jointsTakeAway } from '../tools/actions.ts';
 import { objectNoun } from '../tools/nouns.ts';
 import { countsWords } from './counts.ts';
@@ -29,7 +29,7 @@ interface ManyCardProps {
 
 /** Several things: what they are, and what is done with them together. */
 export function ManyCard({ file, things, result, onChoose }: ManyCardProps) {
-  const found = useMemo(() => objectsFound(file, planKeys(things)), [file, things]);
+  const found = useMemo(() => objectsFound(file, planIds(things)), [file, things]);
   const rooms = useMemo(() => found.filter(({ list }) => list === 'rooms').map(({ object }) => object.id), [found]);
   return (
     <>
@@ -42,11 +42,6 @@ export function ManyCard({ file, things, result, onChoose }: ManyCardProps) {
       {found.length > 0 && <ThingActions />}
     </>
   );
-}
-
-/** Ids of the things that the plan itself may have. */
-export function planKeys(things: readonly Thing[]): readonly string[] {
-  return things.filter(({ kind }) => kind === 'room' || kind === 'object').map(({ key }) => key);
 }
 
 /** So many are named; of more the rest is counted. */

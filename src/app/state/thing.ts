@@ -15,6 +15,16 @@ export function thingEquals(a: Thing | null, b: Thing | null): boolean {
   return a === b || (a !== null && b !== null && a.kind === b.kind && a.key === b.key);
 }
 
+/** Whether the plan itself has such things; the rest the analysis finds. */
+export function thingIsPlanned({ kind }: Thing): boolean {
+  return kind === 'room' || kind === 'object';
+}
+
+/** Ids of those things that the plan itself has, or had before an undo. */
+export function planIds(things: readonly Thing[]): readonly string[] {
+  return things.filter(thingIsPlanned).map(({ key }) => key);
+}
+
 export const bayThing = (bay: Bay): Thing => ({ kind: 'bay', key: bay.key });
 export const jointThing = (joint: Joint): Thing => ({ kind: 'joint', key: joint.key });
 export const edgeThing = (edge: Edge): Thing => ({ kind: 'edge', key: edge.id });

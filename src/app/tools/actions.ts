@@ -20,7 +20,7 @@ import { analysisStore } from '../state/analysisStore.ts';
 import { boardLetGo, boardRefuse, boardStore, boardTell, type WorkStep } from '../state/boardStore.ts';
 import { commit, planStore } from '../state/planStore.ts';
 import { pointerStore } from '../state/pointerStore.ts';
-import type { Thing } from '../state/thing.ts';
+import { planIds, type Thing } from '../state/thing.ts';
 import { toolTake } from './hand.ts';
 import { countNoun, objectNoun } from './nouns.ts';
 import { toolStore } from './toolStore.ts';
@@ -32,8 +32,7 @@ const fileNow = (): PlanFile => planStore.getState().history.present.file;
 /** Ids of the chosen things that the plan itself has. */
 function idsChosen(): readonly string[] {
   const { chosen } = boardStore.getState();
-  const keys = chosen.filter(({ kind }) => kind === 'room' || kind === 'object').map(({ key }) => key);
-  return objectsFound(fileNow(), keys).map(({ object }) => object.id);
+  return objectsFound(fileNow(), planIds(chosen)).map(({ object }) => object.id);
 }
 
 function nounOf(ids: readonly string[]): string {

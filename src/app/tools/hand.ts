@@ -1,4 +1,3 @@
-import { type DoorwayWall, wallsOf } from '../../plan/edits/doorways.ts';
 import type { PlanFile } from '../../plan/schema.ts';
 import { analysisStore } from '../state/analysisStore.ts';
 import { boardHover, boardRefuse, boardStore } from '../state/boardStore.ts';
@@ -8,6 +7,7 @@ import { resting } from './choose/resting.ts';
 import type { Act, Scene, ToolName, Turn } from './stance.ts';
 import { toolStore } from './toolStore.ts';
 import { toolStart } from './tools.ts';
+import { wallsKnown } from './walls.ts';
 
 /** Where acts of the hand meet the stores: the one place in which a tool changes anything. */
 
@@ -65,23 +65,19 @@ function gestureOf(act: Act): string | null {
 }
 
 /** What a tool knows of the plan, made anew when the plan or the wall's depth changes. */
-let made: { file: PlanFile; wallMm: number; catches: Catches; walls: readonly DoorwayWall[] | null } | null = null;
+let made: { file: PlanFile; wallMm: number; catches: Catches } | null = null;
 
 export function sceneOf(): Scene {
   const { file } = planStore.getState().history.present;
   const { wishes } = toolStore.getState();
   const { chosen, step } = boardStore.getState();
   if (made === null || made.file !== file || made.wallMm !== wishes.wallMm) {
-    made = { file, wallMm: wishes.wallMm, catches: catchesOf(file, wishes.wallMm), walls: null };
+    made = { file, wallMm: wishes.wallMm, catches: catchesOf(file, wishes.wallMm) };
   }
-  const kept = made;
   return {
     file,
-    catches: kept.catches,
-    walls() {
-      kept.walls ??= wallsOf(file);
-      return kept.walls;
-    },
+    catches: made.catches,
+    walls: () => wallsKnown(file),
     result: analysisStore.getState().result,
     chosen,
     step,

@@ -2,6 +2,7 @@ import { type Point, pointBetween, pointDistance } from '../../../geometry/point
 import { boxOf } from '../../../geometry/ring.ts';
 import type { RingCorner } from '../../../plan/edits/corners.ts';
 import { objectFind, objectRings } from '../../../plan/edits/objects.ts';
+import { thingIsPlanned } from '../../state/thing.ts';
 import type { SketchMark } from '../sketch.ts';
 import type { Hand, Scene } from '../stance.ts';
 
@@ -21,7 +22,7 @@ const mostCorners = 60;
 /** Handles of the one thing that is chosen; none where several are, or what is chosen is no thing of the plan. */
 export function handlesOf({ chosen, file }: Pick<Scene, 'chosen' | 'file'>): readonly Handle[] {
   const [thing, ...more] = chosen;
-  if (thing === undefined || more.length > 0 || (thing.kind !== 'room' && thing.kind !== 'object')) return [];
+  if (thing === undefined || more.length > 0 || !thingIsPlanned(thing)) return [];
   const found = objectFind(file, thing.key);
   if (found === null) return [];
   const id = thing.key;

@@ -1,8 +1,8 @@
 import { pointDistance } from '../../../geometry/point.ts';
-import { doorwayInWall, doorwayPlace, wallAt } from '../../../plan/edits/doorways.ts';
+import { doorwayInWall, doorwayPlace } from '../../../plan/edits/doorways.ts';
 import { objectChanged } from '../../../plan/edits/objects.ts';
 import type { PlanFile } from '../../../plan/schema.ts';
-import { openingCatch, openingMarks } from '../place/doorway.ts';
+import { openingCatch, openingMarks, placeAt } from '../place/doorway.ts';
 import type { SketchMark } from '../sketch.ts';
 import type { Hand, Scene, Stance, Turn } from '../stance.ts';
 import { dragging } from './dragging.ts';
@@ -25,10 +25,9 @@ function openingAt(doorway: DoorwayFile, marks: readonly SketchMark[]): Stance {
 
 function slid(doorway: DoorwayFile, hand: Hand, scene: Scene, over: boolean): Turn {
   const { file } = scene;
-  const walls = scene.walls();
-  const place = wallAt(walls, hand.at, hand.reachMm * 4);
+  const place = placeAt(hand, scene);
   const widthMm = pointDistance(doorway.line[0], doorway.line[1]);
-  const before = doorwayPlace(walls, doorway);
+  const before = doorwayPlace(scene.walls(), doorway);
   const depthShare = before === null ? 0.5 : before.depthMm / before.wall.depthMm;
   const alongMm = place === null ? null : openingCatch(place, widthMm, hand);
   const placed =

@@ -2,7 +2,7 @@ import { type Point, pointDirection } from '../../../geometry/point.ts';
 import { doorwayPlace, doorwaySlid } from '../../../plan/edits/doorways.ts';
 import { objectsMoved } from '../../../plan/edits/move.ts';
 import type { PlanFile } from '../../../plan/schema.ts';
-import { type Thing, thingEquals } from '../../state/thing.ts';
+import { planIds, type Thing, thingEquals } from '../../state/thing.ts';
 import { countNoun, objectNoun } from '../nouns.ts';
 import type { Act, Hand, Scene, Stance, Turn } from '../stance.ts';
 import { boxing } from './boxing.ts';
@@ -26,11 +26,6 @@ export function resting(): Stance {
   };
 }
 
-/** Ids of chosen things that the plan itself has. */
-export function chosenIds({ chosen }: Pick<Scene, 'chosen'>): readonly string[] {
-  return chosen.filter(({ kind }) => kind === 'room' || kind === 'object').map(({ key }) => key);
-}
-
 /** The state that a drag from here leads to; null where the board moves. */
 function grabbed(hand: Hand, scene: Scene): Stance | null {
   if (hand.loose && handleAt(handlesOf(scene), hand) === null) return boxing(hand.at, hand.at);
@@ -42,7 +37,7 @@ function grabbed(hand: Hand, scene: Scene): Stance | null {
   if (chosen === undefined) return null;
   const dragged = jointDragged(chosen, scene);
   if (dragged !== null) return joint(dragged, hand, scene);
-  const ids = chosenIds(scene);
+  const ids = planIds(scene.chosen);
   const [only] = ids;
   const doorway = ids.length === 1 ? opening(only ?? '', scene) : null;
   return doorway ?? (ids.length === 0 ? null : moving(ids, hand, scene));
@@ -97,7 +92,7 @@ function steered(act: Extract<Act, { readonly kind: 'steer' }>, scene: Scene): O
   const [chosen, ...more] = scene.chosen;
   const dragged = chosen === undefined || more.length > 0 ? null : jointDragged(chosen, scene);
   if (dragged !== null) return jointLed(dragged, act.by, scene);
-  const ids = chosenIds(scene);
+  const ids = planIds(scene.chosen);
   if (ids.length === 0) return {};
   const slid = ids.length === 1 ? doorwayLed(ids[0] ?? '', act.by, scene) : null;
   if (slid !== null) return { step: { name: `Move doorway ${ids[0]}`, file: slid } };
@@ -119,7 +114,7 @@ function jointLed(dragged: DraggedJoint, by: Point, { file }: Scene): Omit<Turn,
 /** Whether arrow keys move what is chosen. */
 export function chosenMoves(scene: Scene): boolean {
   const [thing] = scene.chosen;
-  return chosenIds(scene).length > 0 || (thing !== undefined && jointDragged(thing, scene) !== null);
+  return planIds(scene.chosen).length > 0 || (thing !== undefined && jointDragged(thing, scene) !== null);
 }
 
 /** A doorway keeps to its wall: it goes along it by as much of the way as leads there. Null where it is none, or in no wall. */

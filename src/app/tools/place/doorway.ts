@@ -1,6 +1,7 @@
 import type { Point } from '../../../geometry/point.ts';
 import { type DoorwayWall, doorwayInWall, wallAt } from '../../../plan/edits/doorways.ts';
 import { objectAdded } from '../../../plan/edits/objects.ts';
+import { WALL_MOST_MM } from '../../../plan/edits/walls.ts';
 import { handStep } from '../catch.ts';
 import { type SketchMark, sketchLine } from '../sketch.ts';
 import type { Act, Hand, Scene, Stance, Turn } from '../stance.ts';
@@ -29,7 +30,8 @@ export function doorway(hand: Hand | null = null, jamb: WallPlace | null = null)
 /** A wall within so many times the hand's own reach is meant. */
 const wallReach = 3;
 
-function placeAt({ at, reachMm }: Hand, scene: Scene): WallPlace | null {
+/** The place in a wall that the hand means; null where no wall is near. */
+export function placeAt({ at, reachMm }: Hand, scene: Scene): WallPlace | null {
   return wallAt(scene.walls(), at, reachMm * wallReach);
 }
 
@@ -90,7 +92,7 @@ function placed(hand: Hand, jamb: WallPlace | null, scene: Scene): Turn {
   const next = doorway(hand);
   const place = meant(hand, jamb, scene);
   if (place === null) {
-    const refused = 'A doorway joins two rooms: no wall with a room on either side, up to 600 mm deep, lies here.';
+    const refused = `A doorway joins two rooms: no wall with a room on either side, up to ${WALL_MOST_MM} mm deep, lies here.`;
     return { next, refused };
   }
   const opening = doorwayInWall(place.wall, { ...place, depthShare: 0.5 });
