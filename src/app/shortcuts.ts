@@ -64,8 +64,9 @@ function shortcutOf(event: KeyboardEvent): (() => void) | null {
   const typing = event.target instanceof HTMLInputElement && event.target.dataset.typing === 'true';
   // In a gesture the last thing done is the gesture.
   const undo = toolStore.getState().stance.underway ? () => handAct({ kind: 'back' }) : undoTell;
-  if (key === 'z' && !typing) return event.shiftKey ? redoTell : undo;
-  if (key === 'y' && !typing && !event.shiftKey) return redoTell;
+  const redo = toolStore.getState().stance.underway ? null : redoTell;
+  if (key === 'z' && !typing) return event.shiftKey ? redo : undo;
+  if (key === 'y' && !typing && !event.shiftKey) return redo;
   if (key === 'o' && !event.shiftKey) return () => typingPut(filePick);
   if (key === 's' && !event.shiftKey) return () => typingPut(() => void planSave());
   return null;

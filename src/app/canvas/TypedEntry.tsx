@@ -107,7 +107,11 @@ function typedPut(text: string, direction: string | null, meaning: TypedMeaning,
   const read = lengthsRead(text, unit);
   const directionDeg = direction === null ? null : figureRead(direction);
   const least = read === null ? 0 : Math.min(...(read.kind === 'one' ? [read.mm] : read.mm));
-  if (read === null || least <= 0 || (direction !== null && directionDeg === null)) {
+  if (direction !== null && directionDeg === null) {
+    boardRefuse('Enter a direction in degrees, such as 90: up the sheet.', []);
+    return;
+  }
+  if (read === null || least <= 0) {
     const example = unit === 'mm' ? '4500 or 4500 x 3000' : '4.5 or 4.5 x 3';
     boardRefuse(`Enter a length, such as ${meaning.sides ? example : example.split(' ')[0]}.`, []);
     return;

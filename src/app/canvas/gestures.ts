@@ -67,6 +67,8 @@ export function useGestures(surface: RefObject<HTMLElement | null>, hand: BoardH
     element.addEventListener('pointerup', drag.up, listen);
     element.addEventListener('pointercancel', drag.cancel, listen);
     element.addEventListener('pointerleave', () => steady.leave(), listen);
+    // A finger that lets go makes a click as well, which would meet what has just come up under it.
+    element.addEventListener('touchend', (event) => event.preventDefault(), { ...listen, passive: false });
     element.addEventListener('contextmenu', (event) => event.preventDefault(), listen);
     element.addEventListener('wheel', wheelOf(element, steady), { ...listen, passive: false });
     return () => end.abort();
@@ -168,6 +170,7 @@ function dragOf(element: HTMLElement, hand: BoardHand, end: AbortSignal): Drag {
       }
       held.set(event.pointerId, at);
       element.setPointerCapture(event.pointerId);
+      if (event.pointerType === 'touch') element.focus({ preventScroll: true });
     },
     move(event) {
       const at = placePx(element, event);

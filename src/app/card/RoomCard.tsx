@@ -27,6 +27,9 @@ interface RoomCardProps {
   readonly result: Result | null;
 }
 
+/** A room of more bays says how many. */
+const mostBays = 6;
+
 /** A room: what it is called, its heat, its covering and its sides; then what the floor makes of it. */
 export function RoomCard({ file, id, of, result }: RoomCardProps) {
   const room = useMemo(() => roomResolved(file, id), [file, id]);
@@ -118,7 +121,10 @@ function RoomFigures({ room, result }: { readonly room: Room; readonly result: R
           ? []
           : [
               { name: 'Floor', value: area(floor.floorM2) },
-              { name: 'Bays', value: bays.map((bay) => bay.id).join(', ') || 'none' },
+              {
+                name: 'Bays',
+                value: bays.length > mostBays ? String(bays.length) : bays.map((bay) => bay.id).join(', ') || 'none',
+              },
             ]),
         {
           name: 'Laid, highest, lowest',

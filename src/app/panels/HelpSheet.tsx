@@ -97,7 +97,7 @@ const keys: readonly Row[] = [
   [`${commandKey} Z`, 'Undo'],
   [`${commandKey} Shift Z, ${commandKey} Y`, 'Redo'],
   [`${commandKey} C, X, V`, 'Copy, cut, paste'],
-  [`${commandKey} A`, 'Choose all'],
+  [`${commandKey} A`, 'Choose all things of the step'],
   [`${commandKey} O, ${commandKey} S`, 'Open, save a plan file'],
 ];
 

@@ -131,6 +131,17 @@ function Objects({ result: { plan, analysis }, onChoose }: ObjectsProps) {
     ...plan.sunZones.map(({ id, highestC }) =>
       row(id, `Sun ${id}`, `Up to ${figureShort(highestC, 1)} °C`, <Sample of={{ shape: 'fill', style: 'sun' }} />),
     ),
+    ...plan.structuralJoints.map(({ id, widthMm }) =>
+      row(
+        id,
+        `Joint of the building ${id}`,
+        `${figureShort(widthMm, 1)} mm wide`,
+        <Sample of={{ shape: 'line', style: 'joint-structural' }} />,
+      ),
+    ),
+    ...plan.keepClear.map(({ id }) =>
+      row(id, `Keep clear ${id}`, 'No intermediate joint', <Sample of={{ shape: 'fill', style: 'keep-clear' }} />),
+    ),
   ];
   if (rows.length === 0) return null;
   return (

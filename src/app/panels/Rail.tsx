@@ -2,6 +2,7 @@ import { Icon } from '../parts/Icon.tsx';
 import { boardStep, type WorkStep, workSteps } from '../state/boardStore.ts';
 import { useBoard } from '../state/hooks.ts';
 import { toolTake } from '../tools/hand.ts';
+import { toolStore } from '../tools/toolStore.ts';
 
 export const stepNames: Readonly<Record<WorkStep, string>> = {
   floor: 'Floor',
@@ -30,8 +31,8 @@ export function Rail() {
           aria-expanded={open && step === each}
           aria-controls="tray"
           onClick={() => {
-            // A tool of another step is put down.
-            if (each !== step) toolTake('choose');
+            // A tool of another step is put down, but nothing that is being drawn.
+            if (each !== step && !toolStore.getState().stance.underway) toolTake('choose');
             boardStep(each);
           }}
         >

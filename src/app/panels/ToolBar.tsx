@@ -55,7 +55,10 @@ export function ToolBar() {
   const step = useBoard((state) => state.step);
   const held = useStore(toolStore, ({ stance }) => stance.tool);
   const hint = useStore(toolStore, ({ stance }) => stance.hint);
-  const tools = stepTools[step];
+  // What is being drawn is seen in hand in whichever step.
+  const own = stepTools[step];
+  const other = Object.values(stepTools).flatMap((tools) => tools.filter(({ tool }) => tool === held));
+  const tools = own.some(({ tool }) => tool === held) ? own : [...own, ...other];
   return (
     <section className="bar" aria-label="Drawing tools">
       <fieldset className="bar-tools" aria-label="Tools">

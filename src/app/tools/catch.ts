@@ -23,6 +23,8 @@ export interface Hold {
   readonly own: readonly Point[];
   /** The run keeps to right angles. */
   readonly square: boolean;
+  /** From where steps are counted: what is moved straight stays straight. */
+  readonly base?: Point;
 }
 
 export const freeHold: Hold = { from: null, before: null, own: [], square: false };
@@ -58,7 +60,7 @@ export function handCatch(catches: Catches, hand: Hand, hold: Hold): Caught {
   const lines = linesNear(catches, hand, hold);
   return hold.from !== null && hold.square
     ? caughtOnRay(catches, hand, hold, hold.from, lines)
-    : caughtFree(catches, hand, lines);
+    : caughtFree(catches, hand, lines, hold.base ?? [0, 0]);
 }
 
 function cornerMarks({ at, of, offMm }: CatchCorner): readonly SketchMark[] {
@@ -132,7 +134,7 @@ function bestLine(lines: readonly Line[], axis: 0 | 1, to: Point): Line | null {
   return best;
 }
 
-function caughtFree(catches: Catches, { at, reachMm }: Hand, lines: readonly Line[]): Caught {
+function caughtFree(catches: Catches, { at, reachMm }: Hand, lines: readonly Line[], base: Point): Caught {
   const x = bestLine(lines, 0, at);
   const y = bestLine(lines, 1, at);
   if (x === null && y === null) {
@@ -140,7 +142,9 @@ function caughtFree(catches: Catches, { at, reachMm }: Hand, lines: readonly Lin
     if (skew !== null) return skew;
   }
   const step = handStep(reachMm);
-  const [freeX, freeY] = rounded(at, step);
+  const [baseX, baseY] = base;
+  const [byX, byY] = rounded([at[0] - baseX, at[1] - baseY], step);
+  const [freeX, freeY] = [baseX + byX, baseY + byY];
   const to: Point = [x?.at ?? freeX, y?.at ?? freeY];
   const used = [x, y].filter((line) => line !== null);
   return { at: to, marks: used.flatMap((line) => lineMarks(line, to)), onSide: used.some(({ onSide }) => onSide) };

@@ -16,12 +16,17 @@ export function handAct(act: Act): void {
   const { stance, typed } = toolStore.getState();
   // What is being typed is of the run as it stood: a hand that only passes by neither leads it on nor wipes it out.
   if (typed !== null && (act.kind === 'hover' || act.kind === 'leave')) return;
+  if (!passing.includes(act.kind)) refusalPut();
   turnTake(stance.on(act, sceneOf()), gestureOf(act));
 }
+
+/** Acts that do nothing yet. */
+const passing: readonly Act['kind'][] = ['hover', 'leave', 'down', 'drag'];
 
 /** Takes a tool up, or puts it down: a gesture under way is taken back. */
 export function toolTake(tool: ToolName): void {
   planPreview(null);
+  refusalPut();
   toolStore.setState({ stance: toolStart(tool), typed: null });
   if (tool !== 'choose') boardStore.setState({ chosen: [], opened: [] });
 }
@@ -52,6 +57,12 @@ function turnTake(turn: Turn, gesture: string | null): void {
   if (open !== undefined) boardStore.setState({ chosen: [], opened: open });
   if (hover !== undefined) boardHover(hover);
   if (refused !== undefined) boardRefuse(refused, []);
+}
+
+/** Why the act before was not done goes with the next. What is wrong with a file stays. */
+function refusalPut(): void {
+  const { notice } = boardStore.getState();
+  if (notice?.tone === 'refused' && notice.details.length === 0) boardStore.setState({ notice: null });
 }
 
 /** What an arrow key does until it is let go is one step. */

@@ -1,4 +1,5 @@
-import { type Point, pointBetween, pointDistance } from '../../geometry/point.ts';
+import { type Point, pointBetween, pointDirection, pointDistance } from '../../geometry/point.ts';
+import { WELD_MM } from '../../geometry/tolerance.ts';
 import type { PlanFile } from '../schema.ts';
 import { pointSnapped } from '../snap.ts';
 import { changedIfNew } from './fields.ts';
@@ -66,4 +67,22 @@ function doorwayRelined(
     const place = doorwayPlace(wallsOf(file), found.object);
     return changedIfNew(found.object, { line: line(found.object, place) });
   });
+}
+
+/** Id of a doorway that an opening would lie over, in the same wall; null where it stands free. Jambs may touch.
+ *  @param own the doorway itself, where it is one of the plan. Example: [0, 60] to [900, 60] beside one from [800, 60] -> that one */
+export function doorwayOver(
+  { doorways }: PlanFile,
+  { line: [a, b], wallMm }: { readonly line: readonly [Point, Point]; readonly wallMm: number },
+  own: string | null = null,
+): string | null {
+  const [ux, uy] = pointDirection(a, b);
+  const along = ([x, y]: Point) => (x - a[0]) * ux + (y - a[1]) * uy;
+  const beside = ([x, y]: Point) => Math.abs((y - a[1]) * ux - (x - a[0]) * uy);
+  const over = doorways?.find(({ id, line }) => {
+    if (id === own || Math.max(...line.map(beside)) > wallMm) return false;
+    const [from, to] = line.map(along).sort((p, q) => p - q) as [number, number];
+    return Math.min(to, pointDistance(a, b)) - Math.max(from, 0) > WELD_MM;
+  });
+  return over?.id ?? null;
 }

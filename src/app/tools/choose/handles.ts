@@ -1,5 +1,6 @@
 import { type Point, pointBetween, pointDistance } from '../../../geometry/point.ts';
 import { boxOf } from '../../../geometry/ring.ts';
+import { segmentDistance } from '../../../geometry/segment.ts';
 import type { RingCorner } from '../../../plan/edits/corners.ts';
 import { objectFind, objectRings } from '../../../plan/edits/objects.ts';
 import { thingIsPlanned } from '../../state/thing.ts';
@@ -62,11 +63,14 @@ export function handleAt(handles: readonly Handle[], { at, reachMm }: Hand): Han
   const isInside = at[0] >= minX && at[0] <= maxX && at[1] >= minY && at[1] <= maxY;
   const reachOf = ({ side: [a, b] }: Handle) =>
     isInside && pointDistance(a, b) > 0 ? Math.min(reachMm, pointDistance(a, b) * insideShare) : reachMm;
+  // A side is taken anywhere along it.
+  const away = ({ part, at: place, side: [a, b] }: Handle) =>
+    part === 'side' ? segmentDistance(a, b, at) : pointDistance(place, at);
   const near = (part: Handle['part']) =>
     handles
       .filter((each) => each.part === part && each.leastMm >= leastReaches * reachMm)
-      .filter((each) => pointDistance(each.at, at) <= reachOf(each))
-      .sort((p, q) => pointDistance(p.at, at) - pointDistance(q.at, at))[0];
+      .filter((each) => away(each) <= reachOf(each))
+      .sort((p, q) => away(p) - away(q))[0];
   return near('corner') ?? near('side') ?? null;
 }
 

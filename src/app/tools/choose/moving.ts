@@ -42,7 +42,7 @@ function movingAt(moved: Moved, by: Point, marks: readonly SketchMark[]): Stance
 function movedTo(moved: Moved, hand: Hand, { file }: Scene, over: boolean): Turn {
   const { ids, from, corner, catches } = moved;
   const raw = plus(corner, [hand.at[0] - from[0], hand.at[1] - from[1]]);
-  const caught = handCatch(catches, { ...hand, at: raw }, freeHold);
+  const caught = handCatch(catches, { ...hand, at: raw }, { ...freeHold, base: corner });
   const by: Point = [caught.at[0] - corner[0], caught.at[1] - corner[1]];
   const after = objectsMoved(file, ids, by);
   if (!over) return { next: movingAt(moved, by, caught.marks), preview: after };

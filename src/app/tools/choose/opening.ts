@@ -1,5 +1,5 @@
 import { pointDistance } from '../../../geometry/point.ts';
-import { doorwayInWall, doorwayPlace } from '../../../plan/edits/doorways.ts';
+import { doorwayInWall, doorwayOver, doorwayPlace } from '../../../plan/edits/doorways.ts';
 import { objectChanged } from '../../../plan/edits/objects.ts';
 import type { PlanFile } from '../../../plan/schema.ts';
 import { openingCatch, openingMarks, placeAt } from '../place/doorway.ts';
@@ -34,7 +34,14 @@ function slid(doorway: DoorwayFile, hand: Hand, scene: Scene, over: boolean): Tu
     place === null || alongMm === null ? null : doorwayInWall(place.wall, { alongMm, widthMm, depthShare });
   if (place === null || placed === null) {
     const words: SketchMark = { mark: 'words', at: hand.at, text: 'No wall between two rooms here', tone: 'wrong' };
-    return over ? { next: 'rest' } : { next: openingAt(doorway, [words]), preview: file };
+    return over
+      ? { next: 'rest', refused: 'No wall between two rooms lies there.' }
+      : { next: openingAt(doorway, [words]), preview: file };
+  }
+  if (doorwayOver(file, placed, doorway.id) !== null) {
+    const refused = 'Another doorway stands here';
+    const words: SketchMark = { mark: 'words', at: hand.at, text: refused, tone: 'wrong' };
+    return over ? { next: 'rest', refused: `${refused}.` } : { next: openingAt(doorway, [words]), preview: file };
   }
   const after = objectChanged(file, doorway.id, { line: placed.line, wallMm: placed.wallMm });
   if (!over) return { next: openingAt(doorway, openingMarks(place.wall, placed.line)), preview: after };

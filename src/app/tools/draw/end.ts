@@ -2,7 +2,7 @@ import { ringCrossing } from '../../../geometry/crossing.ts';
 import { type Point, pointDistance } from '../../../geometry/point.ts';
 import { boxOf } from '../../../geometry/ring.ts';
 import { WELD_MM } from '../../../geometry/tolerance.ts';
-import { pointSnapped } from '../../../plan/snap.ts';
+import { FARTHEST_MM, pointSnapped } from '../../../plan/snap.ts';
 import type { Thing } from '../../state/thing.ts';
 import type { Scene, Stance, Turn } from '../stance.ts';
 import type { DrawKind } from './kinds.ts';
@@ -30,6 +30,7 @@ export function drawEnd(
   if (points.length < (kind.closed ? 3 : 2)) {
     return { next: stay, refused: kind.closed ? 'An outline needs three corners.' : 'A line needs two ends.' };
   }
+  if (points.some(isOffSheet)) return { next: stay, refused: offSheetWords };
   if (kind.closed && ringCrossing(points) !== null) {
     return { next: stay, refused: 'The last run would cross the outline: an outline may not cross itself.' };
   }
@@ -37,6 +38,12 @@ export function drawEnd(
   if ('refused' in added) return { next: stay, refused: added.refused };
   const chosen: Thing = { kind: kind.tool === 'room' || kind.tool === 'hole' ? 'room' : 'object', key: added.id };
   return { next: again, step: { name: kind.step, file: added.file }, choose: [chosen] };
+}
+
+const offSheetWords = 'This lies beyond the sheet, which reaches 10 km each way.';
+
+function isOffSheet([x, y]: Point): boolean {
+  return Math.max(Math.abs(x), Math.abs(y)) > FARTHEST_MM;
 }
 
 /** Without corners that lie on the one before, and without those in the middle of a straight run. */

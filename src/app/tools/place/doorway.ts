@@ -1,5 +1,5 @@
 import type { Point } from '../../../geometry/point.ts';
-import { type DoorwayWall, doorwayInWall, wallAt } from '../../../plan/edits/doorways.ts';
+import { type DoorwayWall, doorwayInWall, doorwayOver, wallAt } from '../../../plan/edits/doorways.ts';
 import { objectAdded } from '../../../plan/edits/objects.ts';
 import { WALL_MOST_MM } from '../../../plan/edits/walls.ts';
 import { handStep } from '../catch.ts';
@@ -97,6 +97,7 @@ function placed(hand: Hand, jamb: WallPlace | null, scene: Scene): Turn {
   }
   const opening = doorwayInWall(place.wall, { ...place, depthShare: 0.5 });
   if (opening === null) return { next, refused: 'The wall is too short for a doorway of this width.' };
+  if (doorwayOver(scene.file, opening) !== null) return { next, refused: 'Another doorway stands here.' };
   const { file, id } = objectAdded(scene.file, 'doorways', {
     line: opening.line,
     wallMm: opening.wallMm,
