@@ -1,5 +1,5 @@
-import { expect, test } from 'vitest';
-import { type Keeping, planStanding } from '../../src/app/state/keeping.ts';
+import { expect, test, vi } from 'vitest';
+import { type Keeping, keepingFollow, keepingRest, keepingStore, planStanding } from '../../src/app/state/keeping.ts';
 import { newestQueue } from '../../src/app/state/newest.ts';
 import { commit, type PlanState, planSaved, planStore, planUndo, sheetLay } from '../../src/app/state/planStore.ts';
 import { keptOf } from '../../src/app/state/shelf-list.ts';
@@ -96,4 +96,29 @@ test('a list tells as much of a broken entry as there is', () => {
   for (const broken of [undefined, null, 7, 'x', [], { name: 1, rooms: 'y', savedAt: Number.NaN }]) {
     expect(keptOf('k', broken)).toEqual({ id: 'k', name: 'Plan that cannot be read', rooms: 0, savedAt: 0 });
   }
+});
+
+test('a change that is not kept says whether another tab has the sheet or the browser refuses', async () => {
+  vi.stubGlobal('sessionStorage', { setItem() {} });
+  const locksGive = (lock: object | null) =>
+    vi.stubGlobal('navigator', {
+      locks: {
+        request: async (_name: string, _how: object, hold: (lock: object | null) => unknown) => void hold(lock),
+      },
+    });
+  const trouble = async () => {
+    await keepingRest();
+    return keepingStore.getState().trouble;
+  };
+  sheetLay('a new one', planEmpty('New'), 'new');
+  keepingFollow();
+  expect(await trouble()).toBeNull();
+  locksGive(null);
+  renamed('mine');
+  expect(await trouble()).toBe('taken');
+  // The other tab lets go of it, but this browser has no shelf.
+  locksGive({});
+  renamed('mine still');
+  expect(await trouble()).toBe('refused');
+  vi.unstubAllGlobals();
 });

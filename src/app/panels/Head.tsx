@@ -11,6 +11,7 @@ import { SeverityCounts } from '../parts/SeverityCounts.tsx';
 import { redoTell, undoTell } from '../state/actions.ts';
 import { boardStore } from '../state/boardStore.ts';
 import { useAnalysis, useBoard, useKeeping, usePlan, useStanding } from '../state/hooks.ts';
+import type { KeepingTrouble } from '../state/keeping.ts';
 import { commit, sheetLay } from '../state/planStore.ts';
 import { themeTurn } from '../state/theme.ts';
 import { isGrave } from '../state/worst.ts';
@@ -191,6 +192,12 @@ function OnBoard() {
   );
 }
 
+const troubleWords: Readonly<Record<KeepingTrouble, string>> = {
+  late: 'Not kept yet. ',
+  taken: 'Not kept: another tab works on this sheet. Save the plan file. ',
+  refused: 'Not kept in this browser: save the plan file. ',
+};
+
 /** Where the newest change is. A change that is being kept this moment says what the one before it said. */
 function KeptWord() {
   const standing = useStanding();
@@ -200,11 +207,7 @@ function KeptWord() {
   if (standing === 'laid') return null;
   if (standing === 'saved') return 'Saved as a file. ';
   if (standing === 'loose' && trouble !== null) {
-    return (
-      <span className="unsaved">
-        {trouble === 'late' ? 'Not kept yet. ' : 'Not kept in this browser: save the plan file. '}
-      </span>
-    );
+    return <span className="unsaved">{troubleWords[trouble]}</span>;
   }
   return isKept ? 'Kept in this browser. ' : null;
 }

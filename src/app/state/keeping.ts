@@ -12,8 +12,11 @@ export interface Keeping {
   /** What the browser has of the sheets of this tab, by id. */
   readonly kept: ReadonlyMap<string, PlanFile>;
   /** Why the newest change is not kept; null where it is or is about to be. */
-  readonly trouble: 'late' | 'refused' | null;
+  readonly trouble: KeepingTrouble | null;
 }
+
+/** `late`: it is taking long; `taken`: another tab works on the sheet; `refused`: the browser has no room, or keeps nothing. */
+export type KeepingTrouble = 'late' | 'taken' | 'refused';
 
 export const keepingStore = createStore<Keeping>(() => ({ kept: new Map(), trouble: null }));
 
@@ -43,20 +46,24 @@ function isWorthKeeping({ id, file, laid, origin }: Sheet, kept: Keeping['kept']
   return file !== laid || origin === 'file' || kept.has(id);
 }
 
-async function sheetKeep({ id, file }: Sheet): Promise<void> {
+async function sheetKeep(sheet: Sheet): Promise<void> {
   const timer = setTimeout(() => keepingStore.setState({ trouble: 'late' }), lateMs);
+  const kind = await sheetPut(sheet);
+  clearTimeout(timer);
+  // Said in the head for as long as it is so; the next change tries again.
+  keepingStore.setState({ trouble: kind === 'kept' ? null : kind });
+}
+
+async function sheetPut({ id, file }: Sheet): Promise<'kept' | 'taken' | 'refused'> {
   try {
-    if (!(await sheetHold(id))) throw new Error('another tab has the sheet');
+    if (!(await sheetHold(id))) return 'taken';
     const about = { id, name: file.name, rooms: file.rooms.length, savedAt: Date.now() };
     await (keepingStore.getState().kept.get(id) === file ? shelfMark(id) : shelfPut(about, file));
-    sheetKept(id, file);
-    keepingStore.setState({ trouble: null });
   } catch {
-    // Said in the head for as long as it is so; the next change tries again.
-    keepingStore.setState({ trouble: 'refused' });
-  } finally {
-    clearTimeout(timer);
+    return 'refused';
   }
+  sheetKept(id, file);
+  return 'kept';
 }
 
 /** The browser has this state of the sheet. */
