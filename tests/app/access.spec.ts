@@ -1,6 +1,6 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
-import { flatOpen, rows, stepOpen } from './board.ts';
+import { flatOpen, rows, settled, stepOpen } from './board.ts';
 
 const sizes = [
   { width: 1440, height: 900, touch: false },
@@ -162,16 +162,7 @@ test('a list is walked by the arrow keys, the board moved, zoomed and fitted by 
 
   const drawing = () => page.evaluate(() => document.querySelectorAll('canvas')[0]?.toDataURL());
   await page.getByRole('application').focus();
-  // what the last key has lit may still be on its way to the canvas
-  let fitted = await drawing();
-  await expect
-    .poll(async () => {
-      const before = fitted;
-      await page.waitForTimeout(100);
-      fitted = await drawing();
-      return fitted === before;
-    })
-    .toBe(true);
+  const fitted = await settled(drawing);
   await page.keyboard.press('ArrowLeft');
   await expect.poll(drawing).not.toBe(fitted);
   await page.keyboard.press('+');

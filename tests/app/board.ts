@@ -43,6 +43,18 @@ export async function figurePut(page: Page, label: string, value: string): Promi
   await field.press('Enter');
 }
 
+/** Reads again and again until two readings in a row are the same: what the last key has lit may still be on its way to the canvas. */
+export async function settled<Value>(read: () => Promise<Value>): Promise<Value> {
+  const readings: Value[] = [];
+  const isStill = async () => {
+    readings.push(await read());
+    const [before, now] = readings.slice(-2).map((reading) => JSON.stringify(reading));
+    return readings.length > 1 && before === now;
+  };
+  await expect.poll(isStill, { intervals: [150] }).toBe(true);
+  return readings.at(-1) as Value;
+}
+
 /** Pixels of the layer that lights things which are not empty. */
 export function litPixels(page: Page): Promise<number> {
   return page.evaluate(() => {

@@ -1,5 +1,5 @@
 import { expect, type Page, test } from '@playwright/test';
-import { flatOpen } from './board.ts';
+import { flatOpen, settled } from './board.ts';
 
 /** The smallest upright box round what is drawn, and the board as far as no tray lies over it, px of the window. */
 async function inkBox(page: Page) {
@@ -104,15 +104,7 @@ test("a view of the user's own keeps its middle when the window takes another si
       Math.round((ink.top + ink.bottom - board.top - board.bottom) / 2),
     ];
   };
-  let before = await offMiddle();
-  await expect
-    .poll(async () => {
-      const last = before;
-      await page.waitForTimeout(150);
-      before = await offMiddle();
-      return before.join() === last.join();
-    })
-    .toBe(true);
+  const before = await settled(offMiddle);
   await page.setViewportSize({ width: 1100, height: 700 });
   await expect
     .poll(async () => {
