@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { regionArea, regionCentroid, regionContains, regionPerimeter } from '../../src/geometry/region.ts';
 import {
+  boxMiddle,
   boxOf,
   type Ring,
   ringArea,
@@ -133,4 +134,9 @@ describe('measures', () => {
     expect(regionCentroid(region(room, room))).toEqual([3000, 3500]);
     expect(boxOf([])).toEqual({ minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity });
   });
+});
+
+it('the middle of a box lies between its sides', () => {
+  expect(boxMiddle({ minX: 0, minY: 0, maxX: 4, maxY: 2 })).toEqual([2, 1]);
+  expect(boxMiddle(boxOf(rectangle(-3000, 1000, 2000, 500)))).toEqual([-2000, 1250]);
 });
