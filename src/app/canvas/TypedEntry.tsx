@@ -1,5 +1,6 @@
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
+import { boxOf } from '../../geometry/ring.ts';
 import { figure, figureRead } from '../parts/format.ts';
 import { type LengthUnit, lengthFigure, lengthsRead } from '../parts/lengths.ts';
 import { boardRefuse } from '../state/boardStore.ts';
@@ -7,6 +8,7 @@ import { unitStore } from '../state/unit.ts';
 import { handAct } from '../tools/hand.ts';
 import type { TypedMeaning } from '../tools/stance.ts';
 import { toolStore } from '../tools/toolStore.ts';
+import { boardReveal } from './boardView.ts';
 import { surfaceFocus } from './surface.ts';
 import { type SizePx, type Viewport, viewportToScreen } from './viewport.ts';
 
@@ -118,5 +120,8 @@ function typedPut(text: string, direction: string | null, meaning: TypedMeaning,
   }
   if (read.kind === 'two') handAct({ kind: 'sides', sidesMm: read.mm });
   else handAct({ kind: 'length', lengthMm: read.mm, directionDeg });
+  // A typed run may end out of sight.
+  const { typed } = toolStore.getState().stance;
+  if (typed !== null && typed.lengthMm !== null) boardReveal(boxOf([typed.at]));
   surfaceFocus();
 }

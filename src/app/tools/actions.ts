@@ -11,11 +11,12 @@ import {
   type Repeat,
 } from '../../plan/edits/arrange.ts';
 import { objectsCopied, objectsPasted, type PlanClip } from '../../plan/edits/copy.ts';
+import { doorwayPlace, wallsOf } from '../../plan/edits/doorways.ts';
 import { drawnTakenAway, jointsKept, jointsLetGo, jointTakenAway } from '../../plan/edits/joints.ts';
 import { objectsMirrored, objectsTurned } from '../../plan/edits/move.ts';
 import { type ObjectList, objectPoints, objectsBox, objectsFound, objectsRemoved } from '../../plan/edits/objects.ts';
 import type { PlanFile } from '../../plan/schema.ts';
-import { nameText } from '../parts/format.ts';
+import { countOf, nameText } from '../parts/format.ts';
 import { analysisStore } from '../state/analysisStore.ts';
 import { boardLetGo, boardRefuse, boardStore, boardTell, type WorkStep } from '../state/boardStore.ts';
 import { commit, planStore } from '../state/planStore.ts';
@@ -73,11 +74,33 @@ export function chosenRemove(): void {
   const ids = idsChosen();
   if (ids.length > 0) {
     const noun = nounOf(ids);
-    if (done(`Remove ${noun}`, `Removed: ${noun}.`, objectsRemoved(fileNow(), ids), offSheet)) boardLetGo();
+    const left = objectsRemoved(fileNow(), ids);
+    const doorways = doorwaysLost(fileNow(), left);
+    const also = doorways.length === 0 ? '' : ` with ${countOf(doorways.length, 'doorway', 'doorways')}`;
+    if (done(`Remove ${noun}`, `Removed: ${noun}${also}.`, objectsRemoved(left, doorways), offSheet)) boardLetGo();
     return;
   }
   const [joint, ...more] = jointsChosen();
   if (joint !== undefined) jointsTakeAway([joint, ...more]);
+}
+
+/** Doorways that had a wall and have none any more: they go with the room that they led to. */
+function doorwaysLost(before: PlanFile, after: PlanFile): readonly string[] {
+  if (after.rooms === before.rooms || after.doorways === undefined) return [];
+  const [had, has] = [wallsOf(before), wallsOf(after)];
+  return after.doorways
+    .filter((doorway) => doorwayPlace(had, doorway) !== null && doorwayPlace(has, doorway) === null)
+    .map(({ id }) => id);
+}
+
+/** Chosen things that can be turned, mirrored and lined up: a doorway keeps to its wall and goes with it. */
+function idsLoose(): readonly string[] {
+  const ids = idsChosen();
+  const doorways = new Set(fileNow().doorways?.map(({ id }) => id));
+  const loose = ids.filter((id) => !doorways.has(id));
+  if (loose.length === 0 && ids.length > 0)
+    boardRefuse('A doorway keeps to its wall: slide it along, or turn its rooms.', []);
+  return loose;
 }
 
 /** Whether something is being drawn, which is not to be lost. */
@@ -192,8 +215,8 @@ export function chosenAll(): void {
 }
 
 export function chosenTurn(angleDeg: number): void {
-  const ids = idsChosen();
-  const about = middleOf(ids);
+  const ids = idsLoose();
+  const about = meanOf(ids);
   if (about === null) return;
   const noun = nounOf(ids);
   done(
@@ -205,7 +228,7 @@ export function chosenTurn(angleDeg: number): void {
 }
 
 export function chosenMirror(axis: 'left-right' | 'top-bottom'): void {
-  const ids = idsChosen();
+  const ids = idsLoose();
   const about = middleOf(ids);
   if (about === null) return;
   const noun = nounOf(ids);
@@ -213,19 +236,31 @@ export function chosenMirror(axis: 'left-right' | 'top-bottom'): void {
   done(`Mirror ${noun}`, `Mirrored: ${noun}.`, file, 'Mirrored it is the same.');
 }
 
+/** What things are turned about: the mean of their points, which stays where it is. A turn and the turn back
+ *  meet again. */
+function meanOf(ids: readonly string[]): Point | null {
+  const points = objectsFound(fileNow(), ids).flatMap(objectPoints);
+  if (points.length === 0) return null;
+  const mean = (axis: 0 | 1) => points.reduce((sum, point) => sum + point[axis], 0) / points.length;
+  return [mean(0), mean(1)];
+}
+
+/** What things are mirrored about: the middle of the box round them. */
 function middleOf(ids: readonly string[]): Point | null {
   const box = objectsBox(fileNow(), ids);
   return box === null ? null : boxMiddle(box);
 }
 
 export function chosenAlign(side: AlignSide): void {
-  const ids = idsChosen();
+  const ids = idsLoose();
+  if (ids.length === 0) return;
   const noun = nounOf(ids);
   done(`Align ${noun}`, `Aligned: ${noun}.`, objectsAligned(fileNow(), ids, side), 'They stand in line already.');
 }
 
 export function chosenDistribute(axis: 'x' | 'y'): void {
-  const ids = idsChosen();
+  const ids = idsLoose();
+  if (ids.length === 0) return;
   const noun = nounOf(ids);
   const file = objectsDistributed(fileNow(), ids, axis);
   done(`Distribute ${noun}`, `Distributed: ${noun}.`, file, 'They stand evenly already.');

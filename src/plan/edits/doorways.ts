@@ -73,14 +73,14 @@ function doorwayRelined(
  *  @param own the doorway itself, where it is one of the plan. Example: [0, 60] to [900, 60] beside one from [800, 60] -> that one */
 export function doorwayOver(
   { doorways }: PlanFile,
-  { line: [a, b], wallMm }: { readonly line: readonly [Point, Point]; readonly wallMm: number },
+  { line: [a, b], wallMm = 0 }: Omit<Doorway, 'id'>,
   own: string | null = null,
 ): string | null {
   const [ux, uy] = pointDirection(a, b);
   const along = ([x, y]: Point) => (x - a[0]) * ux + (y - a[1]) * uy;
   const beside = ([x, y]: Point) => Math.abs((y - a[1]) * ux - (x - a[0]) * uy);
   const over = doorways?.find(({ id, line }) => {
-    if (id === own || Math.max(...line.map(beside)) > wallMm) return false;
+    if (id === own || Math.max(...line.map(beside)) > Math.max(wallMm, WELD_MM)) return false;
     const [from, to] = line.map(along).sort((p, q) => p - q) as [number, number];
     return Math.min(to, pointDistance(a, b)) - Math.max(from, 0) > WELD_MM;
   });

@@ -80,6 +80,13 @@ describe('moving', () => {
     expect(turn.step?.file.columns?.[0]?.outline[0]).toEqual([0, 2500]);
   });
 
+  test('a straight drag moves a thing straight, whatever place it had', () => {
+    const skewed: PlanFile = { ...twoRooms, pipes: [{ id: 'p1', centre: [1234.5, 1000], diameterMm: 110 }] };
+    const pipe: Thing = { kind: 'object', key: 'p1' };
+    const turn = acted(resting(), sceneOf(skewed, { chosen: [pipe] }), drag([1234, 1000], [1234, 2010], [pipe]));
+    expect(turn.step?.file.pipes?.[0]?.centre).toEqual([1234.5, 2000]);
+  });
+
   test('Escape in a drag puts it back: no step, no preview', () => {
     const scene = sceneOf(withColumn, { chosen: [column] });
     const turn = acted(resting(), scene, [...drag([2100, 2080], [500, 500], [column]).slice(0, 3), { kind: 'back' }]);
@@ -129,6 +136,12 @@ describe('corners and sides', () => {
     expect(one?.outline[1]).toEqual([6500, 0]);
     // The wall stays 120 mm deep.
     expect(two?.outline[0]).toEqual([6620, 0]);
+  });
+
+  test('a side is taken anywhere along it', () => {
+    const scene = sceneOf(twoRooms, { chosen: [hall] });
+    const turn = acted(resting(), scene, drag([1000, 4500], [1000, 5000], [hall]));
+    expect(turn.step?.file.rooms[0]?.outline[3]).toEqual([0, 5000]);
   });
 
   test('a side moves alone where walls are not to move whole', () => {

@@ -3,6 +3,7 @@ import { resting } from '../../../src/app/tools/choose/resting.ts';
 import { doorway } from '../../../src/app/tools/place/doorway.ts';
 import { placeKinds, placing } from '../../../src/app/tools/place/placing.ts';
 import { firstWishes } from '../../../src/app/tools/wishes.ts';
+import { doorwayOver } from '../../../src/plan/edits/doorways.ts';
 import { acted, handAt, hoverAt, length, pressAt, sceneOf, twoRooms } from './scene.ts';
 
 const scene = sceneOf(twoRooms);
@@ -97,4 +98,44 @@ test('a round column is a ring whose corners lie on the circle', () => {
 test('a pipe is placed by its middle', () => {
   const turn = acted(placing(placeKinds.pipe), scene, [pressAt(1510, 1490)]);
   expect(turn.step?.file.pipes).toEqual([{ id: 'p1', centre: [1500, 1500], diameterMm: 110 }]);
+});
+
+test('two doorways do not lie over one another; their jambs may touch', () => {
+  const set = acted(doorway(), scene, [pressAt(6060, 1000)]);
+  const file = set.step?.file ?? twoRooms;
+  // The first stands from 550 to 1425.
+  const over = acted(doorway(), sceneOf(file), [pressAt(6060, 1500)]);
+  expect(over.refused).toBe('Another doorway stands here.');
+  expect(over.step).toBeUndefined();
+  expect(
+    doorwayOver(file, {
+      line: [
+        [6060, 1425],
+        [6060, 2300],
+      ],
+      wallMm: 120,
+    }),
+  ).toBeNull();
+  expect(
+    doorwayOver(file, {
+      line: [
+        [6060, 2300],
+        [6060, 1420],
+      ],
+      wallMm: 120,
+    }),
+  ).toBe('d1');
+  expect(
+    doorwayOver(
+      file,
+      {
+        line: [
+          [6060, 600],
+          [6060, 1475],
+        ],
+        wallMm: 120,
+      },
+      'd1',
+    ),
+  ).toBeNull();
 });
