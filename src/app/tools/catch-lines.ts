@@ -2,6 +2,7 @@ import { oneLine } from '../../documents/words.ts';
 import { type Point, pointDirection } from '../../geometry/point.ts';
 import { type Ring, ringCentroid } from '../../geometry/ring.ts';
 import { ringOutward } from '../../geometry/ring-edges.ts';
+import { type Joint, jointIsFound } from '../../plan/analysis.ts';
 import type { PlanFile } from '../../plan/schema.ts';
 
 /** A corner that the hand is caught by. */
@@ -60,6 +61,16 @@ export function catchesOf(file: PlanFile, wallMm: number): Catches {
     }
   }
   return { corners, sides };
+}
+
+/** What catches the hand that draws a joint: the joints that were found, too. */
+export function catchesWithJoints({ corners, sides }: Catches, joints: readonly Joint[]): Catches {
+  const found = joints
+    .filter(jointIsFound)
+    .flatMap(({ id, line }) =>
+      line.slice(1).map((b, i): CatchSide => ({ a: line[i] as Point, b, of: `joint ${id}`, offMm: 0 })),
+    );
+  return { corners, sides: [...sides, ...found] };
 }
 
 /** The plan without some of its things: what is being moved does not catch itself. */

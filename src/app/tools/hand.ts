@@ -1,8 +1,8 @@
 import type { PlanFile } from '../../plan/schema.ts';
-import { analysisStore } from '../state/analysisStore.ts';
+import { analysisStore, type Result } from '../state/analysisStore.ts';
 import { boardHover, boardRefuse, boardStore } from '../state/boardStore.ts';
 import { commit, planPreview, planStore } from '../state/planStore.ts';
-import { type Catches, catchesOf } from './catch-lines.ts';
+import { type Catches, catchesOf, catchesWithJoints } from './catch-lines.ts';
 import { resting } from './choose/resting.ts';
 import type { Act, Scene, ToolName, Turn } from './stance.ts';
 import { toolStore } from './toolStore.ts';
@@ -76,20 +76,28 @@ function gestureOf(act: Act): string | null {
 }
 
 /** What a tool knows of the plan, made anew when the plan or the wall's depth changes. */
-let made: { file: PlanFile; wallMm: number; catches: Catches } | null = null;
+let made: { file: PlanFile; wallMm: number; result: Result | null; catches: Catches } | null = null;
 
 export function sceneOf(): Scene {
   const { file } = planStore.getState().history.present;
-  const { wishes } = toolStore.getState();
+  const { wishes, stance } = toolStore.getState();
   const { chosen, step } = boardStore.getState();
-  if (made === null || made.file !== file || made.wallMm !== wishes.wallMm) {
-    made = { file, wallMm: wishes.wallMm, catches: catchesOf(file, wishes.wallMm) };
+  const last = analysisStore.getState().result;
+  const result = stance.tool === 'drawnJoint' && last?.file === file ? last : null;
+  if (made === null || made.file !== file || made.wallMm !== wishes.wallMm || made.result !== result) {
+    const catches = catchesOf(file, wishes.wallMm);
+    made = {
+      file,
+      wallMm: wishes.wallMm,
+      result,
+      catches: result === null ? catches : catchesWithJoints(catches, result.analysis.joints),
+    };
   }
   return {
     file,
     catches: made.catches,
     walls: () => wallsKnown(file),
-    result: analysisStore.getState().result,
+    result: last,
     chosen,
     step,
     wishes,

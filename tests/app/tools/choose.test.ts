@@ -2,16 +2,19 @@ import { describe, expect, test } from 'vitest';
 import { createAnalyser } from '../../../src/analysis/analyser.ts';
 import type { Result } from '../../../src/app/state/analysisStore.ts';
 import type { Thing } from '../../../src/app/state/thing.ts';
+import { catchesWithJoints } from '../../../src/app/tools/catch-lines.ts';
 import { handlesOf } from '../../../src/app/tools/choose/handles.ts';
 import { joiningLine } from '../../../src/app/tools/choose/joint-lines.ts';
 import { resting } from '../../../src/app/tools/choose/resting.ts';
+import { first } from '../../../src/app/tools/draw/first.ts';
+import { drawKinds } from '../../../src/app/tools/draw/kinds.ts';
 import type { Act } from '../../../src/app/tools/stance.ts';
 import { firstWishes } from '../../../src/app/tools/wishes.ts';
 import { drawingOf } from '../../../src/documents/drawing-list.ts';
 import type { Point } from '../../../src/geometry/point.ts';
 import { planResolve } from '../../../src/plan/resolve.ts';
 import type { PlanFile } from '../../../src/plan/schema.ts';
-import { acted, emptyFile, handAt, sceneOf, twoRooms } from './scene.ts';
+import { acted, emptyFile, handAt, pressAt, sceneOf, twoRooms } from './scene.ts';
 
 const hall: Thing = { kind: 'room', key: 'r1' };
 const column: Thing = { kind: 'object', key: 'c1' };
@@ -217,6 +220,20 @@ describe('joints', () => {
     expect(second.step).toBeUndefined();
     const after = acted(resting(), scene, [right]).step?.file.drawnJoints;
     expect(after?.map(({ line }) => line.map(([x]) => x))).toEqual([[6020, 6020]]);
+  });
+
+  test('a joint that is drawn on to a found one keeps it, and cuts', () => {
+    // 12 x 5 m: the found joint halves it at x = 6000; the drawn one goes from the left wall to it.
+    const result = resultOf(long);
+    const scene = sceneOf(long, { result, step: 'joints' });
+    const catches = catchesWithJoints(scene.catches, result.analysis.joints);
+    const turn = acted(first(drawKinds.drawnJoint), { ...scene, catches }, [pressAt(20, 2510), pressAt(5980, 2510)]);
+    expect(turn.step?.file.drawnJoints).toHaveLength(2);
+    const after = resultOf(turn.step?.file ?? long).analysis;
+    // The drawn 6 m and the kept 5 m both part floor from floor.
+    const drawn = after.joints.filter(({ kind }) => kind === 'drawn');
+    expect(drawn.reduce((sum, { lengthM }) => sum + lengthM, 0)).toBeCloseTo(11, 6);
+    expect(after.findings.filter(({ code }) => code.startsWith('drawn-joint'))).toEqual([]);
   });
 
   test('a joint ends at the walls of the bays that it runs through', () => {

@@ -34,7 +34,7 @@ export function drawEnd(
   if (kind.closed && ringCrossing(points) !== null) {
     return { next: stay, refused: 'The last run would cross the outline: an outline may not cross itself.' };
   }
-  const added = kind.add(scene.file, points, scene.wishes);
+  const added = kind.add(scene.file, points, scene);
   if ('refused' in added) return { next: stay, refused: added.refused };
   const chosen: Thing = { kind: kind.tool === 'room' || kind.tool === 'hole' ? 'room' : 'object', key: added.id };
   return { next: again, step: { name: kind.step, file: added.file }, choose: [chosen] };

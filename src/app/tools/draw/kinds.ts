@@ -1,9 +1,9 @@
 import type { Point } from '../../../geometry/point.ts';
 import { ringContains } from '../../../geometry/ring.ts';
+import { jointsKept, jointsRestedOn } from '../../../plan/edits/joints.ts';
 import { objectAdded, objectChanged } from '../../../plan/edits/objects.ts';
 import type { PlanFile } from '../../../plan/schema.ts';
-import type { ToolName } from '../stance.ts';
-import type { Wishes } from '../wishes.ts';
+import type { Scene, ToolName } from '../stance.ts';
 
 /** What a drawn outline or line becomes. */
 export interface DrawKind {
@@ -15,7 +15,7 @@ export interface DrawKind {
   /** Name of the step that adds it. */
   readonly step: string;
   /** The plan with it; the reason where it cannot be. */
-  readonly add: (file: PlanFile, points: readonly Point[], wishes: Wishes) => Added;
+  readonly add: (file: PlanFile, points: readonly Point[], scene: Pick<Scene, 'wishes' | 'result'>) => Added;
 }
 
 export type Added = { readonly file: PlanFile; readonly id: string } | { readonly refused: string };
@@ -59,7 +59,7 @@ const joinery: DrawKind = {
   closed: true,
   noun: 'the joinery',
   step: 'Draw joinery',
-  add: (file, outline, { joinery: wish }) =>
+  add: (file, outline, { wishes: { joinery: wish } }) =>
     objectAdded(file, 'joinery', { name: 'Joinery', outline: [...outline], ...wish }),
 };
 
@@ -76,7 +76,8 @@ const sunZone: DrawKind = {
   closed: true,
   noun: 'the sunlit floor',
   step: 'Draw sunlit floor',
-  add: (file, outline, { sunC }) => objectAdded(file, 'sunZones', { outline: [...outline], highestC: sunC }),
+  add: (file, outline, { wishes: { sunC } }) =>
+    objectAdded(file, 'sunZones', { outline: [...outline], highestC: sunC }),
 };
 
 const keepClear: DrawKind = {
@@ -92,7 +93,7 @@ const structuralJoint: DrawKind = {
   closed: false,
   noun: 'the joint of the building',
   step: 'Draw a joint of the building',
-  add: (file, line, { structuralMm }) =>
+  add: (file, line, { wishes: { structuralMm } }) =>
     objectAdded(file, 'structuralJoints', { line: [...line], widthMm: structuralMm }),
 };
 
@@ -101,7 +102,12 @@ const drawnJoint: DrawKind = {
   closed: false,
   noun: 'the joint',
   step: 'Draw a joint',
-  add: (file, line) => objectAdded(file, 'drawnJoints', { line: [...line] }),
+  // A joint that the tool found and that it ends on is kept with it, or it would end on nothing.
+  add(file, line, { result }) {
+    const joints = result?.file === file ? result.analysis.joints : [];
+    const rested = jointsRestedOn(line, joints).map(({ id }) => id);
+    return objectAdded(jointsKept(file, joints, rested).file, 'drawnJoints', { line: [...line] });
+  },
 };
 
 export const drawKinds = { room, hole, joinery, slabContact, sunZone, keepClear, structuralJoint, drawnJoint } as const;
