@@ -18,8 +18,15 @@ export interface Analysed {
   readonly found: { readonly analysis: Analysis; readonly drawing: Drawing } | null;
 }
 
+let told: (revision: number, share: number) => void = () => undefined;
+
 const service = {
-  analyse(revision: number, file: PlanFile, onProgress: (share: number) => void): Analysed {
+  /** Who is told how far a run is: once, as a channel for each run costs more than the run of a small plan. */
+  follow(onProgress: (revision: number, share: number) => void): void {
+    told = onProgress;
+  },
+  analyse(revision: number, file: PlanFile): Analysed {
+    const onProgress = (share: number) => told(revision, share);
     const plan = planResolve(file);
     const analysis = analyser.analyse(plan, { onProgress });
     const found = analysis === null ? null : { analysis, drawing: drawingOf(plan, analysis, { decimalMark }) };

@@ -393,7 +393,7 @@ test('a thing is copied, cut, pasted, duplicated and removed by the keys of the 
   await expect(card(page).getByRole('button', { name: 'Paste' })).toBeVisible();
   await page.keyboard.press('ControlOrMeta+v');
   await expect(columns).toHaveCount(2);
-  await expectUndo(page, /^Undo: Paste column c1/);
+  await expectUndo(page, /^Undo: Paste column c2/);
   await page.keyboard.press('Delete');
   await expect(columns).toHaveCount(1);
   await columns.first().click();

@@ -74,8 +74,14 @@ function serviceStart(): Remote<AnalysisService> {
     worker = new Worker(new URL('../worker.ts', import.meta.url), { type: 'module' });
     worker.addEventListener('error', (event) => analysisHalt(event.message || 'The analysis could not start.'));
     service = wrap<AnalysisService>(worker);
+    void service.follow(proxy(progress));
   }
   return service;
+}
+
+function progress(revision: number, share: number): void {
+  const { run } = analysisStore.getState();
+  if (run?.revision === revision) analysisStore.setState({ run: { ...run, share } });
 }
 
 function pace(revision: number, to: 'slow' | 'long'): void {
@@ -89,12 +95,8 @@ async function analysisStart(state: PlanState): Promise<void> {
   const file = planShown(state);
   analysisStore.setState({ run: { revision, pace: 'quick', share: 0 }, halted: null });
   timers = [setTimeout(() => pace(revision, 'slow'), slowMs), setTimeout(() => pace(revision, 'long'), longMs)];
-  const onProgress = proxy((share: number) => {
-    const { run } = analysisStore.getState();
-    if (run?.revision === revision) analysisStore.setState({ run: { ...run, share } });
-  });
   try {
-    const { plan, found } = await serviceStart().analyse(revision, file, onProgress);
+    const { plan, found } = await serviceStart().analyse(revision, file);
     if (analysisStore.getState().run?.revision !== revision) return;
     // Also where a newer plan waits already: in a gesture there is always a newer one.
     if (found !== null && (waiting === null || waiting.history.present.number === sheet)) {
