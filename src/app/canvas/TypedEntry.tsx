@@ -1,15 +1,12 @@
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
-import { boxOf } from '../../geometry/ring.ts';
-import { figure, figureRead } from '../parts/format.ts';
-import { type LengthUnit, lengthFigure, lengthsRead } from '../parts/lengths.ts';
-import { boardRefuse } from '../state/boardStore.ts';
+import { figure } from '../parts/format.ts';
+import { lengthFigure } from '../parts/lengths.ts';
 import { unitStore } from '../state/unit.ts';
-import { handAct } from '../tools/hand.ts';
 import type { TypedMeaning } from '../tools/stance.ts';
 import { toolStore } from '../tools/toolStore.ts';
-import { boardReveal } from './boardView.ts';
 import { surfaceFocus } from './surface.ts';
+import { typedPut } from './typedPut.ts';
 import { type SizePx, type Viewport, viewportToScreen } from './viewport.ts';
 
 interface TypedEntryProps {
@@ -102,26 +99,4 @@ function Fields({ meaning, typed }: { readonly meaning: TypedMeaning; readonly t
       )}
     </>
   );
-}
-
-/** What was typed becomes an act of the hand; what cannot be read stays, and is told. */
-function typedPut(text: string, direction: string | null, meaning: TypedMeaning, unit: LengthUnit): void {
-  const read = lengthsRead(text, unit);
-  const directionDeg = direction === null ? null : figureRead(direction);
-  const least = read === null ? 0 : Math.min(...(read.kind === 'one' ? [read.mm] : read.mm));
-  if (direction !== null && directionDeg === null) {
-    boardRefuse('Enter a direction in degrees, such as 90: up the sheet.', []);
-    return;
-  }
-  if (read === null || least <= 0) {
-    const example = unit === 'mm' ? '4500 or 4500 x 3000' : '4.5 or 4.5 x 3';
-    boardRefuse(`Enter a length, such as ${meaning.sides ? example : example.split(' ')[0]}.`, []);
-    return;
-  }
-  if (read.kind === 'two') handAct({ kind: 'sides', sidesMm: read.mm });
-  else handAct({ kind: 'length', lengthMm: read.mm, directionDeg });
-  // A typed run may end out of sight.
-  const { typed } = toolStore.getState().stance;
-  if (typed !== null && typed.lengthMm !== null) boardReveal(boxOf([typed.at]));
-  surfaceFocus();
 }

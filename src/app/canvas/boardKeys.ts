@@ -6,11 +6,14 @@ import { boardStore } from '../state/boardStore.ts';
 import { cardEnter } from '../state/cardEnter.ts';
 import { planStore } from '../state/planStore.ts';
 import { pointerStore } from '../state/pointerStore.ts';
+import { unitStore } from '../state/unit.ts';
 import { chosenMoves } from '../tools/choose/resting.ts';
 import { handAct, sceneOf } from '../tools/hand.ts';
+import type { TypedMeaning } from '../tools/stance.ts';
 import { toolStore } from '../tools/toolStore.ts';
 import { boardFit, boardPan, boardReveal, boardZoom, zoomStep } from './boardView.ts';
 import type { BoardDrawing } from './drawing.ts';
+import { typedPut } from './typedPut.ts';
 import { viewportLengthMm, viewportToPlan } from './viewport.ts';
 
 /** An arrow key moves the board by so much, px. */
@@ -104,10 +107,19 @@ function enterKey(): void {
   handShow();
 }
 
+/** A digit begins to type the run under the hand; the field beside the hand takes the keys from there. What comes before it
+ *  has the focus is typed as well. */
+function typeKey(key: string, typed: string | null, meaning: TypedMeaning): (() => void) | null {
+  if (typed === null) return /^[0-9.,]$/.test(key) ? () => toolStore.setState({ typed: key }) : null;
+  if (key === 'Enter') return () => typedPut(typed, null, meaning, unitStore.getState().unit);
+  if (key === 'Backspace') return () => toolStore.setState({ typed: typed.slice(0, -1) });
+  return key.length === 1 ? () => toolStore.setState({ typed: typed + key }) : null;
+}
+
 function plainKey(key: string, drawing: BoardDrawing): (() => void) | null {
-  const { stance } = toolStore.getState();
-  // A digit begins to type the run under the hand.
-  if (/^[0-9.,]$/.test(key) && stance.typed !== null) return () => toolStore.setState({ typed: key });
+  const { stance, typed } = toolStore.getState();
+  const type = stance.typed === null ? null : typeKey(key, typed, stance.typed);
+  if (type !== null) return type;
   switch (key) {
     case '+':
       return () => boardZoom(zoomStep);
