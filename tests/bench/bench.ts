@@ -1,4 +1,4 @@
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { dragMeasure } from './drag.ts';
 import { type Figures, figuresPage } from './figures-page.ts';
@@ -9,7 +9,7 @@ import { speed } from './speed.ts';
 
 /** `npm run bench`: how good, how steady and how fast. Without options everything is run.
  *  --least-joint N  N floors for each set of limits, without and with a core   --turn  --jitter  --speed  --drag  --hostile  one part alone
- *  --write  everything, into docs/figures.md */
+ *  --write  into docs/figures.md: everything, or with parts named only those, the rest of the page as it was */
 
 const { values } = parseArgs({
   options: {
@@ -28,7 +28,7 @@ const floors = Number(values['least-joint'] ?? usualFloors);
 if (!Number.isInteger(floors) || floors < 1) throw new Error('--least-joint takes a whole number of floors');
 const parts =
   values['least-joint'] !== undefined || values.turn || values.jitter || values.speed || values.drag || values.hostile;
-const all = values.write || !parts;
+const all = !parts;
 
 async function run(): Promise<void> {
   const figures: Figures = {
@@ -41,7 +41,20 @@ async function run(): Promise<void> {
   };
   const page = `${figuresPage(figures)}\n`;
   process.stdout.write(page);
-  if (values.write) writeFileSync(new URL('../../docs/figures.md', import.meta.url), page);
+  if (!values.write) return;
+  const file = new URL('../../docs/figures.md', import.meta.url);
+  writeFileSync(file, all ? page : pageJoined(readFileSync(file, 'utf8'), page));
+}
+
+/** The page with the parts that were run anew; parts that it had not yet stand at its end. */
+function pageJoined(before: string, now: string): string {
+  const partsOf = (page: string) => page.trimEnd().split(/\n\n(?=## )/);
+  const headOf = (part: string) => part.split('\n')[0] ?? '';
+  const [, ...fresh] = partsOf(now);
+  const old = partsOf(before);
+  const heads = new Set(old.map(headOf));
+  const kept = old.map((part) => fresh.find((each) => headOf(each) === headOf(part)) ?? part);
+  return `${[...kept, ...fresh.filter((part) => !heads.has(headOf(part)))].join('\n\n')}\n`;
 }
 
 await run();
