@@ -15,6 +15,7 @@ import './style/tokens.css';
 import './style/app.css';
 import './style/parts.css';
 import './style/board.css';
+import './style/card.css';
 import './style/bar.css';
 import './style/menu.css';
 import './style/help.css';
