@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { useStore } from 'zustand';
 import { EntryField } from '../parts/EntryField.tsx';
 import { Fold } from '../parts/Fold.tsx';
+import { commandKey } from '../parts/keys.ts';
 import { chosenCopy, chosenDuplicate, chosenMirror, chosenRemove, chosenTurn, clipPaste } from '../tools/actions.ts';
 import { toolStore } from '../tools/toolStore.ts';
 import { FieldPair } from './LengthField.tsx';
@@ -14,11 +15,16 @@ export function ThingActions() {
       <button type="button" className="button framed" title="A copy beside it" onClick={chosenDuplicate}>
         Duplicate
       </button>
-      <button type="button" className="button framed" title="Copy (Ctrl C)" onClick={chosenCopy}>
+      <button type="button" className="button framed" title={`Copy (${commandKey} C)`} onClick={chosenCopy}>
         Copy
       </button>
       {copied && (
-        <button type="button" className="button framed" title="Paste what was copied (Ctrl V)" onClick={clipPaste}>
+        <button
+          type="button"
+          className="button framed"
+          title={`Paste what was copied (${commandKey} V)`}
+          onClick={clipPaste}
+        >
           Paste
         </button>
       )}

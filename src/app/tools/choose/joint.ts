@@ -6,7 +6,7 @@ import { objectChanged } from '../../../plan/edits/objects.ts';
 import type { PlanFile } from '../../../plan/schema.ts';
 import type { Thing } from '../../state/thing.ts';
 import { handCatchAlong } from '../catch.ts';
-import { catchesOf, fileWithout } from '../catch-lines.ts';
+import { type Catches, catchesOf, fileWithout } from '../catch-lines.ts';
 import type { SketchMark } from '../sketch.ts';
 import type { Hand, Scene, Stance, Turn } from '../stance.ts';
 import { dragging } from './dragging.ts';
@@ -49,15 +49,18 @@ interface JointDrag extends DrawnJoint {
   readonly from: Point;
   /** Square to the joint. */
   readonly across: Point;
+  /** The rest of the plan: made once, not at each move. */
+  readonly catches: Catches;
 }
 
 /** A joint is dragged square to itself, its ends on the walls and joints that it meets. */
-export function joint(dragged: DraggedJoint, hand: Hand, { file }: Scene): Stance | null {
+export function joint(dragged: DraggedJoint, hand: Hand, { file, wishes }: Scene): Stance | null {
   const drawn = jointAsDrawn(dragged, file);
   if (drawn === null) return null;
   const { line } = drawn;
   const [ux, uy] = pointDirection(line[0] ?? [0, 0], line.at(-1) ?? [0, 0]);
-  return jointAt({ ...drawn, name: dragged.name, from: hand.at, across: [-uy, ux] }, hand.at, []);
+  const catches = catchesOf(fileWithout(drawn.file, [drawn.id]), wishes.wallMm);
+  return jointAt({ ...drawn, name: dragged.name, from: hand.at, across: [-uy, ux], catches }, hand.at, []);
 }
 
 /** The joint as a drawn one of the plan, kept with what it rests on. */
@@ -73,7 +76,7 @@ function jointAt(drag: JointDrag, at: Point, marks: readonly SketchMark[]): Stan
     hint: 'Let go where the joint belongs. Escape puts it back.',
     live: { id: drag.id, at },
     marks,
-    led: (hand, scene, over) => moved(drag, hand, scene, over),
+    led: (hand, _scene, over) => moved(drag, hand, over),
   });
 }
 
@@ -87,11 +90,10 @@ export function jointShifted({ file, id, line, analysis }: DrawnJoint, [dx, dy]:
   return objectChanged(kept, id, { line: placed });
 }
 
-function moved(drag: JointDrag, hand: Hand, { wishes }: Scene, isOver: boolean): Turn {
-  const { file, id, line, across, from, name } = drag;
+function moved(drag: JointDrag, hand: Hand, isOver: boolean): Turn {
+  const { file, id, line, across, from, name, catches } = drag;
   const start = line[0] as Point;
   const by: Point = [hand.at[0] - from[0], hand.at[1] - from[1]];
-  const catches = catchesOf(fileWithout(file, [id]), wishes.wallMm);
   const raw: Point = [start[0] + by[0], start[1] + by[1]];
   const caught = handCatchAlong(catches, { ...hand, at: raw }, start, across);
   const after = jointShifted(drag, [caught.at[0] - start[0], caught.at[1] - start[1]]);
