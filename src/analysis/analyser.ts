@@ -2,7 +2,7 @@ import type { Solved } from '../bays/solve.ts';
 import { floorSplit } from '../bays/split.ts';
 import { floorPlanOf } from '../floor/floor.ts';
 import { movementOf } from '../movement/movement.ts';
-import type { Analysis, Joint, Split } from '../plan/analysis.ts';
+import { type Analysis, type Joint, type Split, untiledJoint } from '../plan/analysis.ts';
 import { findingDescribe, findingsSort } from '../plan/finding-words.ts';
 import { inputFindings } from '../plan/input-findings.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -46,6 +46,7 @@ export function createAnalyser(): Analyser {
         findings: findingsSort(facts.map(findingDescribe)),
         quantities,
         proof: { fieldJointM, atLeastM: null },
+        tiles: null,
       };
     },
   };
@@ -59,8 +60,7 @@ function joined(split: Split, movement: ReturnType<typeof movementOf>): Pick<Ana
       (joint): Joint => ({
         ...joint,
         ...required(movement.joints.get(joint.id)),
-        onGroutLine: null,
-        offGroutMm: null,
+        ...untiledJoint,
       }),
     ),
     edges: split.edges.map((edge) => ({ ...edge, movementMm: required(movement.edges.get(edge.id)) })),

@@ -143,7 +143,12 @@ function bayBody(plan: Plan, map: FloorMap, faces: readonly number[], bay: numbe
       centre,
       pieces: [...areaByRoom]
         .filter(([r]) => r >= 0)
-        .map(([r, mm2]) => ({ bay: '', room: plan.rooms[r]?.id ?? '', areaM2: mm2 / 1e6 })),
+        .map(([r, mm2]) => ({
+          bay: '',
+          room: plan.rooms[r]?.id ?? '',
+          areaM2: mm2 / 1e6,
+          regions: areaByRoom.size === 1 ? [outer.region] : roomRegions(map, bay, r),
+        })),
       shape: {
         id: '',
         key: '',
@@ -160,6 +165,12 @@ function bayBody(plan: Plan, map: FloorMap, faces: readonly number[], bay: numbe
       },
     },
   ];
+}
+
+/** The floor of a bay that counts to one of its rooms. */
+function roomRegions({ floor, of, roomOf, edgesOf }: FloorMap, bay: number, room: number): Region[] {
+  const has = (f: number) => of[f] === bay && roomOf[f] === room;
+  return regionsOf(floor, has, edgesOf[bay] as readonly number[]).map(({ region }) => region);
 }
 
 /** What welding left between two edges: thinner than the weld all along. */

@@ -1,5 +1,6 @@
 import type { Point } from '../geometry/point.ts';
-import type { Ring } from '../geometry/ring.ts';
+import type { Region, Ring } from '../geometry/ring.ts';
+import type { TileBond } from './plan.ts';
 
 /** What is derived from a plan, in the shape that `--json` prints: the product's contract. Coordinates in mm. */
 export interface Analysis {
@@ -12,6 +13,8 @@ export interface Analysis {
   readonly findings: readonly Finding[];
   readonly quantities: Quantities;
   readonly proof: Proof;
+  /** Null where no room has tiles. */
+  readonly tiles: Tiles | null;
 }
 
 /** A bay as the split leaves it. */
@@ -81,9 +84,91 @@ export interface JointMovement {
   readonly sealantNeedsMm: number;
 }
 
+/** A joint in the grid of the tiles over it; all null, or 0, where it has none on either side. */
 export interface JointGrout {
   readonly onGroutLine: boolean | null;
+  /** The largest distance, along the joint, from its middle to the nearest line of grout that runs its way, mm. */
   readonly offGroutMm: number | null;
+  /** Tiles that it runs through and that have to be cut along it. */
+  readonly cutsTiles: number;
+  /** What the tiles do at it. `on-line`: it lies in grout; `cut`: tiles are cut along it, straight; `restart`: another tile field begins beyond
+   *  it, so that both end at it; `one-side`: only one side has tiles. */
+  readonly tilesAt: 'on-line' | 'cut' | 'restart' | 'one-side' | null;
+  /** Whether some line of grout runs its way at all: not across shifted courses, not in a herringbone, not askew to the grid. */
+  readonly bondLets: boolean | null;
+}
+
+export const untiledJoint: JointGrout = {
+  onGroutLine: null,
+  offGroutMm: null,
+  cutsTiles: 0,
+  tilesAt: null,
+  bondLets: null,
+};
+
+/** The tiling of a floor. `origin` and `angleDeg` are the set-out point in use: of the tiles of the whole floor, or of the first tile field where there
+ *  are only fields. Counts are those of all fields together. */
+export interface Tiles extends TileCounts {
+  readonly origin: Point;
+  readonly angleDeg: number;
+  readonly fields: readonly TileFieldReport[];
+}
+
+export interface TileCounts {
+  /** Tiles laid whole. */
+  readonly full: number;
+  /** Tiles of which a cut piece is laid, by a wall, a thing in the floor or a joint. */
+  readonly cut: number;
+  /** Cut pieces narrower than half a tile, and than a third. */
+  readonly underHalf: number;
+  readonly slivers: number;
+  /** Least width of a cut piece, mm; null where none is cut. */
+  readonly smallestCutMm: number | null;
+}
+
+export interface TileFieldReport extends TileCounts {
+  /** Of the plan's tile field; null for the tiles of the whole floor. */
+  readonly id: string | null;
+  readonly rooms: readonly string[];
+  readonly origin: Point;
+  readonly angleDeg: number;
+  readonly lengthMm: number;
+  readonly widthMm: number;
+  readonly groutMm: number;
+  readonly bond: TileBond;
+  /** Of the tiles' faces, and the floor between them; together the floor of the field. */
+  readonly tileM2: number;
+  readonly groutM2: number;
+  /** Tiles laid whole and tiles sawn for the cut pieces, off-cuts used again. */
+  readonly laid: number;
+  /** Cut pieces that come from the off-cut of another. */
+  readonly fromOffCuts: number;
+  readonly allowance: number;
+  /** `laid` and the allowance, to whole tiles, and to whole boxes where the box is known. */
+  readonly order: number;
+  readonly boxes: number | null;
+  /** Corners of the whole tile to begin with: the one nearest the middle of the field's largest room; null where none is whole. */
+  readonly firstTile: Ring | null;
+  readonly cuts: readonly WallCut[];
+}
+
+/** The cut tiles along one straight stretch of wall, jamb, thing or joint. */
+export interface WallCut {
+  readonly bay: string;
+  /** Null along a joint. */
+  readonly room: string | null;
+  readonly along: EdgeAlong | 'jamb' | 'joint';
+  /** Id of the joint, or of the column, pipe or joinery; null at a wall. */
+  readonly object: string | null;
+  readonly line: readonly [Point, Point];
+  /** Sizes square to the line, in mm, each once, rising: one along a straight course, several where courses are shifted, the least and the greatest
+   *  where the line runs askew. To the face of the wall: the width of the perimeter joint comes off. */
+  readonly sizesMm: readonly number[];
+  /** Of a whole tile the same way. */
+  readonly wholeMm: number;
+  readonly isAskew: boolean;
+  /** Cut tiles along it; 0 where whole tiles meet it. */
+  readonly tiles: number;
 }
 
 export interface Joint extends JointLine, JointMovement, JointGrout {}
@@ -168,4 +253,6 @@ export interface BayPiece {
   readonly bay: string;
   readonly room: string;
   readonly areaM2: number;
+  /** Where it lies, net of holes. */
+  readonly regions: readonly Region[];
 }

@@ -151,13 +151,27 @@ export interface TravelStrip {
   readonly usableTravel: number;
 }
 
+/** How tiles lie against each other: courses in line, each course shifted against the one before (by half, a third, or as entered), or at right
+ *  angles in turn. */
+export const tileBonds = ['straight', 'half', 'third', 'offset', 'herringbone'] as const;
+export type TileBond = (typeof tileBonds)[number];
+
 export interface TileGrid {
   readonly lengthMm: number;
   readonly widthMm: number;
   readonly groutMm: number;
+  /** A corner of a tile, that of its least x and y along the grid's own axes. */
   readonly origin: Point;
+  /** Turn of the grid from the sheet's axes, from x towards y: clockwise on the sheet. */
   readonly angleDeg: number;
-  readonly bond: string;
+  readonly bond: TileBond;
+  /** How far each course is shifted against the one before, mm; 0 where the courses are in line, and in a herringbone. */
+  readonly shiftMm: number;
+  /** The bond as the plan file has it, where it is none that is known and the tiles are taken as straight; else null. */
+  readonly unknownBond: string | null;
+  /** Tiles to order beyond those laid, as a share. */
+  readonly allowance: number;
+  readonly tilesPerBox: number | null;
 }
 
 export interface TileField extends TileGrid {

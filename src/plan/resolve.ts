@@ -1,5 +1,16 @@
 import { limitSourcesOf, limitsOf } from './limits.ts';
-import type { BuildUp, Covering, Doorway, Joinery, Plan, Room, Screed, Temperatures, TileGrid } from './plan.ts';
+import {
+  type BuildUp,
+  type Covering,
+  type Doorway,
+  type Joinery,
+  type Plan,
+  type Room,
+  type Screed,
+  type Temperatures,
+  type TileGrid,
+  tileBonds,
+} from './plan.ts';
 import {
   type DefaultKey,
   defaultRuleSet,
@@ -184,13 +195,44 @@ function stripsOf(file: PlanFile): Pick<Plan, 'jointProfile' | 'edgeStrip' | 'se
   };
 }
 
-function tileGridOf(tiles: NonNullable<PlanFile['tiles']>): TileGrid {
-  return {
+type TilesFile = NonNullable<PlanFile['tiles']>;
+
+function tileGridOf(tiles: TilesFile): TileGrid {
+  const bond = tileBonds.find((each) => each === (tiles.bond ?? 'straight'));
+  const grid = {
     lengthMm: tiles.lengthMm,
     widthMm: tiles.widthMm,
     groutMm: tiles.groutMm ?? of('groutMm'),
-    origin: tiles.origin ?? [0, 0],
+    origin: tiles.origin ?? ([0, 0] as const),
     angleDeg: tiles.angleDeg ?? 0,
-    bond: tiles.bond ?? 'straight',
+    bond: bond ?? 'straight',
+    unknownBond: bond === undefined ? (tiles.bond ?? null) : null,
   };
+  return {
+    ...grid,
+    shiftMm: shiftOf(grid, tiles.offsetMm),
+    allowance: tiles.allowance ?? allowanceOf(grid),
+    tilesPerBox: tiles.tilesPerBox ?? null,
+  };
+}
+
+function shiftOf({ bond, lengthMm, groutMm }: Omit<TileGrid, 'shiftMm' | 'allowance' | 'tilesPerBox'>, own?: number) {
+  const moduleMm = lengthMm + groutMm;
+  switch (bond) {
+    case 'half':
+      return moduleMm / 2;
+    case 'third':
+      return moduleMm / 3;
+    case 'offset':
+      return (own ?? moduleMm * of('tileOffsetShare')) % moduleMm;
+    case 'straight':
+    case 'herringbone':
+      return 0;
+  }
+}
+
+/** What cutting takes at the usual: more where all edges are cut askew, most in a herringbone. */
+function allowanceOf({ bond, angleDeg }: Pick<TileGrid, 'bond' | 'angleDeg'>): number {
+  if (bond === 'herringbone') return of('tileAllowanceHerringbone');
+  return of(angleDeg % 90 === 0 ? 'tileAllowanceStraight' : 'tileAllowanceDiagonal');
 }

@@ -107,7 +107,10 @@ const tileSizes = {
   groutMm: length('Grout line'),
   origin: z.optional(point('A corner of the grid, mm')),
   angleDeg: atLeast(-1e6, 1e6, 'Turn of the grid, degrees'),
-  bond: z.optional(z.string()),
+  bond: z.optional(z.string().check(z.describe('straight, half, third, offset or herringbone'))),
+  offsetMm: length('Shift of each course against the one before, where the bond is offset'),
+  allowance: share('Tiles to order beyond those laid, as a share'),
+  tilesPerBox: z.optional(z.number().check(z.int(), z.gte(1), z.lte(10_000), z.describe('Tiles in a box'))),
 };
 
 export const planFileSchema = z.strictObject({

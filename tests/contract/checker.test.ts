@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Point } from '../../src/geometry/point.ts';
 import type { Ring } from '../../src/geometry/ring.ts';
-import type { Analysis, Bay, Joint } from '../../src/plan/analysis.ts';
+import { type Analysis, type Bay, type Joint, untiledJoint } from '../../src/plan/analysis.ts';
 import { planJson } from '../floors/plan-json.ts';
 import { planOf } from '../floors/read.ts';
 import { analysisFaults } from '../oracle/check-analysis.ts';
@@ -82,8 +82,7 @@ const joint: Joint = {
   profileMm: 10,
   profileTakesMm: 5,
   sealantNeedsMm: 6.48,
-  onGroutLine: null,
-  offGroutMm: null,
+  ...untiledJoint,
 };
 
 // Sealant 8 mm wide and 6 deep, the least: 6 m x 8 x 6 mm = 0.288 l. Screed 54 m2 x 65 mm = 3.51 m3, 2000 kg/m3.
@@ -139,6 +138,7 @@ const right: Analysis = {
   findings: [],
   quantities: { ...totals, jointM, rooms: [{ room: 'r1', ...totals, jointM }] },
   proof: { fieldJointM: 6, atLeastM: null },
+  tiles: null,
 };
 
 const withJoint = (change: Partial<Joint>): Analysis => ({ ...right, joints: [{ ...joint, ...change }] });

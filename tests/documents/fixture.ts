@@ -1,6 +1,13 @@
 import type { Point } from '../../src/geometry/point.ts';
 import { ringArea, ringPerimeter } from '../../src/geometry/ring.ts';
-import type { Analysis, Bay, Finding, Joint, JointKind } from '../../src/plan/analysis.ts';
+import {
+  type Analysis,
+  type Bay,
+  type Finding,
+  type Joint,
+  type JointKind,
+  untiledJoint,
+} from '../../src/plan/analysis.ts';
 import type { Plan, Room } from '../../src/plan/plan.ts';
 
 /** An L-shaped living room split into two bays, a kitchen behind a doorway and a store whose floor no bay covers; made by
@@ -86,8 +93,7 @@ export function joint(id: string, kind: JointKind, line: readonly Point[], bays:
     profileMm: 10,
     profileTakesMm: 5,
     sealantNeedsMm: 4.4,
-    onGroutLine: null,
-    offGroutMm: null,
+    ...untiledJoint,
   };
 }
 
@@ -294,6 +300,7 @@ export function analysisOf(over: Partial<Analysis> = {}): Analysis {
       ],
     },
     proof: { fieldJointM: 4, atLeastM: null },
+    tiles: null,
     ...over,
   };
 }

@@ -116,7 +116,7 @@ export function gridSplit(
       }
     }
   }
-  const pieces = bays.map((bay) => ({ bay: bay.id, room: bay.rooms[0] as string, areaM2: bay.areaM2 }));
+  const pieces = bays.map((bay) => ({ bay: bay.id, room: bay.rooms[0] as string, areaM2: bay.areaM2, regions: [] }));
   return { bays, joints, edges, pieces };
 }
 

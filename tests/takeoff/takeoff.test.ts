@@ -138,9 +138,9 @@ describe('a bay that lies in two rooms', () => {
       ],
       edges: [],
       pieces: [
-        { bay: 'B1', room: 'hall', areaM2: 40 },
-        { bay: 'B1', room: 'study', areaM2: 20 },
-        { bay: 'B2', room: 'study', areaM2: 6 },
+        { bay: 'B1', room: 'hall', areaM2: 40, regions: [] },
+        { bay: 'B1', room: 'study', areaM2: 20, regions: [] },
+        { bay: 'B2', room: 'study', areaM2: 6, regions: [] },
       ],
     };
     const all = quantities({}, open);

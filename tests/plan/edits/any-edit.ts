@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import type { Point } from '../../../src/geometry/point.ts';
-import type { Joint } from '../../../src/plan/analysis.ts';
+import { type Joint, untiledJoint } from '../../../src/plan/analysis.ts';
 import {
   type AlignSide,
   objectsAligned,
@@ -127,7 +127,7 @@ function jointAt(id: string, line: readonly Point[], kind: Joint['kind'], source
       profileTakesMm: 5,
       sealantNeedsMm: 4,
     },
-    ...{ onGroutLine: null, offGroutMm: null },
+    ...untiledJoint,
   };
 }
 

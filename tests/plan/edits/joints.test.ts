@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type Point, pointDistance } from '../../../src/geometry/point.ts';
-import { type Joint, type JointKind, jointIsFound } from '../../../src/plan/analysis.ts';
+import { type Joint, type JointKind, jointIsFound, untiledJoint } from '../../../src/plan/analysis.ts';
 import {
   drawnTakenAway,
   jointsKept,
@@ -32,7 +32,7 @@ function joint(
       profileTakesMm: 5,
       sealantNeedsMm: 4,
     },
-    ...{ onGroutLine: null, offGroutMm: null },
+    ...untiledJoint,
   };
 }
 
