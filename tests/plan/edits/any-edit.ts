@@ -36,6 +36,17 @@ import {
   objectRings,
   objectsRemoved,
 } from '../../../src/plan/edits/objects.ts';
+import {
+  agreementUsed,
+  roomsTiled,
+  type TilesOf,
+  tileFieldAdded,
+  tileOriginMoved,
+  tilesChanged,
+  tilesLaid,
+  tilesTakenAway,
+} from '../../../src/plan/edits/tiles.ts';
+import { tileBonds } from '../../../src/plan/plan.ts';
 import type { PlanFile } from '../../../src/plan/schema.ts';
 import { box } from './house.ts';
 
@@ -107,6 +118,11 @@ function cornerAt(file: PlanFile, { picks }: Draw): RingCorner {
 function doorwayAt(file: PlanFile, { picks }: Draw): string {
   const doorways = file.doorways ?? [];
   return doorways[(picks[0] ?? 0) % Math.max(1, doorways.length)]?.id ?? 'none';
+}
+
+/** The tiles of the floor, or of one of its fields. */
+function tilesAt({ tileFields = [] }: PlanFile, { picks }: Draw): TilesOf {
+  return tileFields[(picks[1] ?? 0) % (tileFields.length + 1)]?.id ?? null;
 }
 
 /** The file of an edit; the one before where it was refused. */
@@ -226,11 +242,28 @@ const edits: Readonly<Record<string, (file: PlanFile, draw: Draw) => PlanFile>> 
   },
   jointsLetGo: (file, { picks: [pick = 0], isYes }) =>
     pick % 4 === 0 ? jointsLetGo(file, { drawn: isYes, taken: !isYes }) : file,
+  tilesLaid: (file) => tilesLaid(file),
+  tilesChanged: (file, draw) => {
+    const { picks, shortMm, angleDeg, isYes } = draw;
+    const bond = tileBonds[(picks[2] ?? 0) % tileBonds.length];
+    const lengthMm = 10 + Math.abs(shortMm);
+    const change = isYes ? { bond, lengthMm } : { angleDeg, allowance: undefined, offsetMm: lengthMm / 4 };
+    return tilesChanged(file, tilesAt(file, draw), change);
+  },
+  tileOriginMoved: (file, draw) => tileOriginMoved(file, tilesAt(file, draw), draw.place),
+  tilesTakenAway: (file, draw) => ((draw.picks[0] ?? 0) % 4 === 0 ? tilesTakenAway(file, tilesAt(file, draw)) : file),
+  tileFieldAdded: (file, draw) => tileFieldAdded(file, someIds(file, draw)).file,
+  roomsTiled: (file, draw) => roomsTiled(file, someIds(file, draw), tilesAt(file, draw)),
+  agreementUsed: (file, draw) =>
+    agreementUsed(file, {
+      setOuts: [{ field: tilesAt(file, draw), origin: draw.place }],
+      aim: draw.isYes ? 'grout-lines' : null,
+    }),
 };
 
 export const anyEditNames: readonly string[] = Object.keys(edits);
 
-/** Any of the edits of drawn objects, each as likely as the other. */
+/** Any of the edits of drawn objects and of tiles, each as likely as the other. */
 export const anyEdit: fc.Arbitrary<AnyEdit> = fc
   .tuple(fc.constantFrom(...Object.entries(edits)), draw)
   .map(([[name, edit], drawn]) => ({
