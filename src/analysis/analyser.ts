@@ -2,11 +2,12 @@ import type { Solved } from '../bays/solve.ts';
 import { floorSplit } from '../bays/split.ts';
 import { floorPlanOf } from '../floor/floor.ts';
 import { movementOf } from '../movement/movement.ts';
-import { type Analysis, type Joint, type Split, untiledJoint } from '../plan/analysis.ts';
+import type { Analysis, Joint, Split } from '../plan/analysis.ts';
 import { findingDescribe, findingsSort } from '../plan/finding-words.ts';
 import { inputFindings } from '../plan/input-findings.ts';
 import type { Plan } from '../plan/plan.ts';
 import { takeoffOf } from '../takeoff/takeoff.ts';
+import { tilingOf } from '../tiling/tiling.ts';
 
 export interface AnalyseOptions {
   /** How much search to spend, in steps and not in seconds, so that the same plan gives the same bytes. */
@@ -31,36 +32,42 @@ export function createAnalyser(): Analyser {
       if (!report || cancelled()) return null;
       const { split, fieldJointM } = report;
       const movement = movementOf(plan, split);
+      const tiling = tilingOf(plan, split);
       const quantities = takeoffOf(plan, split, movement.held);
       const facts = [
         ...floorPlan.findings,
         ...inputFindings(plan, floorPlan.offFloor),
         ...report.findings,
         ...movement.findings,
+        ...tiling.findings,
       ];
       return {
         format: 'screed-bays/analysis',
         version: 1,
         plan: plan.name,
-        ...joined(split, movement),
+        ...joined(split, movement, tiling),
         findings: findingsSort(facts.map(findingDescribe)),
         quantities,
         proof: { fieldJointM, atLeastM: null },
-        tiles: null,
+        tiles: tiling.tiles,
       };
     },
   };
 }
 
-/** Bays, joints and edges with their movement. */
-function joined(split: Split, movement: ReturnType<typeof movementOf>): Pick<Analysis, 'bays' | 'joints' | 'edges'> {
+/** Bays, joints and edges with their movement, joints in the grid of the tiles. */
+function joined(
+  split: Split,
+  movement: ReturnType<typeof movementOf>,
+  tiling: ReturnType<typeof tilingOf>,
+): Pick<Analysis, 'bays' | 'joints' | 'edges'> {
   return {
     bays: split.bays.map((bay) => ({ ...bay, stillPoint: required(movement.stillPoints.get(bay.id)) })),
     joints: split.joints.map(
       (joint): Joint => ({
         ...joint,
         ...required(movement.joints.get(joint.id)),
-        ...untiledJoint,
+        ...required(tiling.joints.get(joint.id)),
       }),
     ),
     edges: split.edges.map((edge) => ({ ...edge, movementMm: required(movement.edges.get(edge.id)) })),
@@ -68,6 +75,6 @@ function joined(split: Split, movement: ReturnType<typeof movementOf>): Pick<Ana
 }
 
 function required<T>(value: T | undefined): T {
-  if (value === undefined) throw new Error('movement left out a bay, joint or edge of the split');
+  if (value === undefined) throw new Error('movement or tiling left out a bay, joint or edge of the split');
   return value;
 }

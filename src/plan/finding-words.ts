@@ -1,6 +1,6 @@
 import type { Finding } from './analysis.ts';
 import { namesText, naturalOrder, overText, roundedText } from './figure-words.ts';
-import type { FindingFact, FindingValues, JointKeeper, LimitsTaken } from './finding.ts';
+import type { FindingFact, FindingValues, JointKeeper, LimitsTaken, NarrowCut } from './finding.ts';
 import { findingKinds } from './finding-kinds.ts';
 
 /** Puts a finding into words. A fact that names a source of its own (the user's document, the rule set's) keeps it. */
@@ -124,9 +124,58 @@ function findingMessage(f: FindingValues): string {
       return `The limits for ${namesText(f.names)} are carried over from heated floor under stone or ceramic, as good practice.`;
     case 'tile-field-unknown-room':
       return `Tile field ${f.field} names the room ${f.room}, which the plan does not have.`;
+    case 'tile-field-covering':
+      return `Tile field ${f.field} names ${f.name}, whose covering is not stone or ceramic: no tiles are laid there.`;
+    case 'tile-field-edge':
+      return `The tiles of ${namesText(f.names)} meet inside bay ${f.bay}, where the screed has no joint.`;
+    case 'tile-bond-unknown':
+      return `${fieldWords(f.field)} the bond "${f.bond}", which is none that is known here; they are taken as straight.`;
+    case 'tile-grout-narrow':
+      return `${fieldWords(f.field)} grout lines of ${mm(f.groutMm)}; on a floor they are at least ${mm(f.leastMm)} wide.`;
+    case 'tile-offset-large':
+      return `${fieldWords(f.field)} courses shifted by ${overText(f.offsetMm, f.mostMm, 0)} mm; with a side of ${mm(f.sideMm)} a shift of up to ${roundedText(f.mostMm, 0)} mm, a third, is usual, since long tiles are bowed.`;
+    case 'tile-too-fine':
+      return `Tiles of ${roundedText(f.lengthMm, 1)} by ${mm(f.widthMm)} are too fine for ${namesText(f.names)} to be counted one by one. Enter the sheets that they come on.`;
+    case 'tile-slivers':
+      return `${cutsWords(f)} under a third of a tile. Move the set-out point to balance the cuts.`;
+    case 'tile-cuts-small':
+      return `${cutsWords(f)} under half a tile.`;
+    case 'tile-joint-off-grout':
+      return `${jointsMiss(f.joints)} the grout lines by up to ${roundedText(f.mostMm, 0)} mm and ${f.joints.length === 1 ? 'cuts' : 'cut'} ${countOf(f.tiles, 'tile')}: tiled over, the floor cracks there. Bring joints and grid together, or cut the tiles in a straight line over ${f.joints.length === 1 ? 'it' : 'them'}.`;
+    case 'tile-joint-across-courses':
+      return `No grout line runs straight along ${jointNames(f.joints)}: ${countOf(f.tiles, 'tile')} to be cut in a straight line over ${f.joints.length === 1 ? 'it' : 'them'}, never saw-toothed.`;
+    case 'tile-doorway-cut':
+      return `Under the leaf ${countOf(f.tiles, 'tile')} ${f.tiles === 1 ? 'is' : 'are'} cut in a straight line over ${jointNames(f.joints)}, unless the field restarts there.`;
     case 'not-checked':
       return `Not checked: ${f.what}. The check needs ${f.missing}.`;
   }
+}
+
+function fieldWords(field: string | null): string {
+  return field === null ? 'The tiles have' : `The tiles of field ${field} have`;
+}
+
+function countOf(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`;
+}
+
+function cutsWords({ names, count, smallestMm, smallestIn }: NarrowCut): string {
+  const where = names.length > MOST_NAMED ? `${names.length} rooms` : namesText(names);
+  const least = `${roundedText(smallestMm, 0)} mm${names.length > 1 ? ` in ${smallestIn}` : ''}`;
+  return `${where}: ${countOf(count, 'cut')}, down to ${least}, ${count === 1 ? 'is' : 'are'}`;
+}
+
+/** More joints or rooms than this are counted, not named. */
+const MOST_NAMED = 6;
+
+function jointNames(joints: readonly string[]): string {
+  if (joints.length > MOST_NAMED) return `${joints.length} joints`;
+  return `${joints.length === 1 ? 'joint' : 'joints'} ${namesText(joints)}`;
+}
+
+function jointsMiss(joints: readonly string[]): string {
+  const names = jointNames(joints);
+  return `${names.charAt(0).toUpperCase()}${names.slice(1)} ${joints.length === 1 ? 'misses' : 'miss'}`;
 }
 
 /** The top of the pipe against the top of the screed: a pipe thicker than the screed stands out of it. */

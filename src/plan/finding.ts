@@ -1,4 +1,5 @@
 import type { Point } from '../geometry/point.ts';
+import type { Covering } from './plan.ts';
 
 /** A finding before it is put into words: a closed union of codes with the values that the words need. */
 export type FindingFact = FindingPlace & FindingValues;
@@ -11,6 +12,22 @@ interface FindingPlace {
 }
 
 type Limit = { readonly bay: string; readonly value: number; readonly limit: number };
+
+/** Cut tiles narrower than they should be, in some rooms. */
+export interface NarrowCut {
+  readonly names: readonly string[];
+  readonly count: number;
+  readonly smallestMm: number;
+  readonly smallestIn: string;
+}
+
+/** Joints at which tiles are cut. */
+interface JointCut {
+  readonly joints: readonly string[];
+  readonly tiles: number;
+  /** How far off the grout at the most. */
+  readonly mostMm: number;
+}
 
 /** Limits of a rule set that stand in for those of the one asked for; null where it sets none or the user entered his own. */
 export interface LimitsTaken {
@@ -140,6 +157,40 @@ export type FindingValues =
   | { readonly code: 'limits-from-memory'; readonly ruleSet: string }
   | { readonly code: 'limits-carried-over'; readonly names: readonly string[] }
   | { readonly code: 'tile-field-unknown-room'; readonly field: string; readonly room: string }
+  // the tiles; field: null for those of the whole floor
+  | {
+      readonly code: 'tile-field-covering';
+      readonly field: string;
+      readonly name: string;
+      readonly covering: Covering;
+    }
+  | { readonly code: 'tile-field-edge'; readonly bay: string; readonly names: readonly [string, string] }
+  | { readonly code: 'tile-bond-unknown'; readonly field: string | null; readonly bond: string }
+  | {
+      readonly code: 'tile-grout-narrow';
+      readonly field: string | null;
+      readonly groutMm: number;
+      readonly leastMm: number;
+    }
+  | {
+      readonly code: 'tile-offset-large';
+      readonly field: string | null;
+      readonly offsetMm: number;
+      readonly mostMm: number;
+      readonly sideMm: number;
+    }
+  | {
+      readonly code: 'tile-too-fine';
+      readonly field: string | null;
+      readonly names: readonly string[];
+      readonly lengthMm: number;
+      readonly widthMm: number;
+    }
+  | ({ readonly code: 'tile-slivers' } & NarrowCut)
+  | ({ readonly code: 'tile-cuts-small' } & NarrowCut)
+  | ({ readonly code: 'tile-joint-off-grout' } & JointCut)
+  | ({ readonly code: 'tile-joint-across-courses' } & JointCut)
+  | ({ readonly code: 'tile-doorway-cut' } & JointCut)
   | { readonly code: 'not-checked'; readonly what: string; readonly missing: string };
 
 export type FindingCode = FindingValues['code'];

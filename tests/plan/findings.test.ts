@@ -136,6 +136,49 @@ const samples: { readonly [C in FindingCode]: Sample<C> } = {
   'limits-from-memory': [{ ruleSet: 'German' }, 'note', ['German', 'from memory']],
   'limits-carried-over': [{ names: ['Hall', 'Bath', 'Store'] }, 'note', ['Hall, Bath and Store']],
   'tile-field-unknown-room': [{ field: 't1', room: 'r9' }, 'caution', ['t1', 'r9']],
+  'tile-field-covering': [
+    { field: 't1', name: 'Study', covering: 'timber' },
+    'caution',
+    ['t1', 'Study', 'not stone or ceramic'],
+  ],
+  'tile-field-edge': [{ bay: 'B2', names: ['Hall', 'Bath'] }, 'caution', ['Hall and Bath', 'B2', 'no joint']],
+  'tile-bond-unknown': [{ field: null, bond: 'basket' }, 'caution', ['The tiles', '"basket"', 'straight']],
+  'tile-grout-narrow': [{ field: 't1', groutMm: 2, leastMm: 3 }, 'caution', ['field t1', '2 mm', '3 mm']],
+  'tile-offset-large': [
+    { field: null, offsetMm: 301.5, mostMm: 198.99, sideMm: 600 },
+    'caution',
+    ['302 mm', '600 mm', '199 mm'],
+  ],
+  'tile-too-fine': [
+    { field: null, names: ['Hall'], lengthMm: 2, widthMm: 2 },
+    'caution',
+    ['2 by 2 mm', 'Hall', 'too fine'],
+  ],
+  'tile-slivers': [
+    { names: ['Hall', 'Bath'], count: 14, smallestMm: 42, smallestIn: 'Bath' },
+    'caution',
+    ['Hall and Bath', '14 cuts', '42 mm in Bath', 'under a third'],
+  ],
+  'tile-cuts-small': [
+    { names: ['Hall'], count: 1, smallestMm: 242, smallestIn: 'Hall' },
+    'note',
+    ['Hall: 1 cut', '242 mm', 'is under half a tile'],
+  ],
+  'tile-joint-off-grout': [
+    { joints: ['J4'], tiles: 13, mostMm: 212.4 },
+    'caution',
+    ['Joint J4 misses', '212 mm', '13 tiles'],
+  ],
+  'tile-joint-across-courses': [
+    { joints: ['J4', 'J5'], tiles: 1, mostMm: 212.4 },
+    'caution',
+    ['joints J4 and J5', '1 tile ', 'never saw-toothed'],
+  ],
+  'tile-doorway-cut': [
+    { joints: ['J1', 'J2', 'J3', 'J4', 'J5', 'J6', 'J7'], tiles: 9, mostMm: 100 },
+    'note',
+    ['9 tiles are cut', '7 joints', 'restarts'],
+  ],
   'not-checked': [
     { what: 'cover over the pipe', missing: 'the pipe' },
     'caution',

@@ -1,0 +1,113 @@
+import { type Point, pointDirection } from '../geometry/point.ts';
+import { regionArea } from '../geometry/region.ts';
+import { boxOf, type Region, type Ring } from '../geometry/ring.ts';
+import { segmentDistance } from '../geometry/segment.ts';
+import { CLIP_SLACK_MM, SAME_LINE_MM, WELD_MM } from '../geometry/tolerance.ts';
+import type { CutTile } from './laid.ts';
+import { tileBox } from './rows.ts';
+import type { Stretch } from './stretches.ts';
+
+/** One piece of a cut tile. */
+export interface CutPiece {
+  /** Of its tile. */
+  readonly key: string;
+  readonly areaMm2: number;
+  readonly sides: readonly CutSide[];
+  /** The least size square to one of its cut sides, mm, and that as a share of a whole tile the same way. */
+  readonly leastMm: number;
+  readonly leastShare: number;
+  /** What is left along the tile's length and its width, mm. */
+  readonly sizeMm: Point;
+  /** Whether it is cut across one way only, so that what falls off is as good as a tile of that size. */
+  readonly isPlain: boolean;
+}
+
+/** A side along which a tile was cut. */
+export interface CutSide {
+  readonly stretch: Stretch;
+  readonly sizeMm: number;
+  readonly wholeMm: number;
+  readonly isAskew: boolean;
+}
+
+/** A stretch in the grid's own axes. */
+export interface GridStretch {
+  readonly stretch: Stretch;
+  readonly points: readonly Point[];
+}
+
+/** The pieces of cut tiles, each measured square to the sides along which it was cut.
+ *  @param stretches what bounds the bay that they lie in */
+export function cutPieces(tile: CutTile, stretches: readonly GridStretch[], lengthMm: number): CutPiece[] {
+  return tile.pieces.flatMap((piece) => pieceOf(tile, piece, stretches, lengthMm) ?? []);
+}
+
+function pieceOf(tile: CutTile, piece: Region, stretches: readonly GridStretch[], lengthMm: number): CutPiece | null {
+  const { row, i } = tile;
+  const box = tileBox(row, i);
+  const sides: CutSide[] = [];
+  for (const ring of [piece.outline, ...piece.holes]) {
+    ring.forEach((p, k) => {
+      const q = ring[(k + 1) % ring.length] as Point;
+      if (isOnBox(p, q, box)) return;
+      const stretch = stretchAt(stretches, p, q);
+      const [ux, uy] = pointDirection(p, q);
+      if (stretch === null || (ux === 0 && uy === 0)) return;
+      const wholeMm = Math.abs(uy) * row.size[0] + Math.abs(ux) * row.size[1];
+      const sizeMm = reachFrom(piece.outline, p, [-uy, ux]);
+      const isAskew = Math.min(Math.abs(ux), Math.abs(uy)) * Math.max(row.size[0], row.size[1]) > WELD_MM;
+      if (sizeMm < wholeMm - WELD_MM) sides.push({ stretch, sizeMm, wholeMm, isAskew });
+    });
+  }
+  const own = boxOf(piece.outline);
+  const extent: Point = [own.maxX - own.minX, own.maxY - own.minY];
+  // What is thinner than a weld is what rounding left of a tile that lies beyond the wall.
+  const thinnest = WELD_MM;
+  if (Math.min(extent[0], extent[1], ...sides.map(({ sizeMm }) => sizeMm)) < thinnest) return null;
+  // A hole for a pipe is drilled: it makes no narrow piece.
+  const walls = sides.filter(({ stretch }) => stretch.along !== 'pipe');
+  const isUpright = row.size[0] !== lengthMm;
+  return {
+    key: tile.key,
+    areaMm2: regionArea(piece),
+    sides,
+    leastMm: Math.min(Infinity, ...walls.map(({ sizeMm }) => sizeMm)),
+    leastShare: Math.min(1, ...walls.map(({ sizeMm, wholeMm }) => sizeMm / wholeMm)),
+    sizeMm: isUpright ? [extent[1], extent[0]] : extent,
+    isPlain: piece.holes.length === 0 && isBoxed(piece, extent) && isCutOneWay(extent, row.size),
+  };
+}
+
+/** Whether a side of a piece is a side of its tile. */
+function isOnBox(p: Point, q: Point, { minX, maxX, minY, maxY }: ReturnType<typeof boxOf>): boolean {
+  const on = (a: number, b: number, at: number) => Math.abs(a - at) < CLIP_SLACK_MM && Math.abs(b - at) < CLIP_SLACK_MM;
+  return on(p[0], q[0], minX) || on(p[0], q[0], maxX) || on(p[1], q[1], minY) || on(p[1], q[1], maxY);
+}
+
+function stretchAt(stretches: readonly GridStretch[], p: Point, q: Point): Stretch | null {
+  const middle: Point = [(p[0] + q[0]) / 2, (p[1] + q[1]) / 2];
+  let best: Stretch | null = null;
+  let nearest = SAME_LINE_MM;
+  for (const { stretch, points } of stretches) {
+    for (let k = 1; k < points.length; k++) {
+      const distance = segmentDistance(points[k - 1] as Point, points[k] as Point, middle);
+      if (distance < nearest) [best, nearest] = [stretch, distance];
+    }
+  }
+  return best;
+}
+
+/** How far an outline reaches from a place in a direction, mm. */
+function reachFrom(ring: Ring, from: Point, [nx, ny]: Point): number {
+  return ring.reduce((most, [x, y]) => Math.max(most, (x - from[0]) * nx + (y - from[1]) * ny), 0);
+}
+
+function isBoxed(piece: Region, [width, height]: Point): boolean {
+  return width * height - regionArea(piece) < WELD_MM * (width + height);
+}
+
+function isCutOneWay([width, height]: Point, [wholeWidth, wholeHeight]: Point): boolean {
+  const cutX = width < wholeWidth - WELD_MM;
+  const cutY = height < wholeHeight - WELD_MM;
+  return cutX !== cutY;
+}

@@ -1,0 +1,150 @@
+import { lineMiddle } from '../geometry/line.ts';
+import { type Point, pointDistance } from '../geometry/point.ts';
+import { regionArea, regionCentroid } from '../geometry/region.ts';
+import type { Ring } from '../geometry/ring.ts';
+import type { TileCounts, TileFieldReport, WallCut } from '../plan/analysis.ts';
+import { rules } from '../plan/reference.ts';
+import { type CutPiece, cutPieces, type GridStretch } from './cut-pieces.ts';
+import type { FieldFloor } from './field-floor.ts';
+import { tilesLay, type WholeRun } from './laid.ts';
+import { tileOrder } from './order.ts';
+import { tileBox } from './rows.ts';
+import type { Stretch } from './stretches.ts';
+import { wallCuts } from './wall-cuts.ts';
+
+/** A field laid, bay by bay, and what came of it. */
+export interface FieldLaid {
+  readonly report: TileFieldReport;
+  /** By room: its cut pieces along its walls and things that are narrower than half a tile. */
+  readonly narrow: ReadonlyMap<string, NarrowCuts>;
+}
+
+export interface NarrowCuts {
+  readonly underHalf: number;
+  readonly slivers: number;
+  readonly smallestMm: number;
+  /** Where the smallest lies. */
+  readonly at: Point;
+}
+
+/** Lays the tiles of a field and counts them. */
+export function fieldReport(floor: FieldFloor, stretchesOf: ReadonlyMap<string, readonly Stretch[]>): FieldLaid {
+  const { field, frame } = floor;
+  const { grid } = field;
+  const pieces: CutPiece[] = [];
+  const cuts: WallCut[] = [];
+  const runs: WholeRun[] = [];
+  let whole = 0;
+  const byBay = new Map<string, FieldFloor['pieces'][number][]>();
+  for (const piece of floor.pieces) byBay.set(piece.bay, [...(byBay.get(piece.bay) ?? []), piece]);
+  const own = new Set(field.rooms.map(({ id }) => id));
+  for (const [bay, regions] of byBay) {
+    const stretches = (stretchesOf.get(bay) ?? [])
+      .filter(({ room }) => room === null || own.has(room))
+      .map((stretch): GridStretch => ({ stretch, points: stretch.points.map(frame.toGrid) }));
+    const inBay: CutPiece[] = [];
+    for (const { region } of regions) {
+      const laid = tilesLay(grid, region);
+      whole += laid.whole;
+      for (const run of laid.runs) runs.push(run);
+      for (const tile of laid.cut) for (const piece of cutPieces(tile, stretches, grid.lengthMm)) inBay.push(piece);
+    }
+    for (const piece of inBay) pieces.push(piece);
+    for (const cut of wallCuts(stretches, inBay, grid)) cuts.push(cut);
+  }
+  const tileMm2 = whole * grid.lengthMm * grid.widthMm + pieces.reduce((sum, { areaMm2 }) => sum + areaMm2, 0);
+  const { id, rooms } = field;
+  const { origin, angleDeg, lengthMm, widthMm, groutMm, bond, allowance } = grid;
+  return {
+    report: {
+      ...countsOf(whole, pieces),
+      ...{ id, rooms: rooms.map((room) => room.id) },
+      ...{ origin, angleDeg, lengthMm, widthMm, groutMm, bond, allowance },
+      tileM2: tileMm2 / 1e6,
+      groutM2: Math.max(0, floor.areaMm2 - tileMm2) / 1e6,
+      ...tileOrder(grid, whole, pieces),
+      firstTile: firstTile(floor, runs),
+      cuts,
+    },
+    narrow: narrowCuts(pieces),
+  };
+}
+
+function countsOf(whole: number, pieces: readonly CutPiece[]): TileCounts {
+  const least = pieces.reduce((min, { leastMm }) => Math.min(min, leastMm), Infinity);
+  return {
+    full: whole,
+    cut: new Set(pieces.map(({ key }) => key)).size,
+    underHalf: pieces.filter(({ leastShare }) => isUnder(leastShare, rules.cutLeastShare.value)).length,
+    slivers: pieces.filter(({ leastShare }) => isUnder(leastShare, rules.sliverShare.value)).length,
+    smallestCutMm: least === Infinity ? null : least,
+  };
+}
+
+/** Counts of several fields together. */
+export function countsSum(fields: readonly TileCounts[]): TileCounts {
+  const sum = (figure: 'full' | 'cut' | 'underHalf' | 'slivers') =>
+    fields.reduce((all, field) => all + field[figure], 0);
+  const least = fields.flatMap(({ smallestCutMm }) => smallestCutMm ?? []);
+  return {
+    full: sum('full'),
+    cut: sum('cut'),
+    underHalf: sum('underHalf'),
+    slivers: sum('slivers'),
+    smallestCutMm: least.length === 0 ? null : Math.min(...least),
+  };
+}
+
+/** A cut of just half a tile is not under half, whatever rounding makes of it. */
+function isUnder(share: number, least: number): boolean {
+  return share < least - SHARE_SLACK;
+}
+
+const SHARE_SLACK = 1e-3;
+
+function narrowCuts(pieces: readonly CutPiece[]): Map<string, NarrowCuts> {
+  const byRoom = new Map<string, NarrowCuts>();
+  for (const { sides } of pieces) {
+    for (const { stretch, sizeMm, wholeMm } of sides) {
+      const { room, along } = stretch;
+      if (room === null || along === 'pipe' || !isUnder(sizeMm / wholeMm, rules.cutLeastShare.value)) continue;
+      const before = byRoom.get(room);
+      const isLeast = before === undefined || sizeMm < before.smallestMm;
+      byRoom.set(room, {
+        underHalf: (before?.underHalf ?? 0) + 1,
+        slivers: (before?.slivers ?? 0) + (isUnder(sizeMm / wholeMm, rules.sliverShare.value) ? 1 : 0),
+        smallestMm: isLeast ? sizeMm : before.smallestMm,
+        at: isLeast ? lineMiddle(stretch.points) : before.at,
+      });
+    }
+  }
+  return byRoom;
+}
+
+/** The whole tile nearest the middle of the largest piece of the field, on the sheet. */
+function firstTile({ pieces, frame }: FieldFloor, runs: readonly WholeRun[]): Ring | null {
+  const [largest] = [...pieces].sort((a, b) => regionArea(b.region) - regionArea(a.region));
+  if (largest === undefined) return null;
+  const middle = regionCentroid(largest.region);
+  let best: { box: ReturnType<typeof tileBox>; distance: number } | null = null;
+  for (const { row, first, last } of runs) {
+    const box = tileBox(row, nearestIn(row, first, last, middle));
+    const distance = pointDistance(middle, [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2]);
+    if (best === null || distance < best.distance) best = { box, distance };
+  }
+  if (best === null) return null;
+  const { minX, minY, maxX, maxY } = best.box;
+  const corners: Ring = [
+    [minX, minY],
+    [maxX, minY],
+    [maxX, maxY],
+    [minX, maxY],
+  ];
+  return corners.map(frame.toSheet);
+}
+
+function nearestIn({ at, step, size }: WholeRun['row'], first: number, last: number, [x, y]: Point): number {
+  const [dx, dy] = [x - at[0] - size[0] / 2, y - at[1] - size[1] / 2];
+  const i = Math.round((dx * step[0] + dy * step[1]) / (step[0] ** 2 + step[1] ** 2));
+  return Math.min(last, Math.max(first, i));
+}

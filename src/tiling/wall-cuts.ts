@@ -1,0 +1,52 @@
+import { pointDirection } from '../geometry/point.ts';
+import { WELD_MM } from '../geometry/tolerance.ts';
+import type { WallCut } from '../plan/analysis.ts';
+import type { TileGrid } from '../plan/plan.ts';
+import type { CutPiece, CutSide, GridStretch } from './cut-pieces.ts';
+
+/** The cuts along every stretch of wall, jamb, thing or joint that bounds a field's floor, in the order of the stretches. */
+export function wallCuts(stretches: readonly GridStretch[], pieces: readonly CutPiece[], grid: TileGrid): WallCut[] {
+  const byStretch = new Map<GridStretch['stretch'], { side: CutSide; key: string }[]>();
+  for (const { sides, key } of pieces) {
+    for (const side of sides) {
+      const own = byStretch.get(side.stretch) ?? [];
+      byStretch.set(side.stretch, own);
+      own.push({ side, key });
+    }
+  }
+  return stretches.flatMap((own) => wallCut(own, byStretch.get(own.stretch) ?? [], grid) ?? []);
+}
+
+function wallCut(
+  { stretch, points }: GridStretch,
+  cuts: readonly { readonly side: CutSide; readonly key: string }[],
+  grid: TileGrid,
+): WallCut | null {
+  const { bay, room, along, object } = stretch;
+  const [a, b] = [stretch.points[0], stretch.points[stretch.points.length - 1]];
+  const [first, last] = [points[0], points[points.length - 1]];
+  if (a === undefined || b === undefined || first === undefined || last === undefined) return null;
+  const isCurve = stretch.points.length > 2;
+  const [ux, uy] = pointDirection(first, last);
+  const wholeMm = cuts[0]?.side.wholeMm ?? Math.abs(uy) * grid.lengthMm + Math.abs(ux) * grid.widthMm;
+  const isAskew = isCurve || cuts.some(({ side }) => side.isAskew);
+  const sizes = sizesOnce(cuts.map(({ side }) => side.sizeMm));
+  return {
+    bay,
+    room,
+    along,
+    object,
+    line: [a, b],
+    sizesMm:
+      sizes.length === 0 ? [wholeMm] : isAskew ? [...new Set([sizes[0] as number, sizes.at(-1) as number])] : sizes,
+    wholeMm,
+    isAskew,
+    tiles: new Set(cuts.map(({ key }) => key)).size,
+  };
+}
+
+/** Sizes that differ by no more than a weld are one, rising. */
+function sizesOnce(sizes: readonly number[]): number[] {
+  const sorted = [...sizes].sort((p, q) => p - q);
+  return sorted.filter((size, k) => k === 0 || size - (sorted[k - 1] as number) > WELD_MM);
+}
