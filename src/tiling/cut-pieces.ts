@@ -84,7 +84,8 @@ function isOnBox(p: Point, q: Point, { minX, maxX, minY, maxY }: ReturnType<type
   return on(p[0], q[0], minX) || on(p[0], q[0], maxX) || on(p[1], q[1], minY) || on(p[1], q[1], maxY);
 }
 
-function stretchAt(stretches: readonly GridStretch[], p: Point, q: Point): Stretch | null {
+/** The stretch that a side of a piece of floor lies along; null where there is none. */
+export function stretchAt(stretches: readonly GridStretch[], p: Point, q: Point): Stretch | null {
   const middle: Point = [(p[0] + q[0]) / 2, (p[1] + q[1]) / 2];
   let best: Stretch | null = null;
   let nearest = SAME_LINE_MM;

@@ -1,0 +1,181 @@
+import { type Point, pointDirection, pointDistance } from '../geometry/point.ts';
+import { onGrid, WELD_MM } from '../geometry/tolerance.ts';
+import type { TileGrid } from '../plan/plan.ts';
+import { rules } from '../plan/reference.ts';
+import { groutLines, tileModule } from '../plan/tile-grid.ts';
+import { type GridStretch, stretchAt } from './cut-pieces.ts';
+import type { FieldFloor } from './field-floor.ts';
+import type { Stretch } from './stretches.ts';
+
+/** Where a field is better set out. Walls and joints that run along the grid bear on one axis each, so each axis is weighed by itself: what a wall
+ *  costs by the size of the cut at it, what a joint costs off its grout line. The best of both axes together are then to be counted in full. */
+
+/** What a wall or joint square to an axis asks of the phase of the grid. Places along the axis, mm. */
+interface Face {
+  readonly at: number;
+  /** 1: floor lies beyond it, at greater places; -1: before it. */
+  readonly side: 1 | -1;
+  readonly lengthMm: number;
+  readonly isJoint: boolean;
+}
+
+export interface SetOutWishes {
+  /** Whether joints are to lie in grout as they are; else they will follow, and grout lines near corners that turn in are what they need. */
+  readonly joints: 'as-they-are' | 'to-follow';
+}
+
+/** Set-out points worth counting, the most promising first, none that makes the same grid as another; places on the sheet.
+ *  @param most how many at most */
+export function setOutCandidates(
+  floor: FieldFloor,
+  stretchesOf: ReadonlyMap<string, readonly Stretch[]>,
+  { joints }: SetOutWishes,
+  most: number,
+): readonly Point[] {
+  const { grid } = floor.field;
+  const faces = facesOf(floor, stretchesOf);
+  const axes = ([0, 1] as const).map((axis) => {
+    const own = joints === 'as-they-are' ? faces[axis] : faces[axis].filter(({ isJoint }) => !isJoint);
+    const corners = joints === 'as-they-are' ? [] : cornersIn(floor, axis);
+    return phases(grid, axis, own, corners).slice(0, PHASES_EACH);
+  }) as [Phase[], Phase[]];
+  const [xs, ys] = axes;
+  return xs
+    .flatMap((x) => ys.map((y) => ({ at: [x.at, y.at] as const, cost: x.cost + y.cost })))
+    .sort((p, q) => p.cost - q.cost || p.at[0] - q.at[0] || p.at[1] - q.at[1])
+    .slice(0, most)
+    .map(({ at }): Point => {
+      const [x, y] = floor.frame.toSheet(at);
+      return [onGrid(x), onGrid(y)];
+    });
+}
+
+/** The best phases of each axis that are tried with those of the other. */
+const PHASES_EACH = 4;
+
+interface Phase {
+  /** Where a tile begins, as near to the present set-out point as its module allows, mm. */
+  readonly at: number;
+  readonly cost: number;
+}
+
+function phases(grid: TileGrid, axis: 0 | 1, faces: readonly Face[], corners: readonly number[]): Phase[] {
+  const [size, module] = [axis === 0 ? grid.lengthMm : grid.widthMm, tileModule(grid)[axis]];
+  const halfGrout = grid.groutMm / 2;
+  const starts = faces.flatMap(({ at, side, isJoint }) => {
+    if (isJoint) return [at + halfGrout];
+    const own = side === 1 ? [at] : [at - size];
+    const opposite = faces.filter((other) => side === 1 && other.side === -1 && !other.isJoint && other.at > at);
+    // Equal cuts at both: a tile or a grout line in the middle.
+    return [...own, ...opposite.flatMap((other) => [(at + other.at - size) / 2, (at + other.at) / 2 + halfGrout])];
+  });
+  const near = (v: number) => onGrid(v - Math.round(v / module) * module);
+  const places = [...new Set([0, ...starts, ...corners.map((v) => v + halfGrout)].map(near))].slice(0, MOST_STARTS);
+  return places
+    .map((at): Phase => ({ at, cost: phaseCost(grid, axis, faces, corners, at) }))
+    .sort((p, q) => p.cost - q.cost || Math.abs(p.at) - Math.abs(q.at));
+}
+
+/** A hall of hundreds of pillars offers more than are worth weighing. */
+const MOST_STARTS = 400;
+
+function phaseCost(
+  grid: TileGrid,
+  axis: 0 | 1,
+  faces: readonly Face[],
+  corners: readonly number[],
+  at: number,
+): number {
+  const across = tileModule(grid)[axis === 0 ? 1 : 0];
+  const module = tileModule(grid)[axis];
+  const size = axis === 0 ? grid.lengthMm : grid.widthMm;
+  const bondLets = groutLines(grid).some((lines) => lines.axis === axis);
+  const shifts = axis === 0 ? shiftsOf(grid) : [0];
+  let cost = 0;
+  for (const { at: place, side, lengthMm, isJoint } of faces) {
+    const tiles = lengthMm / across / shifts.length;
+    for (const shift of shifts) cost += tiles * cutPrice(wrap(place - at - shift, module), side, size);
+    // Both bays beside a joint have a face there.
+    if (isJoint && bondLets && isOff(place, at, grid, module)) cost += (lengthMm / 2000) * rules.offGroutPrice.value;
+  }
+  const missed = corners.filter((place) => bondLets && isOff(place, at, grid, module)).length;
+  return cost + missed * CORNER_PRICE_M;
+}
+
+/** What a corner that turns in and lies far from all grout lines costs, m: a joint of usual length off its grout line. */
+const CORNER_PRICE_M = 5;
+
+/** Cost of one tile at a face. @param rest of the face beyond the beginning of the tile there, within its module */
+function cutPrice(rest: number, side: 1 | -1, size: number): number {
+  const own = side === 1 ? (rest < size ? size - rest : size) : Math.min(rest, size);
+  const left = own < WELD_MM ? size : own;
+  if (left > size - WELD_MM) return 0;
+  const share = left / size;
+  const { cutTilePriceM, sliverPriceM, sliverShare, cutLeastShare } = rules;
+  if (share < sliverShare.value) return cutTilePriceM.value + sliverPriceM.value;
+  return cutTilePriceM.value + (share < cutLeastShare.value ? sliverPriceM.value * UNDER_HALF : 0);
+}
+
+/** A cut under half a tile beside a sliver. */
+const UNDER_HALF = 0.25;
+
+function isOff(place: number, at: number, grid: TileGrid, module: number): boolean {
+  const rest = wrap(place - at + grid.groutMm / 2, module);
+  return Math.min(rest, module - rest) > grid.groutMm / 2 + rules.groutLineSlackMm.value;
+}
+
+/** How the courses are shifted, each once. */
+function shiftsOf(grid: TileGrid): readonly number[] {
+  const [module] = tileModule(grid);
+  const found: number[] = [];
+  for (let j = 0; j < MOST_SHIFTS; j++) {
+    const shift = wrap(j * grid.shiftMm, module);
+    if (j > 0 && Math.min(shift, module - shift) < WELD_MM) break;
+    found.push(shift);
+  }
+  return found;
+}
+
+const MOST_SHIFTS = 12;
+
+function wrap(v: number, module: number): number {
+  return ((v % module) + module) % module;
+}
+
+/** Edges of the field's floor that run along the grid, by the axis that they are square to. */
+function facesOf(floor: FieldFloor, stretchesOf: ReadonlyMap<string, readonly Stretch[]>): [Face[], Face[]] {
+  const found: [Face[], Face[]] = [[], []];
+  for (const { bay, region } of floor.pieces) {
+    const stretches = (stretchesOf.get(bay) ?? []).map(
+      (stretch): GridStretch => ({ stretch, points: stretch.points.map(floor.frame.toGrid) }),
+    );
+    for (const ring of [region.outline, ...region.holes]) {
+      ring.forEach((p, k) => {
+        const q = ring[(k + 1) % ring.length] as Point;
+        const [ux, uy] = pointDirection(p, q);
+        const lengthMm = pointDistance(p, q);
+        const axis = Math.abs(ux) < Math.abs(uy) ? 0 : 1;
+        if (Math.min(Math.abs(ux), Math.abs(uy)) * lengthMm > WELD_MM) return;
+        const isJoint = stretchAt(stretches, p, q)?.along === 'joint';
+        // The floor lies to the right of an edge, seen along it.
+        const side = (axis === 0 ? -uy : ux) > 0 ? 1 : -1;
+        found[axis].push({ at: (p[axis] + q[axis]) / 2, side, lengthMm, isJoint });
+      });
+    }
+  }
+  return found;
+}
+
+/** Places along an axis of corners that turn into the field's floor, where a joint will be needed. */
+function cornersIn({ pieces }: FieldFloor, axis: 0 | 1): number[] {
+  return pieces.flatMap(({ region }) =>
+    [region.outline, ...region.holes].flatMap((ring) =>
+      ring.flatMap((p, k) => {
+        const a = ring[(k + ring.length - 1) % ring.length] as Point;
+        const b = ring[(k + 1) % ring.length] as Point;
+        const turn = (p[0] - a[0]) * (b[1] - p[1]) - (p[1] - a[1]) * (b[0] - p[0]);
+        return turn < 0 ? [p[axis]] : [];
+      }),
+    ),
+  );
+}
