@@ -13,3 +13,4 @@ export { KeptPlans } from './panels/KeptPlans.tsx';
 export { ObstaclesPanel } from './panels/ObstaclesPanel.tsx';
 export { OpeningsPanel } from './panels/OpeningsPanel.tsx';
 export { PapersPanel } from './panels/PapersPanel.tsx';
+export { tileTools } from './tools/tiles/tile-tools.ts';

@@ -4,6 +4,7 @@ import { demoParts } from './files/demos.ts';
 import { fileParts } from './files/files.ts';
 import { lateAsk, lateOf, lateRefuse } from './late.ts';
 import { sourceParts } from './parts/SourceNote.tsx';
+import { toolStore } from './tools/toolStore.ts';
 
 /** All of the screen that the first view does not show, in one file: cut up further, what it shares would be cut up too. */
 type Parts = typeof import('./later-parts.ts');
@@ -44,6 +45,7 @@ const againMs = 5000;
 /** Fetches everything once the first view stands, so that it is there when it is asked for, whether the server that
  *  brought the page still runs or not. Tells the first time that it cannot, and goes on trying. */
 export function laterFetch(): void {
+  laterParts.store.subscribe(({ part }) => toolStore.setState({ tiles: part?.tileTools ?? null }));
   setTimeout(() => fetchAll(true), afterMs);
 }
 

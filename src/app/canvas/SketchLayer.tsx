@@ -49,15 +49,20 @@ function useSketch(view: Viewport): Sketch {
   const size = useBoard((state) => state.size);
   const trayOpen = useBoard((state) => state.trayOpen);
   const unit = useStore(unitStore, (state) => state.unit);
+  const step = useBoard((state) => state.step);
   const dimensionMarks = useDimensionMarks();
+  const tiles = useStore(toolStore, (state) => state.tiles);
   const unseen = useMemo(() => unseenMarks(shown, drawn), [shown, drawn]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the dimensions are made of all this
   const dimensions = useMemo(
     () => dimensionMarks?.() ?? [],
     [dimensionMarks, stance, chosen, shown, result, view, size, trayOpen, unit],
   );
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the scene is made of the plan, the wishes and what is chosen
-  const own = useMemo(() => stance.sketch({ ...sceneOf(), file: shown }).marks, [stance, wishes, chosen, shown]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the scene is made of all this
+  const own = useMemo(
+    () => stance.sketch({ ...sceneOf(), file: shown }).marks,
+    [stance, wishes, chosen, shown, step, tiles],
+  );
   const cross = useMemo(() => crossMarks(stance, led), [stance, led]);
   return useMemo(() => ({ marks: [...unseen, ...dimensions, ...own, ...cross] }), [unseen, dimensions, own, cross]);
 }

@@ -27,7 +27,19 @@ export interface CatchSide {
 export interface Catches {
   readonly corners: readonly CatchCorner[];
   readonly sides: readonly CatchSide[];
+  /** The straight grout lines next to a place; none where joints are not what is led. */
+  readonly grout?: GroutCatch;
 }
+
+/** A grout line that runs straight through its field. */
+export interface CatchGrout {
+  /** A point of it, so far along that a line from there to the hand is seen. */
+  readonly at: Point;
+  /** Unit vector along it. */
+  readonly way: Point;
+}
+
+export type GroutCatch = (near: Point) => readonly CatchGrout[];
 
 /** @param wallMm depth of a wall: each side of a room catches at this distance outside it, too */
 export function catchesOf(file: PlanFile, wallMm: number): Catches {
@@ -64,13 +76,13 @@ export function catchesOf(file: PlanFile, wallMm: number): Catches {
 }
 
 /** What catches the hand that draws a joint: the joints that were found, too. */
-export function catchesWithJoints({ corners, sides }: Catches, joints: readonly Joint[]): Catches {
+export function catchesWithJoints({ corners, sides, ...more }: Catches, joints: readonly Joint[]): Catches {
   const found = joints
     .filter(jointIsFound)
     .flatMap(({ id, line }) =>
       line.slice(1).map((b, i): CatchSide => ({ a: line[i] as Point, b, of: `joint ${id}`, offMm: 0 })),
     );
-  return { corners, sides: [...sides, ...found] };
+  return { corners, sides: [...sides, ...found], ...more };
 }
 
 /** The plan without some of its things: what is being moved does not catch itself. */

@@ -1,6 +1,6 @@
 import { type Point, pointDirection, pointDistance } from '../../geometry/point.ts';
 import { rayMeets, segmentNearest } from '../../geometry/segment.ts';
-import { SAME_LINE_MM, TIE_SHARE, UNIT_SLACK, WELD_MM } from '../../geometry/tolerance.ts';
+import { DIRECTION_DEG, SAME_LINE_MM, TIE_SHARE, UNIT_SLACK, WELD_MM } from '../../geometry/tolerance.ts';
 import type { CatchCorner, Catches, CatchSide } from './catch-lines.ts';
 import { type SketchMark, sketchLine } from './sketch.ts';
 import type { Hand } from './stance.ts';
@@ -41,6 +41,8 @@ interface Line {
   readonly weight: number;
 }
 
+const groutWords = 'Grout line';
+
 /** Sides and wall depths are meant sooner than lines of far corners. */
 const sideWeight = 0.5;
 /** The depth of a wall catches beside its side, and by this much beyond, mm: round a corner. */
@@ -60,7 +62,18 @@ export function handCatch(catches: Catches, hand: Hand, hold: Hold): Caught {
   const lines = linesNear(catches, hand, hold);
   return hold.from !== null && hold.square
     ? caughtOnRay(catches, hand, hold, hold.from, lines)
-    : caughtFree(catches, hand, lines, hold.base ?? [0, 0]);
+    : caughtFree(catches, hand, [...lines, ...groutNear(catches, hand, lines)], hold.base ?? [0, 0]);
+}
+
+/** Upright and level grout lines, where no wall or joint is as near: what ends on a wall ends on the wall, not in the grout beside it. */
+function groutNear({ grout }: Catches, { at, reachMm }: Hand, walls: readonly Line[]): readonly Line[] {
+  const near = grout?.(at) ?? [];
+  return near.flatMap(({ at: source, way }): readonly Line[] => {
+    const axis = Math.abs(way[0]) < UNIT_SLACK ? 0 : Math.abs(way[1]) < UNIT_SLACK ? 1 : null;
+    if (axis === null || Math.abs(source[axis] - at[axis]) > reachMm) return [];
+    if (walls.some((line) => line.axis === axis && line.onSide)) return [];
+    return [{ axis, at: source[axis], source, words: groutWords, onSide: false, weight: sideWeight }];
+  });
 }
 
 function cornerMarks({ at, of, offMm }: CatchCorner): readonly SketchMark[] {
@@ -193,13 +206,44 @@ interface Lead {
   readonly least: number;
 }
 
+/** What is met on the way. */
+interface Met {
+  readonly run: number;
+  readonly marks: (to: Point) => readonly SketchMark[];
+  readonly side: boolean;
+}
+
+const mostSlant = Math.sin((DIRECTION_DEG * Math.PI) / 180);
+
+/** The nearest grout line square to the way, where it is nearer than what was met before. */
+function groutMet(
+  { grout }: Catches,
+  { at }: Hand,
+  { from, way, least }: Lead,
+  along: number,
+  nearestMm: number,
+): Met | null {
+  let met: Met | null = null;
+  let nearest = nearestMm;
+  for (const { at: source, way: run } of grout?.(at) ?? []) {
+    if (Math.abs(way[0] * run[0] + way[1] * run[1]) > mostSlant) continue;
+    const [dx, dy] = [source[0] - from[0], source[1] - from[1]];
+    const to = (dx * run[1] - dy * run[0]) / (way[0] * run[1] - way[1] * run[0]);
+    const off = Math.abs(to - along) * sideWeight;
+    if (to <= least || off > nearest) continue;
+    nearest = off;
+    met = {
+      run: to,
+      marks: (end) => [sketchLine([source, end], 'guide'), { mark: 'words', at: end, text: groutWords, tone: 'guide' }],
+      side: false,
+    };
+  }
+  return met;
+}
+
 function caughtAlong(catches: Catches, hand: Hand, { from, way, least }: Lead, lines: readonly Line[]): Caught {
   const along = (hand.at[0] - from[0]) * way[0] + (hand.at[1] - from[1]) * way[1];
-  let best: {
-    readonly run: number;
-    readonly marks: (to: Point) => readonly SketchMark[];
-    readonly side: boolean;
-  } | null = null;
+  let best: Met | null = null;
   let nearestMm = hand.reachMm;
   for (const line of lines) {
     if (Math.abs(way[line.axis]) < UNIT_SLACK) continue;
@@ -217,6 +261,7 @@ function caughtAlong(catches: Catches, hand: Hand, { from, way, least }: Lead, l
     nearestMm = Math.abs(run - along) * sideWeight;
     best = { run, marks: () => [sketchLine([side.a, side.b], 'guide')], side: side.offMm === 0 };
   }
+  if (best?.side !== true) best = groutMet(catches, hand, { from, way, least }, along, nearestMm) ?? best;
   const step = handStep(hand.reachMm);
   const run = best?.run ?? Math.max(least, Math.round(along / step) * step);
   const to: Point = [from[0] + way[0] * run, from[1] + way[1] * run];

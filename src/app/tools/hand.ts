@@ -27,7 +27,7 @@ const passing: readonly Act['kind'][] = ['hover', 'leave', 'down', 'drag'];
 export function toolTake(tool: ToolName): void {
   planPreview(null);
   refusalPut();
-  toolStore.setState({ stance: toolStart(tool), typed: null });
+  toolStore.setState({ stance: toolStart(tool, sceneOf()), typed: null });
   if (tool !== 'choose') boardStore.setState({ chosen: [], opened: [] });
 }
 
@@ -76,21 +76,29 @@ function gestureOf(act: Act): string | null {
 }
 
 /** What a tool knows of the plan, made anew when the plan or the wall's depth changes. */
-let made: { file: PlanFile; wallMm: number; result: Result | null; catches: Catches } | null = null;
+interface Made {
+  readonly file: PlanFile;
+  readonly wallMm: number;
+  readonly result: Result | null;
+  readonly catches: Catches;
+}
+let made: Made | null = null;
 
 export function sceneOf(): Scene {
   const { file } = planStore.getState().history.present;
-  const { wishes, stance } = toolStore.getState();
+  const { wishes, stance, tiles } = toolStore.getState();
   const { chosen, step } = boardStore.getState();
   const last = analysisStore.getState().result;
   const result = stance.tool === 'drawnJoint' && last?.file === file ? last : null;
   if (made === null || made.file !== file || made.wallMm !== wishes.wallMm || made.result !== result) {
     const catches = catchesOf(file, wishes.wallMm);
+    const grout = tiles?.grout(file);
+    const joining = result === null ? catches : catchesWithJoints(catches, result.analysis.joints);
     made = {
       file,
       wallMm: wishes.wallMm,
       result,
-      catches: result === null ? catches : catchesWithJoints(catches, result.analysis.joints),
+      catches: result === null || grout === undefined ? joining : { ...joining, grout },
     };
   }
   return {
@@ -101,5 +109,6 @@ export function sceneOf(): Scene {
     chosen,
     step,
     wishes,
+    tiles,
   };
 }

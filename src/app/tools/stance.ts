@@ -4,8 +4,8 @@ import type { PlanFile } from '../../plan/schema.ts';
 import type { Result } from '../state/analysisStore.ts';
 import type { WorkStep } from '../state/boardStore.ts';
 import type { Thing } from '../state/thing.ts';
-import type { Catches } from './catch-lines.ts';
-import type { Sketch } from './sketch.ts';
+import type { Catches, CatchGrout } from './catch-lines.ts';
+import type { Sketch, SketchMark } from './sketch.ts';
 import type { Wishes } from './wishes.ts';
 
 /** The hand on the board at one moment. */
@@ -47,6 +47,20 @@ export interface Scene {
   readonly chosen: readonly Thing[];
   readonly step: WorkStep;
   readonly wishes: Wishes;
+  /** Null until the later parts of the screen are there. */
+  readonly tiles: TileTools | null;
+}
+
+/** What the hand does with tiles; it comes with the later parts of the screen. */
+export interface TileTools {
+  /** The tool for set-out points, taken up. */
+  readonly start: (scene: Scene) => Stance;
+  /** The drag of the set-out point under the open hand; null where there is none. */
+  readonly taken: (hand: Hand, scene: Scene) => Stance | null;
+  readonly marks: (scene: Scene) => readonly SketchMark[];
+  /** The straight grout lines of a plan: those next to a place, of the field under the hand.
+   *  @param line only those that run the way of this line */
+  readonly grout: (file: PlanFile, line?: readonly Point[]) => (near: Point, under?: Point) => readonly CatchGrout[];
 }
 
 /** A step of the plan: its name, as undo tells it, and the plan after it. */
@@ -88,6 +102,8 @@ export interface Stance {
   readonly underway: boolean;
   /** The drawn joint under the hand: its bays are shown against their limits. */
   readonly live?: { readonly id: string; readonly at: Point };
+  /** Whose set-out point the tool holds: a tile field's by its id, null for that of the whole floor. */
+  readonly tilesOf?: string | null;
   /** Where the hand of a drawing tool is, mm: keys lead it from there. Null before it is on the board. */
   readonly hand?: Point | null;
 }
@@ -116,5 +132,6 @@ export const toolNames = [
   'sunZone',
   'keepClear',
   'drawnJoint',
+  'setOut',
 ] as const;
 export type ToolName = (typeof toolNames)[number];

@@ -1,7 +1,7 @@
 import { createStore } from 'zustand/vanilla';
 import type { PlanClip } from '../../plan/edits/copy.ts';
 import { resting } from './choose/resting.ts';
-import type { Stance } from './stance.ts';
+import type { Stance, TileTools } from './stance.ts';
 import { firstWishes, type Wishes } from './wishes.ts';
 
 /** What the hand holds. Nothing here is saved or undone. */
@@ -12,6 +12,8 @@ export interface ToolState {
   readonly typed: string | null;
   /** What was copied. */
   readonly clip: PlanClip | null;
+  /** Null until the later parts of the screen are there. */
+  readonly tiles: TileTools | null;
 }
 
 export const toolStore = createStore<ToolState>(() => ({
@@ -19,6 +21,7 @@ export const toolStore = createStore<ToolState>(() => ({
   wishes: firstWishes,
   typed: null,
   clip: null,
+  tiles: null,
 }));
 
 export function wish(change: Partial<Wishes>): void {

@@ -3,10 +3,10 @@ import { first } from './draw/first.ts';
 import { drawKinds } from './draw/kinds.ts';
 import { doorway } from './place/doorway.ts';
 import { placeKinds, placing } from './place/placing.ts';
-import type { Stance, ToolName } from './stance.ts';
+import type { Scene, Stance, ToolName } from './stance.ts';
 
-/** The state in which a tool is taken up. */
-export function toolStart(tool: ToolName): Stance {
+/** The state in which a tool is taken up; that for set-out points with the later parts of the screen. */
+export function toolStart(tool: ToolName, scene: Scene): Stance {
   switch (tool) {
     case 'choose':
       return resting();
@@ -15,6 +15,8 @@ export function toolStart(tool: ToolName): Stance {
     case 'column':
     case 'pipe':
       return placing(placeKinds[tool]);
+    case 'setOut':
+      return scene.tiles?.start(scene) ?? resting();
     default:
       return first(drawKinds[tool]);
   }

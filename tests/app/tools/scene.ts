@@ -1,6 +1,7 @@
 import { catchesOf } from '../../../src/app/tools/catch-lines.ts';
 import { resting } from '../../../src/app/tools/choose/resting.ts';
 import type { Act, Hand, Scene, Stance, Turn } from '../../../src/app/tools/stance.ts';
+import { tileTools } from '../../../src/app/tools/tiles/tile-tools.ts';
 import { firstWishes } from '../../../src/app/tools/wishes.ts';
 import type { Point } from '../../../src/geometry/point.ts';
 import { wallsOf } from '../../../src/plan/edits/doorways.ts';
@@ -18,6 +19,7 @@ export function sceneOf(file: PlanFile, over: Partial<Scene> = {}): Scene {
     chosen: [],
     step: 'floor',
     wishes,
+    tiles: tileTools,
     ...over,
   };
 }

@@ -20,14 +20,21 @@ export function resting(): Stance {
     hint: 'Press a thing to choose it. Drag what is chosen to move it; drag anywhere else to move the board.',
     underway: false,
     typed: null,
-    sketch: (scene) => ({ marks: handleMarks(handlesOf(scene)) }),
+    sketch: (scene) => ({ marks: [...handleMarks(handlesOf(scene)), ...(tilesIn(scene)?.marks(scene) ?? [])] }),
     grabs: (hand, scene) => grabbed(hand, scene) !== null,
     on: restingOn,
   };
 }
 
+/** Set-out points stand on the board where coverings are laid. */
+function tilesIn({ step, tiles }: Scene): Scene['tiles'] {
+  return step === 'coverings' ? tiles : null;
+}
+
 /** The state that a drag from here leads to; null where the board moves. */
 function grabbed(hand: Hand, scene: Scene): Stance | null {
+  const setOut = tilesIn(scene)?.taken(hand, scene) ?? null;
+  if (setOut !== null) return setOut;
   if (hand.loose && handleAt(handlesOf(scene), hand) === null) return boxing(hand.at, hand.at);
   const handle = handleAt(handlesOf(scene), hand);
   if (handle !== null) {
