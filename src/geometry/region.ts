@@ -1,5 +1,5 @@
 import type { Point } from './point.ts';
-import { type Region, ringArea, ringCentroid, ringContains, ringPerimeter } from './ring.ts';
+import { boxOf, type Region, ringArea, ringCentroid, ringContains, ringPerimeter } from './ring.ts';
 
 /** Area net of holes, in the square of the corners' unit. */
 export function regionArea(region: Region): number {
@@ -30,4 +30,13 @@ export function regionCentroid(region: Region): Point {
 
 export function regionContains(region: Region, point: Point): boolean {
   return ringContains(region.outline, point) && !region.holes.some((hole) => ringContains(hole, point));
+}
+
+/** Whether a region is an upright box but for a strip of so much along its sides.
+ *  Example: a square of 1000 with a notch of 1 by 100 is boxed within 0.1 */
+export function regionIsBoxed({ outline, holes }: Region, slack: number): boolean {
+  if (holes.length > 0) return false;
+  const { minX, maxX, minY, maxY } = boxOf(outline);
+  const [width, height] = [maxX - minX, maxY - minY];
+  return width * height - ringArea(outline) <= slack * (width + height);
 }

@@ -1,5 +1,5 @@
 import { type Point, pointDirection } from '../geometry/point.ts';
-import { regionArea } from '../geometry/region.ts';
+import { regionArea, regionIsBoxed } from '../geometry/region.ts';
 import { boxOf, type Region, type Ring } from '../geometry/ring.ts';
 import { segmentDistance } from '../geometry/segment.ts';
 import { CLIP_SLACK_MM, SAME_LINE_MM, WELD_MM } from '../geometry/tolerance.ts';
@@ -74,7 +74,7 @@ function pieceOf(tile: CutTile, piece: Region, stretches: readonly GridStretch[]
     leastMm: Math.min(Infinity, ...walls.map(({ sizeMm }) => sizeMm)),
     leastShare: Math.min(1, ...walls.map(({ sizeMm, wholeMm }) => sizeMm / wholeMm)),
     sizeMm: isUpright ? [extent[1], extent[0]] : extent,
-    isPlain: piece.holes.length === 0 && isBoxed(piece, extent) && isCutOneWay(extent, row.size),
+    isPlain: regionIsBoxed(piece, WELD_MM) && isCutOneWay(extent, row.size),
   };
 }
 
@@ -101,10 +101,6 @@ export function stretchAt(stretches: readonly GridStretch[], p: Point, q: Point)
 /** How far an outline reaches from a place in a direction, mm. */
 function reachFrom(ring: Ring, from: Point, [nx, ny]: Point): number {
   return ring.reduce((most, [x, y]) => Math.max(most, (x - from[0]) * nx + (y - from[1]) * ny), 0);
-}
-
-function isBoxed(piece: Region, [width, height]: Point): boolean {
-  return width * height - regionArea(piece) < WELD_MM * (width + height);
 }
 
 function isCutOneWay([width, height]: Point, [wholeWidth, wholeHeight]: Point): boolean {

@@ -1,8 +1,9 @@
 import { lineWithin } from '../geometry/line-clip.ts';
 import type { Point } from '../geometry/point.ts';
+import { regionIsBoxed } from '../geometry/region.ts';
 import { regionInBox } from '../geometry/region-clip.ts';
-import { boxOf, type Region } from '../geometry/ring.ts';
-import { WELD_MM } from '../geometry/tolerance.ts';
+import { type Box, boxOf, type Region } from '../geometry/ring.ts';
+import { CLIP_SLACK_MM, WELD_MM } from '../geometry/tolerance.ts';
 import type { TileGrid } from '../plan/plan.ts';
 import { type TileRow, tileBox, tileRows, tilesThrough } from './rows.ts';
 
@@ -95,17 +96,32 @@ function runsWithout(first: number, last: number, marked: EdgedRow | undefined):
 }
 
 function cutTiles(floor: Region, edged: ReadonlyMap<number, EdgedRow>): CutTile[] {
+  // Most bays are boxes in the grid: what is left of a tile in one is a box again.
+  const boxed = regionIsBoxed(floor, CLIP_SLACK_MM) ? boxOf(floor.outline) : null;
   return [...edged.values()]
     .sort((a, b) => a.row.number - b.row.number)
     .flatMap(({ row, numbers }) => {
       const ordered = [...numbers].sort((a, b) => a - b);
-      const strip = rowFloor(floor, row);
+      const strip = boxed === null ? rowFloor(floor, row) : [];
       return ordered.flatMap((i): CutTile[] => {
         const box = tileBox(row, i);
-        const pieces = strip.flatMap((part) => regionInBox(part, box));
+        const pieces = boxed === null ? strip.flatMap((part) => regionInBox(part, box)) : [boxRegion(boxed, box)];
         return pieces.length > 0 ? [{ key: `${row.number},${i}`, row, i, pieces }] : [];
       });
     });
+}
+
+/** What two boxes that meet have in common. */
+function boxRegion(a: Box, b: Box): Region {
+  const [minX, maxX] = [Math.max(a.minX, b.minX), Math.min(a.maxX, b.maxX)];
+  const [minY, maxY] = [Math.max(a.minY, b.minY), Math.min(a.maxY, b.maxY)];
+  const outline: Region['outline'] = [
+    [minX, minY],
+    [maxX, minY],
+    [maxX, maxY],
+    [minX, maxY],
+  ];
+  return { outline, holes: [] };
 }
 
 /** The floor that a course covers, cut out once for all its tiles; all of it where a row runs askew. */
