@@ -35,13 +35,14 @@ async function run(options: RunOptions): Promise<number> {
   return status;
 }
 
-function jobsOf({ files, json, quick, out }: RunOptions): readonly PlanJob[] {
+function jobsOf({ files, json, quick, out, agree }: RunOptions): readonly PlanJob[] {
   const stems = out === null ? [] : documentStems(files);
   return files.map((file, i) => ({
     file,
     folder: callerFolder(),
     json,
     effort: quick ? 'quick' : 'full',
+    agree,
     documents: out === null ? null : { folder: out, stem: stems[i] as string },
   }));
 }

@@ -11,6 +11,8 @@ export interface RunOptions {
   readonly out: string | null;
   readonly quick: boolean;
   readonly stress: boolean;
+  /** Print the ways to make joints and tiles agree. */
+  readonly agree: boolean;
 }
 
 export const usage = `Usage: npm run --silent bays -- PLAN.json [PLAN.json ...]
@@ -21,6 +23,7 @@ Splits the floors of plans into bays and prints what was found.
   --out DIR   write every document of each plan into DIR: analysis, quantities, joints, bays, drawing to scale
   --quick     leave out the exact search (changes nothing yet)
   --stress    add the stresses of held bays (changes nothing yet)
+  --agree     print how joints and tiles could be brought together, each way with its price
   --help      print this
 
 Exit status: 0 no fault found, 1 faults found, 2 a plan could not be read; the highest that applies.
@@ -28,7 +31,7 @@ Exit status: 0 no fault found, 1 faults found, 2 a plan could not be read; the h
 
 export function commandOf(args: readonly string[]): Command {
   const files: string[] = [];
-  const flags = { json: false, quick: false, stress: false };
+  const flags = { json: false, quick: false, stress: false, agree: false };
   let out: string | null = null;
   for (let i = 0; i < args.length; i++) {
     const arg = args[i] as string;
@@ -37,8 +40,9 @@ export function commandOf(args: readonly string[]): Command {
       files.push(...args.slice(i + 1));
       break;
     }
-    if (arg === '--json' || arg === '--quick' || arg === '--stress') {
-      flags[arg.slice(2) as keyof typeof flags] = true;
+    const flag = flagOf(arg, flags);
+    if (flag !== null) {
+      flags[flag] = true;
     } else if (arg === '--out' || arg.startsWith('--out=')) {
       out = arg === '--out' ? (args[++i] ?? '') : arg.slice('--out='.length);
       if (out === '' || out.startsWith('--')) return { kind: 'misused', message: '--out needs a folder' };
@@ -50,4 +54,8 @@ export function commandOf(args: readonly string[]): Command {
   }
   if (files.length === 0) return { kind: 'misused', message: 'no plan given' };
   return { kind: 'run', options: { files, out, ...flags } };
+}
+
+function flagOf<Flags extends object>(arg: string, flags: Flags): keyof Flags | null {
+  return arg.startsWith('--') && arg.slice(2) in flags ? (arg.slice(2) as keyof Flags) : null;
 }

@@ -1,5 +1,6 @@
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
+import { agreementsOf } from '../analysis/agreement.ts';
 import { type Analyser, createAnalyser } from '../analysis/analyser.ts';
 import { analysisText } from '../documents/analysis-text.ts';
 import { documentsOf } from '../documents/documents.ts';
@@ -17,6 +18,7 @@ export interface PlanJob {
   readonly folder: string;
   readonly json: boolean;
   readonly effort: 'quick' | 'full';
+  readonly agree: boolean;
   readonly documents: { readonly folder: string; readonly stem: string } | null;
 }
 
@@ -55,7 +57,9 @@ function outcomeOf(job: PlanJob, analyser: Analyser): PlanOutcome {
   if (analysis === null) throw new Error('analysis was cancelled, which the command line never asks for');
   const unwritten = job.documents === null ? [] : documentsWrite(job, job.documents, documentsOf(plan, analysis));
   const status = analysis.findings.some(({ severity }) => severity === 'fault') ? 1 : 0;
-  const output = job.json ? analysisText(analysis) : summaryText(plan, analysis, job.file);
+  const output = job.json
+    ? analysisText(analysis)
+    : summaryText(plan, analysis, job.file, (job.agree && agreementsOf(plan)) || []);
   return { output, problems: unwritten, status: unwritten.length > 0 ? 2 : status };
 }
 

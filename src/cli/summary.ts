@@ -1,3 +1,4 @@
+import type { Agreement } from '../analysis/agreement.ts';
 import { ruleSetName } from '../documents/sheet-content.ts';
 import {
   cautionLines,
@@ -11,9 +12,17 @@ import {
 } from '../documents/words.ts';
 import { type Analysis, type Finding, jointKinds, type Quantities, type Severity } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
+import { tableLines } from './table-lines.ts';
+import { agreementLines, tileLines } from './tile-summary.ts';
 
-/** What the command line prints for people: bays, joints, findings, quantities, cautions. */
-export function summaryText(plan: Plan, analysis: Analysis, file: string): string {
+/** What the command line prints for people: bays, joints, findings, quantities, tiles, cautions.
+ *  @param agreements ways to make joints and tiles agree; none where they were not asked for */
+export function summaryText(
+  plan: Plan,
+  analysis: Analysis,
+  file: string,
+  agreements: readonly Agreement[] = [],
+): string {
   const names = namesOf(plan, analysis);
   const sections = [
     [
@@ -24,6 +33,8 @@ export function summaryText(plan: Plan, analysis: Analysis, file: string): strin
     jointLines(analysis, names),
     findingLines(analysis, names),
     quantityLines(analysis.quantities),
+    ...(analysis.tiles === null ? [] : [tileLines(analysis, names)]),
+    ...(agreements.length === 0 ? [] : [agreementLines(agreements)]),
     cautionLines,
   ];
   return `${sections.map((lines) => lines.join('\n')).join('\n\n')}\n\n`;
@@ -108,16 +119,4 @@ function quantityLines(quantities: Quantities): readonly string[] {
     .filter(([name, value]) => value > 0 || name === 'Floor')
     .map(([name, value, decimals, unit]) => [name, figureText(value, decimals), unit]);
   return ['Quantities, net, no allowance', ...tableLines(cells, 'lrl')];
-}
-
-/** Cells under each other, two spaces in and two apart. @param sides l or r for each column */
-function tableLines(rows: readonly (readonly string[])[], sides: string): readonly string[] {
-  const widths = [...sides].map((_, i) => Math.max(0, ...rows.map((row) => [...(row[i] ?? '')].length)));
-  return rows.map((row) => {
-    const cells = row.map((cell, i) => {
-      const space = ' '.repeat(Math.max(0, (widths[i] ?? 0) - [...cell].length));
-      return sides[i] === 'r' ? space + cell : cell + space;
-    });
-    return `  ${cells.join('  ')}`.trimEnd();
-  });
 }
