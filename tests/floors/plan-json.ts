@@ -40,12 +40,26 @@ export interface PlanJson {
   readonly jointProfile?: { readonly widthMm: number; readonly usableTravel: number };
   readonly edgeStrip?: { readonly thicknessMm: number; readonly usableTravel: number };
   readonly sealant?: { readonly widthMm: number; readonly capability: number };
+  readonly tiles?: TilesJson;
+  readonly tileFields?: readonly (TilesJson & { readonly id: string; readonly rooms: readonly string[] })[];
   readonly layout?: {
     readonly aim?: 'least-joint' | 'even-bays' | 'grout-lines';
     readonly reentrantMm?: number;
     readonly columnMm?: number;
     readonly neckRatio?: number;
   };
+}
+
+export interface TilesJson {
+  readonly lengthMm: number;
+  readonly widthMm: number;
+  readonly groutMm?: number;
+  readonly origin?: Point;
+  readonly angleDeg?: number;
+  readonly bond?: string;
+  readonly offsetMm?: number;
+  readonly allowance?: number;
+  readonly tilesPerBox?: number;
 }
 
 export interface RoomJson {
