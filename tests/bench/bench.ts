@@ -6,9 +6,10 @@ import { hostileRows } from './hostile.ts';
 import { leastJoint } from './least-joint.ts';
 import { placementRows, shakenRows } from './placement.ts';
 import { speed } from './speed.ts';
+import { tilesRows } from './tiles.ts';
 
 /** `npm run bench`: how good, how steady and how fast. Without options everything is run.
- *  --least-joint N  N floors for each set of limits, without and with a core   --turn  --jitter  --speed  --drag  --hostile  one part alone
+ *  --least-joint N  N floors for each set of limits, without and with a core   --turn  --jitter  --speed  --drag  --tiles  --hostile  one part alone
  *  --write  into docs/figures.md: everything, or with parts named only those, the rest of the page as it was */
 
 const { values } = parseArgs({
@@ -18,6 +19,7 @@ const { values } = parseArgs({
     jitter: { type: 'boolean', default: false },
     speed: { type: 'boolean', default: false },
     drag: { type: 'boolean', default: false },
+    tiles: { type: 'boolean', default: false },
     hostile: { type: 'boolean', default: false },
     write: { type: 'boolean', default: false },
   },
@@ -27,12 +29,14 @@ const usualFloors = 21;
 const floors = Number(values['least-joint'] ?? usualFloors);
 if (!Number.isInteger(floors) || floors < 1) throw new Error('--least-joint takes a whole number of floors');
 const parts =
-  values['least-joint'] !== undefined || values.turn || values.jitter || values.speed || values.drag || values.hostile;
+  values['least-joint'] !== undefined ||
+  [values.turn, values.jitter, values.speed, values.drag, values.tiles, values.hostile].some(Boolean);
 const all = !parts;
 
 async function run(): Promise<void> {
   const figures: Figures = {
     ...(all || values.speed ? { speed: speed() } : {}),
+    ...(all || values.tiles ? { tiles: tilesRows() } : {}),
     ...(all || values.drag ? { drag: await dragMeasure() } : {}),
     ...(all || values.hostile ? { hostile: hostileRows() } : {}),
     ...(all || values.turn ? { turned: placementRows(floors) } : {}),

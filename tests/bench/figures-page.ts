@@ -3,6 +3,7 @@ import type { HostileRow } from './hostile.ts';
 import type { LeastJointRow } from './least-joint.ts';
 import type { PlacementRow } from './placement.ts';
 import type { SpeedResult } from './speed.ts';
+import type { TilesRow } from './tiles.ts';
 
 /** The results as tables, for the screen and for docs/figures.md. */
 
@@ -13,6 +14,7 @@ export interface Figures {
   readonly speed?: SpeedResult;
   readonly hostile?: readonly HostileRow[];
   readonly drag?: DragFigures;
+  readonly tiles?: readonly TilesRow[];
 }
 
 /** The first few, and how many more. */
@@ -35,9 +37,56 @@ export function figuresPage(figures: Figures): string {
     ...leastJointPart(figures.leastJoint),
     ...placementPart(figures),
     ...speedPart(figures.speed),
+    ...tilesPart(figures.tiles),
     ...dragPart(figures.drag),
     ...hostilePart(figures.hostile),
   ].join('\n\n');
+}
+
+function tilesPart(rows: readonly TilesRow[] | undefined): string[] {
+  if (rows === undefined) return [];
+  const cells = ({ name, tile, ways, layMs, waysMs }: TilesRow) => {
+    const of = (way: string) => ways.find((each) => each.way === way);
+    const share = (way: string) => {
+      const found = of(way)?.onGroutShare ?? null;
+      return found === null ? '-' : `${(found * 100).toFixed(0)} %`;
+    };
+    const joints = (way: string) => (of(way)?.price.jointM ?? 0).toFixed(1);
+    const cuts = (way: string) => `${of(way)?.price.cutTiles} / ${of(way)?.price.slivers}`;
+    return [
+      name,
+      tile,
+      `${joints('as-is')} m`,
+      share('as-is'),
+      `${share('joints')}, ${joints('joints')} m`,
+      share('set-out'),
+      `${share('both')}, ${joints('both')} m`,
+      cuts('as-is'),
+      cuts('both'),
+      `${layMs.toFixed(1)} ms`,
+      `${(waysMs / 1000).toFixed(1)} s`,
+    ];
+  };
+  return [
+    '## Joints and tiles',
+    'Share of the length of intermediate joints that lies on grout lines, as it is and by each way to bring joints and tiles together, with the length of joint that it takes. Real floors are given square tiles along their main walls, set out from the corner of the sheet; westport and duplex floors are as irregular as houses are. Target: at least 95 % where the tile module allows the limits. Laying: all tile fields on the floor as split, median of 15 (target: under 50 ms for a dwelling).',
+    table(
+      [
+        'floor',
+        'tile, mm',
+        'joints',
+        'on grout as it is',
+        'joints moved',
+        'set-out moved',
+        'both moved',
+        'cut / slivers as it is',
+        'both moved',
+        'laying',
+        'all ways',
+      ],
+      rows.map(cells),
+    ),
+  ];
 }
 
 function dragPart(drag: DragFigures | undefined): string[] {
