@@ -1,6 +1,7 @@
 /** What the first view does not show: the figures of a chosen thing, the other steps of the work, the empty sheet, the
  *  kept plans. */
 
+export { cutMarks } from './canvas/cutsLit.ts';
 export { Dimensions } from './canvas/Dimensions.tsx';
 export { dimensionMarks } from './canvas/dimensionsShown.ts';
 export { Card } from './card/Card.tsx';
@@ -13,4 +14,5 @@ export { KeptPlans } from './panels/KeptPlans.tsx';
 export { ObstaclesPanel } from './panels/ObstaclesPanel.tsx';
 export { OpeningsPanel } from './panels/OpeningsPanel.tsx';
 export { PapersPanel } from './panels/PapersPanel.tsx';
+export { SetOutOptions } from './panels/tiles/SetOutOptions.tsx';
 export { tileTools } from './tools/tiles/tile-tools.ts';

@@ -20,10 +20,11 @@ export const HelpSheet = partOf((parts) => parts.HelpSheet);
 export const ObstaclesPanel = partOf((parts) => parts.ObstaclesPanel);
 export const KeptPlans = partOf((parts) => parts.KeptPlans);
 export const OpeningsPanel = partOf((parts) => parts.OpeningsPanel);
+export const SetOutOptions = partOf((parts) => parts.SetOutOptions);
 export const PapersPanel = partOf((parts) => parts.PapersPanel);
 
 /** What is painted with the later parts; null until they are there. */
-export const useDimensionMarks = () => useStore(laterParts.store, ({ part }) => part?.dimensionMarks ?? null);
+export const useLaterMarks = () => useStore(laterParts.store, ({ part }) => part);
 
 /** A part that is held is drawn at once; the lazy components of React show nothing for a third of a second even then. */
 function partOf<Props extends object>(pick: (parts: Parts) => (props: Props) => ReactNode) {

@@ -19,6 +19,7 @@ import './style/card.css';
 import './style/bar.css';
 import './style/menu.css';
 import './style/help.css';
+import './style/tiles.css';
 import './style/narrow.css';
 
 /** The screen. Accepts: what a person does. Guarantees: the plan changes by `commit` alone and every change can be undone;

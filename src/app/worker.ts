@@ -1,4 +1,5 @@
 import { expose } from 'comlink';
+import type { Agreement } from '../analysis/agreement.ts';
 import { createAnalyser } from '../analysis/analyser.ts';
 import type { Drawing } from '../documents/drawing.ts';
 import { drawingOf } from '../documents/drawing-list.ts';
@@ -31,6 +32,11 @@ const service = {
     const analysis = analyser.analyse(plan, { onProgress });
     const found = analysis === null ? null : { analysis, drawing: drawingOf(plan, analysis, { decimalMark }) };
     return { revision, plan, found };
+  },
+  /** The ways of joints and tiles to agree: fetched when they are asked for. */
+  async agree(file: PlanFile, onProgress: (share: number) => void): Promise<readonly Agreement[]> {
+    const { agreementsOf } = await import('../analysis/agreement.ts');
+    return agreementsOf(planResolve(file), { onProgress }) ?? [];
   },
 };
 export type AnalysisService = typeof service;

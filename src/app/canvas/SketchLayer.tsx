@@ -2,7 +2,7 @@ import { useEffect, useMemo } from 'react';
 import { useStore } from 'zustand';
 import { objectPoints, objectRings, objectsOf } from '../../plan/edits/objects.ts';
 import type { PlanFile } from '../../plan/schema.ts';
-import { useDimensionMarks } from '../later.tsx';
+import { useLaterMarks } from '../later.tsx';
 import { useAnalysis, useBoard, useShown } from '../state/hooks.ts';
 import { pointerStore } from '../state/pointerStore.ts';
 import { unitStore } from '../state/unit.ts';
@@ -50,21 +50,27 @@ function useSketch(view: Viewport): Sketch {
   const trayOpen = useBoard((state) => state.trayOpen);
   const unit = useStore(unitStore, (state) => state.unit);
   const step = useBoard((state) => state.step);
-  const dimensionMarks = useDimensionMarks();
+  const cutsLit = useBoard((state) => state.cutsLit);
+  const later = useLaterMarks();
   const tiles = useStore(toolStore, (state) => state.tiles);
   const unseen = useMemo(() => unseenMarks(shown, drawn), [shown, drawn]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the dimensions are made of all this
   const dimensions = useMemo(
-    () => dimensionMarks?.() ?? [],
-    [dimensionMarks, stance, chosen, shown, result, view, size, trayOpen, unit],
+    () => later?.dimensionMarks() ?? [],
+    [later, stance, chosen, shown, result, view, size, trayOpen, unit],
   );
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the cuts are those of the result
+  const cuts = useMemo(() => later?.cutMarks() ?? [], [later, cutsLit, result, step]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the scene is made of all this
   const own = useMemo(
     () => stance.sketch({ ...sceneOf(), file: shown }).marks,
     [stance, wishes, chosen, shown, step, tiles],
   );
   const cross = useMemo(() => crossMarks(stance, led), [stance, led]);
-  return useMemo(() => ({ marks: [...unseen, ...dimensions, ...own, ...cross] }), [unseen, dimensions, own, cross]);
+  return useMemo(
+    () => ({ marks: [...cuts, ...unseen, ...dimensions, ...own, ...cross] }),
+    [cuts, unseen, dimensions, own, cross],
+  );
 }
 
 /** The hand of a tool that keys lead. */

@@ -1,4 +1,6 @@
 import { severityNames } from '../../documents/words.ts';
+import type { Finding } from '../../plan/analysis.ts';
+import { BalanceCuts } from '../panels/tiles/BalanceCuts.tsx';
 import { Icon } from '../parts/Icon.tsx';
 import { messagesOf } from '../parts/messages.ts';
 import type { Result } from '../state/analysisStore.ts';
@@ -6,7 +8,7 @@ import { cardEnter } from '../state/cardEnter.ts';
 import { commit } from '../state/planStore.ts';
 import { findingKey } from '../state/thing.ts';
 import { findingsAbout } from '../state/worst.ts';
-import { type Mend, mendsOf } from './mends.ts';
+import { findingTiles, type Mend, mendsOf } from './mends.ts';
 
 /** What the findings say about a thing, where the thing stands, with their mends. */
 export function CardFindings({ id, result }: { readonly id: string; readonly result: Result }) {
@@ -28,7 +30,22 @@ export function CardFindings({ id, result }: { readonly id: string; readonly res
         ))}
       </ul>
       <Mends mends={[...mends.values()]} />
+      <CutMends findings={findings} result={result} />
     </>
+  );
+}
+
+/** Narrow cuts are mended by another set-out point, which has to be looked for. */
+export function CutMends({ findings, result }: { readonly findings: readonly Finding[]; readonly result: Result }) {
+  const narrow = findings.filter(({ code }) => code === 'tile-slivers' || code === 'tile-cuts-small');
+  const fields = [...new Set(narrow.map((finding) => findingTiles(finding, result.plan)))];
+  if (fields.length === 0) return null;
+  return (
+    <div className="mends">
+      {fields.map((of) => (
+        <BalanceCuts key={of ?? ''} of={of} />
+      ))}
+    </div>
   );
 }
 

@@ -4,7 +4,7 @@ import { Icon } from '../parts/Icon.tsx';
 import { messagesOf } from '../parts/messages.ts';
 import { SourceText } from '../parts/SourceNote.tsx';
 import type { Result } from '../state/analysisStore.ts';
-import { Mends } from './CardFindings.tsx';
+import { CutMends, Mends } from './CardFindings.tsx';
 import { mendsOf } from './mends.ts';
 
 /** What is wrong and where, what the limit rests on, and the mends that a figure of the plan can bring. */
@@ -19,6 +19,7 @@ export function FindingFigures({ finding, result }: { readonly finding: Finding;
       <p>{messagesOf(result.plan)(finding.message)}</p>
       <SourceText source={finding.source} />
       <Mends mends={mendsOf(finding, result)} />
+      <CutMends findings={[finding]} result={result} />
     </>
   );
 }

@@ -1,8 +1,10 @@
 import type { ReactNode } from 'react';
 import type { Joint } from '../../plan/analysis.ts';
 import { length, movement } from '../parts/format.ts';
+import { groutIsNear, groutWords } from '../parts/grout.ts';
 import { messagesOf } from '../parts/messages.ts';
 import type { Result } from '../state/analysisStore.ts';
+import { jointToGrout } from '../tools/tiles/joint-to-grout.ts';
 import { CardFindings } from './CardFindings.tsx';
 import { FiguresTable } from './FiguresTable.tsx';
 import { JointWorking } from './JointWorking.tsx';
@@ -20,6 +22,7 @@ export function JointFigures({ joint, kind, word, result }: JointFiguresProps) {
   const over = joint.closingMm > joint.profileTakesMm;
   const words = messagesOf(result.plan);
   const { widthMm } = result.plan.sealant;
+  const grout = groutWords(joint, result);
   return (
     <>
       <p>{kind}</p>
@@ -44,8 +47,16 @@ export function JointFigures({ joint, kind, word, result }: JointFiguresProps) {
             limit: joint.kind === 'structural' ? null : `${movement(widthMm)} given`,
           },
           { name: 'Length', value: length(joint.lengthM) },
+          ...(grout === null ? [] : [{ name: 'Grout line', value: grout.place, limit: grout.tiles }]),
         ]}
       />
+      {groutIsNear(joint) && (
+        <div className="deeds">
+          <button type="button" className="button framed" onClick={() => jointToGrout(joint)}>
+            Move to the grout line
+          </button>
+        </div>
+      )}
       <CardFindings id={joint.id} result={result} />
       <details className="explain">
         <summary>How the movement is found</summary>

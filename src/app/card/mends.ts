@@ -1,5 +1,6 @@
-import type { Analysis, Finding, Joint } from '../../plan/analysis.ts';
-import { planSectionChanged } from '../../plan/edits/settings.ts';
+import { type Analysis, type Finding, type Joint, jointIsFound } from '../../plan/analysis.ts';
+import { planCoveringLaid, planSectionChanged } from '../../plan/edits/settings.ts';
+import { roomsTiled, type TilesOf, tilesChanged } from '../../plan/edits/tiles.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { defaults, type RuleSetKey, ruleSets, rules } from '../../plan/reference.ts';
 import type { PlanFile } from '../../plan/schema.ts';
@@ -36,9 +37,50 @@ export function mendsOf(
     case 'strip-overrun':
       return [stripThicken(plan, analysis)];
     default:
+      return tileMends(finding, plan, analysis);
+  }
+}
+
+/** Whose tiles a finding is about. */
+export function findingTiles({ refs }: Finding, { tileFields }: Plan): TilesOf {
+  return tileFields.find(({ id }) => refs.includes(id))?.id ?? null;
+}
+
+function tileMends(finding: Finding, plan: Plan, { joints }: Analysis): readonly Mend[] {
+  const of = findingTiles(finding, plan);
+  const tiles = (words: string, change: Parameters<typeof tilesChanged>[2]): readonly Mend[] => [
+    { words, edit: (file) => tilesChanged(file, of, change) },
+  ];
+  switch (finding.code) {
+    case 'tile-grout-narrow': {
+      const groutMm = rules.groutLeastMm.value;
+      return tiles(`Widen the grout lines to ${figureShort(groutMm, 1)} mm`, { groutMm });
+    }
+    case 'tile-offset-large':
+      return tiles('Use an offset of a third', { bond: 'third' });
+    case 'tile-bond-unknown':
+      return tiles('Use the straight bond', { bond: 'straight' });
+    case 'tile-field-covering':
+      return [
+        {
+          words: 'Lay stone or ceramic there',
+          edit: (file) => planCoveringLaid(file, finding.refs, 'stone-or-ceramic'),
+        },
+        { words: 'Take the room out of the field', edit: (file) => roomsTiled(file, finding.refs, null) },
+      ];
+    case 'tile-joint-off-grout': {
+      const isFree = joints.some((joint) => finding.refs.includes(joint.id) && jointIsFound(joint));
+      return isFree && plan.layout.aim !== 'grout-lines' ? [jointsAim] : [];
+    }
+    default:
       return [];
   }
 }
+
+const jointsAim: Mend = {
+  words: 'Move the joints to grout lines',
+  edit: (file) => planSectionChanged(file, 'layout', { aim: 'grout-lines' }),
+};
 
 /** One width serves the whole plan: it is what the joint that moves most needs. */
 function sealantMends(plan: Plan, joints: readonly Joint[]): readonly Mend[] {

@@ -7,6 +7,9 @@ import { SourceText } from '../parts/SourceNote.tsx';
 import { Stretches } from '../parts/Stretches.tsx';
 import { usePlanResolved } from '../state/hooks.ts';
 import { commit } from '../state/planStore.ts';
+import type { PanelProps } from './panel.ts';
+import { GroutGroup } from './tiles/GroutGroup.tsx';
+import { TilesGroup } from './tiles/TilesGroup.tsx';
 
 export const coveringWords: Readonly<Record<Covering, string>> = {
   'stone-or-ceramic': 'Stone or ceramic',
@@ -21,8 +24,8 @@ const choices = (Object.keys(coveringWords) as Covering[]).map((value) => ({ val
 /** About the height of a room's choice, px. */
 const roomRowPx = 36;
 
-/** What lies on the screed: for the whole floor at once, or room by room. */
-export function CoveringsPanel() {
+/** What lies on the screed: for the whole floor at once or room by room, the tiles and how joints lie in their grout lines. */
+export function CoveringsPanel({ result, onChoose }: PanelProps) {
   const { rooms } = usePlanResolved();
   const shared = new Set(rooms.map((room) => room.covering));
   const [only] = shared;
@@ -50,8 +53,10 @@ export function CoveringsPanel() {
         />
         <p className="small quiet">The covering decides which limits a bay is held to, and which joints are sealed.</p>
       </section>
+      <TilesGroup result={result} />
+      <GroutGroup result={result} onChoose={onChoose} />
       <section className="group">
-        <h3>Room by room</h3>
+        <h3>Covering room by room</h3>
         <Stretches count={rooms.length} rowPx={roomRowPx}>
           {(i) => {
             const room = rooms[i];

@@ -24,6 +24,7 @@ export function JointsPanel({ result: last, onChoose }: PanelProps) {
   const result = last !== null && last.analysis.bays.length > 0 ? last : null;
   return (
     <>
+      <LayoutGroup />
       <ProfileGroup />
       <SealantGroup />
       <HandGroup onChoose={onChoose} />
@@ -44,6 +45,31 @@ export function JointsPanel({ result: last, onChoose }: PanelProps) {
         </section>
       )}
     </>
+  );
+}
+
+const aims = [
+  { value: 'least-joint', words: 'Least joint' },
+  { value: 'even-bays', words: 'Even bays' },
+  { value: 'grout-lines', words: 'Grout lines' },
+] as const;
+
+/** What the joints that the tool finds aim at, within the limits. */
+function LayoutGroup() {
+  const { layout } = usePlanResolved();
+  return (
+    <section className="group">
+      <ChoiceField
+        label="Layout aims at"
+        value={layout.aim}
+        choices={aims}
+        onChange={(aim) =>
+          commit(`Layout aims at ${aims.find(({ value }) => value === aim)?.words.toLowerCase()}`, (file) =>
+            planSectionChanged(file, 'layout', { aim }),
+          )
+        }
+      />
+    </section>
   );
 }
 

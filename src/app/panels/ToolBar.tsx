@@ -1,8 +1,9 @@
 import { useStore } from 'zustand';
 import { surfaceFocus } from '../canvas/surface.ts';
+import { SetOutOptions } from '../later.tsx';
 import { Icon, type IconName } from '../parts/Icon.tsx';
 import type { WorkStep } from '../state/boardStore.ts';
-import { useBoard } from '../state/hooks.ts';
+import { useBoard, usePlan } from '../state/hooks.ts';
 import { toolTake } from '../tools/hand.ts';
 import type { ToolName } from '../tools/stance.ts';
 import { toolStore } from '../tools/toolStore.ts';
@@ -46,7 +47,14 @@ const stepTools: Readonly<Record<WorkStep, readonly ToolButton[]>> = {
     },
   ],
   joints: [{ tool: 'drawnJoint', icon: 'joint', words: 'Joint', hint: 'Draw a joint of your own, wall to wall' }],
-  coverings: [],
+  coverings: [
+    {
+      tool: 'setOut',
+      icon: 'setOut',
+      words: 'Set-out point',
+      hint: 'Place the corner from which the tiles are laid',
+    },
+  ],
   papers: [],
 };
 
@@ -55,8 +63,10 @@ export function ToolBar() {
   const step = useBoard((state) => state.step);
   const held = useStore(toolStore, ({ stance }) => stance.tool);
   const hint = useStore(toolStore, ({ stance }) => stance.hint);
+  const tiled = useStore(toolStore, ({ tiles }) => tiles !== null);
+  const laid = usePlan(({ history: { present } }) => (present.file.tiles ?? present.file.tileFields) !== undefined);
+  const own = step === 'coverings' && !(tiled && laid) ? [] : stepTools[step];
   // What is being drawn is seen in hand in whichever step.
-  const own = stepTools[step];
   const other = Object.values(stepTools).flatMap((tools) => tools.filter(({ tool }) => tool === held));
   const tools = own.some(({ tool }) => tool === held) ? own : [...own, ...other];
   return (
@@ -80,7 +90,7 @@ export function ToolBar() {
         ))}
       </fieldset>
       <div className="bar-row">
-        <ToolOptions tool={held} />
+        <ToolOptions tool={held}>{held === 'setOut' && <SetOutOptions />}</ToolOptions>
         <p className="bar-hint" role="status">
           {hint}
         </p>

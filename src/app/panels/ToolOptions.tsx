@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import { useStore } from 'zustand';
 import { type DrawingStartKey, doorwayWidthsMm, drawingStarts } from '../../plan/reference.ts';
 import { surfaceFocus } from '../canvas/surface.ts';
@@ -14,8 +14,14 @@ import type { ToolName } from '../tools/stance.ts';
 import { toolStore, wish } from '../tools/toolStore.ts';
 import type { Wishes } from '../tools/wishes.ts';
 
+interface ToolOptionsProps {
+  readonly tool: ToolName;
+  /** Settings that come with the later parts of the screen. */
+  readonly children: ReactNode;
+}
+
 /** How the tool in hand is set. */
-export function ToolOptions({ tool }: { readonly tool: ToolName }) {
+export function ToolOptions({ tool, children }: ToolOptionsProps) {
   const wishes = useStore(toolStore, (state) => state.wishes);
   const step = useBoard((state) => state.step);
   return (
@@ -47,6 +53,7 @@ export function ToolOptions({ tool }: { readonly tool: ToolName }) {
       {tool === 'sunZone' && (
         <WishNumber figure="sunC" label="Up to" unit="°C" value={wishes.sunC} onWish={(sunC) => wish({ sunC })} />
       )}
+      {children}
       {tool !== 'choose' && <PlaceField />}
     </div>
   );

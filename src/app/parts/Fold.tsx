@@ -1,8 +1,15 @@
 import { type ReactNode, useState } from 'react';
 
+interface FoldProps {
+  readonly summary: string;
+  readonly children: ReactNode;
+  /** Open as it comes. */
+  readonly unfolded?: boolean;
+}
+
 /** What is looked at now and then: folded until it is asked for, and not made before. */
-export function Fold({ summary, children }: { readonly summary: string; readonly children: ReactNode }) {
-  const [open, setOpen] = useState(false);
+export function Fold({ summary, children, unfolded = false }: FoldProps) {
+  const [open, setOpen] = useState(unfolded);
   return (
     <details className="fold" open={open}>
       {/* biome-ignore lint/a11y/noStaticElementInteractions: the browser gives a summary its keys and its role */}

@@ -4,9 +4,9 @@ import { analysisStore } from './analysisStore.ts';
 import { type PlanState, planShown, planStore } from './planStore.ts';
 
 /** From this long on, a run shows its progress. */
-const slowMs = 250;
+export const slowMs = 250;
 /** From this long on, a run can be cancelled, and gives way to a newer plan at once. */
-const longMs = 2000;
+export const longMs = 2000;
 
 let worker: Worker | null = null;
 let service: Remote<AnalysisService> | null = null;
@@ -69,9 +69,14 @@ function timersEnd(): void {
   timers = [];
 }
 
+/** Another run of the same program. */
+export function workerNew(): Worker {
+  return new Worker(new URL('../worker.ts', import.meta.url), { type: 'module' });
+}
+
 function serviceStart(): Remote<AnalysisService> {
   if (service === null) {
-    worker = new Worker(new URL('../worker.ts', import.meta.url), { type: 'module' });
+    worker = workerNew();
     worker.addEventListener('error', (event) => analysisHalt(event.message || 'The analysis could not start.'));
     service = wrap<AnalysisService>(worker);
     void service.follow(proxy(progress));

@@ -41,6 +41,15 @@ export interface BoardState {
   readonly keyOpen: boolean;
   readonly theme: Theme;
   readonly notice: Notice | null;
+  /** Which narrow cuts of tiles are lit. */
+  readonly cutsLit: CutsLit | null;
+}
+
+export interface CutsLit {
+  /** Under half a tile, or slivers. */
+  readonly cuts: 'half' | 'sliver';
+  /** Of a tile field by its id, of the tiles of the floor (null), or of all. */
+  readonly of: string | null | undefined;
 }
 
 /** At most this wide, the tray slides over the board and starts folded, as the styles have it. */
@@ -61,6 +70,7 @@ export const boardStore = createStore<BoardState>(() => ({
   keyOpen: false,
   theme: 'light',
   notice: null,
+  cutsLit: null,
 }));
 
 export function boardHover(thing: Thing | null): void {
