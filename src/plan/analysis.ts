@@ -96,7 +96,25 @@ export interface JointGrout {
   readonly tilesAt: 'on-line' | 'cut' | 'restart' | 'one-side' | null;
   /** Whether some line of grout runs its way at all: not across shifted courses, not in a herringbone, not askew to the grid. */
   readonly bondLets: boolean | null;
+  /** Why it lies off the grout lines; null where it does not, or has no tiles. */
+  readonly whyOff: WhyOff | null;
 }
+
+/** Why a joint lies off the grout lines: it stands where a `doorway`, a joint of the `building`, a change of `zone`, the `user` or a `neck` puts it; no
+ *  grout runs straight its way in this `bond`, or it runs `askew` to the grid; the layout does not `aim` for grout lines; or it does and found none that a
+ *  `corner` that turns in or a `column` that needs a joint can be met from, or that the `limits` of the bays allow. */
+export type WhyOff =
+  | 'doorway'
+  | 'building'
+  | 'zone'
+  | 'user'
+  | 'neck'
+  | 'bond'
+  | 'askew'
+  | 'aim'
+  | 'corner'
+  | 'column'
+  | 'limits';
 
 export const untiledJoint: JointGrout = {
   onGroutLine: null,
@@ -104,6 +122,7 @@ export const untiledJoint: JointGrout = {
   cutsTiles: 0,
   tilesAt: null,
   bondLets: null,
+  whyOff: null,
 };
 
 /** The tiling of a floor. `origin` and `angleDeg` are the set-out point in use: of the tiles of the whole floor, or of the first tile field where there

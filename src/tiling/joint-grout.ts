@@ -2,29 +2,34 @@ import type { Point } from '../geometry/point.ts';
 import { segmentDistance } from '../geometry/segment.ts';
 import { DIRECTION_DEG, WELD_MM } from '../geometry/tolerance.ts';
 import { type JointGrout, type JointLine, type Split, untiledJoint } from '../plan/analysis.ts';
-import type { TileGrid } from '../plan/plan.ts';
+import type { Plan, TileGrid } from '../plan/plan.ts';
 import { rules } from '../plan/reference.ts';
 import { gridFrame, groutLines, type TiledField } from '../plan/tile-grid.ts';
 import { tileBox, tilesThrough } from './rows.ts';
+import { whyOff } from './why-off.ts';
 
 /** How a joint lies in the grid of the tiles over it. The field of each side is that of the room that the joint runs along there. */
-export function jointGrouts(fields: readonly TiledField[], split: Split): ReadonlyMap<string, JointGrout> {
+export function jointGrouts(plan: Plan, fields: readonly TiledField[], split: Split): ReadonlyMap<string, JointGrout> {
   const fieldOf = new Map(fields.flatMap((field) => field.rooms.map(({ id }) => [id, field] as const)));
-  return new Map(split.joints.map((joint) => [joint.id, jointGrout(joint, sideFields(joint, split, fieldOf))]));
+  return new Map(split.joints.map((joint) => [joint.id, jointGrout(plan, joint, sideFields(joint, split, fieldOf))]));
 }
 
-function jointGrout({ line }: JointLine, sides: readonly (TiledField | null)[]): JointGrout {
+function jointGrout(plan: Plan, joint: JointLine, sides: readonly (TiledField | null)[]): JointGrout {
+  const { line } = joint;
   const fields = [...new Set(sides)].filter((field) => field !== null);
   const [nearest] = fields.map((field) => lineInGrid(line, field.grid)).sort((a, b) => a.offMm - b.offMm);
   if (nearest === undefined) return untiledJoint;
   const cutsTiles = nearest.isOn ? 0 : fields.reduce((sum, field) => sum + tilesCut(line, field.grid), 0);
   const tilesAt = fields.length > 1 ? 'restart' : sides.includes(null) ? 'one-side' : nearest.isOn ? 'on-line' : 'cut';
+  const ways = fields.map(({ grid }) => groutRuns(line, grid));
+  const runs = (['straight', 'bond', 'askew'] as const).find((way) => ways.includes(way)) ?? 'askew';
   return {
     onGroutLine: nearest.isOn,
     offGroutMm: nearest.offMm,
     cutsTiles,
     tilesAt,
-    bondLets: fields.some(({ grid }) => bondLets(line, grid)),
+    bondLets: runs === 'straight',
+    whyOff: nearest.isOn ? null : whyOff(plan, joint, runs),
   };
 }
 
@@ -110,12 +115,13 @@ function tilesCut(line: readonly Point[], grid: TileGrid): number {
   return cut.size;
 }
 
-/** Whether grout runs straight the line's way, so that it could lie in grout. */
-function bondLets(line: readonly Point[], grid: TileGrid): boolean {
+/** Whether grout runs straight the line's way, so that it could lie in grout; else what keeps it from that: the bond, or the line's own direction. */
+function groutRuns(line: readonly Point[], grid: TileGrid): 'straight' | 'bond' | 'askew' {
   const points = line.map(gridFrame(grid).toGrid);
   const axis = lineAxis(points);
   const [a, b] = [points[0] as Point, points[points.length - 1] as Point];
   const [along, across] = axis === 1 ? [b[0] - a[0], b[1] - a[1]] : [b[1] - a[1], b[0] - a[0]];
   const askewDeg = (Math.atan2(Math.abs(across), Math.abs(along)) * 180) / Math.PI;
-  return askewDeg <= DIRECTION_DEG && groutLines(grid).some((lines) => lines.axis === axis);
+  if (askewDeg > DIRECTION_DEG) return 'askew';
+  return groutLines(grid).some((lines) => lines.axis === axis) ? 'straight' : 'bond';
 }

@@ -22,6 +22,7 @@ export function tilingOf(plan: Plan, split: Split): Tiling {
   const floors = tiledFields(plan).map((field) => fieldFloor(field, split));
   const [fine, laid] = [floors.filter(isTooFine), floors.filter((floor) => !isTooFine(floor))];
   const joints = jointGrouts(
+    plan,
     laid.map(({ field }) => field),
     split,
   );
