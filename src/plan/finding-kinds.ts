@@ -68,6 +68,7 @@ export const findingKinds: Readonly<Record<FindingCode, FindingKind>> = {
   'tile-bond-unknown': caution('plan-data'),
   'tile-grout-narrow': caution('grout-width-uk'),
   'tile-offset-large': caution('ansi-a108-02-offset'),
+  'tile-perimeter-narrow': caution('bs-5385-joint'),
   'tile-too-fine': caution('plan-data'),
   'tile-slivers': caution('tile-sliver'),
   'tile-cuts-small': note('ansi-a108-02-cuts'),

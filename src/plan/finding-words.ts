@@ -134,6 +134,8 @@ function findingMessage(f: FindingValues): string {
       return `${fieldWords(f.field)} grout lines of ${mm(f.groutMm)}; on a floor they are at least ${mm(f.leastMm)} wide.`;
     case 'tile-offset-large':
       return `${fieldWords(f.field)} courses shifted by ${overText(f.offsetMm, f.mostMm, 0)} mm; with a side of ${mm(f.sideMm)} a shift of up to ${roundedText(f.mostMm, 0)} mm, a third, is usual, since long tiles are bowed.`;
+    case 'tile-perimeter-narrow':
+      return `The joint round the tiling is as wide as the edge strip, ${mm(f.stripMm)}; the least width of a joint in tiling is ${mm(f.leastMm)}.`;
     case 'tile-too-fine':
       return `Tiles of ${roundedText(f.lengthMm, 1)} by ${mm(f.widthMm)} are too fine for ${namesText(f.names)} to be counted one by one. Enter the sheets that they come on.`;
     case 'tile-slivers':

@@ -179,6 +179,7 @@ export type FindingValues =
       readonly mostMm: number;
       readonly sideMm: number;
     }
+  | { readonly code: 'tile-perimeter-narrow'; readonly stripMm: number; readonly leastMm: number }
   | {
       readonly code: 'tile-too-fine';
       readonly field: string | null;

@@ -2,7 +2,7 @@ import { lineMiddle } from '../geometry/line.ts';
 import { type JointGrout, type JointLine, jointIsFound, type Split, type TileFieldReport } from '../plan/analysis.ts';
 import type { FindingFact } from '../plan/finding.ts';
 import type { Plan } from '../plan/plan.ts';
-import { rules } from '../plan/reference.ts';
+import { ruleSets, rules } from '../plan/reference.ts';
 import { tiledFields } from '../plan/tile-grid.ts';
 import type { NarrowCuts } from './field-report.ts';
 
@@ -28,7 +28,15 @@ export function fieldsFindings(plan: Plan, split: Split): readonly FindingFact[]
         : []),
     ];
   });
-  return [...facts, ...coveringFindings(plan), ...edgeFindings(plan, split)];
+  return [...facts, ...perimeterFindings(plan), ...coveringFindings(plan), ...edgeFindings(plan, split)];
+}
+
+/** The joint round the tiling is left open over the edge strip, as wide as that. */
+function perimeterFindings(plan: Plan): readonly FindingFact[] {
+  const { value: leastMm, source } = ruleSets[plan.ruleSet].sealantLeastWidth;
+  const stripMm = plan.edgeStrip.thicknessMm;
+  if (tiledFields(plan).length === 0 || stripMm >= leastMm) return [];
+  return [{ code: 'tile-perimeter-narrow', stripMm, leastMm, source, at: null, refs: [] }];
 }
 
 /** A third of a tile is called a third, and 33 % of it is. */

@@ -149,6 +149,7 @@ const samples: { readonly [C in FindingCode]: Sample<C> } = {
     'caution',
     ['302 mm', '600 mm', '199 mm'],
   ],
+  'tile-perimeter-narrow': [{ stripMm: 5, leastMm: 6 }, 'caution', ['edge strip, 5 mm', '6 mm']],
   'tile-too-fine': [
     { field: null, names: ['Hall'], lengthMm: 2, widthMm: 2 },
     'caution',
