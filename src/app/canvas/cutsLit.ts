@@ -14,5 +14,5 @@ export function cutMarks(): readonly SketchMark[] {
     .filter(({ id }) => of === undefined || id === of)
     .flatMap(({ cuts }) => cuts)
     .filter(({ sizesMm, wholeMm }) => Math.min(...sizesMm) < under * wholeMm)
-    .map(({ line }) => sketchLine(line, 'wrong'));
+    .map(({ line }) => sketchLine(line, 'lit'));
 }

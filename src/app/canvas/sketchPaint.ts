@@ -10,7 +10,7 @@ export interface SketchColours {
 }
 
 /** Pens of a sketch, px: it is drawn over the board and not on the plan's paper. */
-const linePx: Readonly<Record<SketchTone, number>> = { hand: 2, guide: 1, wrong: 2 };
+const linePx: Readonly<Record<SketchTone, number>> = { hand: 2, guide: 1, lit: 5, wrong: 2 };
 const guideDashPx = [6, 4];
 const cornerPx = 9;
 const sidePx = 4;

@@ -4,7 +4,7 @@ import { length, movement } from '../parts/format.ts';
 import { groutIsNear, groutWords } from '../parts/grout.ts';
 import { messagesOf } from '../parts/messages.ts';
 import type { Result } from '../state/analysisStore.ts';
-import { jointToGrout } from '../tools/tiles/joint-to-grout.ts';
+import { jointToGrout } from '../tools/tiles/grout-actions.ts';
 import { CardFindings } from './CardFindings.tsx';
 import { FiguresTable } from './FiguresTable.tsx';
 import { JointWorking } from './JointWorking.tsx';

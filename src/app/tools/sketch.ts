@@ -11,6 +11,8 @@ export type SketchTone =
   | 'hand'
   /** A line that the hand was caught by. */
   | 'guide'
+  /** What a list lights. */
+  | 'lit'
   /** What cannot be. */
   | 'wrong';
 

@@ -40,11 +40,12 @@ export function AgreementGroup() {
   );
 }
 
-const wayWords: Readonly<Record<AgreementWay, string>> = {
-  'as-is': 'As it is',
-  joints: 'Move joints',
-  'set-out': 'Move set-out',
-  both: 'Move both',
+/** In two lines. */
+const wayWords: Readonly<Record<AgreementWay, readonly [string, string]>> = {
+  'as-is': ['As', 'it is'],
+  joints: ['Move', 'joints'],
+  'set-out': ['Move', 'set-out'],
+  both: ['Move', 'both'],
 };
 
 /** What is done with a way, as undo tells it. */
@@ -82,7 +83,8 @@ function Ways({ ways, isOld }: WaysProps) {
   const aim = usePlan((state) => state.history.present.file.layout?.aim);
   if (present === undefined) return null;
   const least = Math.min(...ways.map(({ price }) => price.totalM));
-  const changes = ({ setOuts, aim: next }: Agreement) => setOuts.length > 0 || (next !== null && next !== aim);
+  const changes = ({ setOuts, aim: next, price }: Agreement) =>
+    setOuts.length > 0 || (next !== null && next !== aim && price.totalM !== present.price.totalM);
   return (
     <table className={isOld ? 'ways old' : 'ways'} aria-label="Ways to agree">
       <thead>
@@ -90,7 +92,7 @@ function Ways({ ways, isOld }: WaysProps) {
           <td />
           {ways.map(({ way }) => (
             <th key={way} scope="col">
-              {wayWords[way]}
+              {wayWords[way][0]} <span>{wayWords[way][1]}</span>
             </th>
           ))}
         </tr>
@@ -110,7 +112,9 @@ function Ways({ ways, isOld }: WaysProps) {
           <tr>
             <td />
             {ways.map((way) => (
-              <td key={way.way}>{changes(way) ? <Use way={way} /> : <span className="quiet">as is</span>}</td>
+              <td key={way.way}>
+                {changes(way) ? <Use way={way} /> : <span className="quiet">{way === present ? '' : 'no gain'}</span>}
+              </td>
             ))}
           </tr>
         )}

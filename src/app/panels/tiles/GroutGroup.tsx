@@ -1,4 +1,5 @@
 import { namesOf } from '../../../documents/words.ts';
+import type { Joint } from '../../../plan/analysis.ts';
 import { figure } from '../../parts/format.ts';
 import { groutLengths, groutMisses, groutWords } from '../../parts/grout.ts';
 import { Sample } from '../../parts/Sample.tsx';
@@ -11,18 +12,32 @@ import { AgreementGroup } from './AgreementGroup.tsx';
 /** Where joints and grout lines agree and where not, and the ways to bring them together. */
 export function GroutGroup({ result, onChoose }: PanelProps) {
   if (result === null || result.analysis.tiles === null) return null;
-  const rows = missRows(result);
+  const misses = groutMisses(result.analysis);
+  const [inDoorways, others] = [true, false].map((isDoorway) =>
+    missRows(
+      misses.filter(({ kind }) => (kind === 'doorway') === isDoorway),
+      result,
+    ),
+  ) as [readonly ThingRow[], readonly ThingRow[]];
   return (
     <>
       <section className="group">
         <h3>Joints and grout lines</h3>
         <GroutShare result={result} />
-        {rows.length > 0 && (
+        {others.length > 0 && (
           <>
             <p className="small quiet">
-              {rows.length === 1 ? 'This joint misses' : `These ${rows.length} joints miss`} the grout lines:
+              {others.length === 1 ? 'This joint misses' : `These ${others.length} joints miss`} the grout lines:
             </p>
-            <ThingList label="Joints off the grout lines" rows={rows} onChoose={onChoose} />
+            <ThingList label="Joints off the grout lines" rows={others} onChoose={onChoose} />
+          </>
+        )}
+        {inDoorways.length > 0 && (
+          <>
+            <p className="small quiet">
+              Joints in doorways stay under the leaf. Where no field restarts there, tiles are cut:
+            </p>
+            <ThingList label="Doorways off the grout lines" rows={inDoorways} onChoose={onChoose} />
           </>
         )}
       </section>
@@ -42,10 +57,10 @@ function GroutShare({ result: { analysis } }: { readonly result: Result }) {
   );
 }
 
-function missRows(result: Result): readonly ThingRow[] {
+function missRows(joints: readonly Joint[], result: Result): readonly ThingRow[] {
   const { plan, analysis } = result;
   const names = namesOf(plan, analysis);
-  return groutMisses(analysis).map((joint) => {
+  return joints.map((joint) => {
     const words = groutWords(joint, result);
     return {
       thing: jointThing(joint),

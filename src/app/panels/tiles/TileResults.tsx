@@ -15,7 +15,7 @@ export function FieldResults({ report }: { readonly report: TileFieldReport }) {
     <FiguresTable
       rows={[
         ...countRows(report, report.id),
-        { name: 'From off-cuts', value: count(fromOffCuts) },
+        { name: 'Cut from off-cuts', value: count(fromOffCuts) },
         { name: 'To order', value: count(order), limit: `${count(laid)} and the allowance`, strong: true },
         ...(boxes === null ? [] : [{ name: 'Boxes', value: count(boxes), strong: true }]),
       ]}

@@ -1,6 +1,6 @@
 import { oneLine } from '../../../documents/words.ts';
 import { type Point, pointDistance } from '../../../geometry/point.ts';
-import { type Box, boxOf } from '../../../geometry/ring.ts';
+import type { Ring } from '../../../geometry/ring.ts';
 import { SAME_LINE_MM } from '../../../geometry/tolerance.ts';
 import type { Joint } from '../../../plan/analysis.ts';
 import type { Room } from '../../../plan/plan.ts';
@@ -17,9 +17,12 @@ export interface SetOutCatches {
   readonly frame: GridFrame;
   readonly corners: readonly CatchCorner[];
   readonly lines: readonly GridLine[];
-  /** Rooms of the field by their places in the grid. */
-  readonly rooms: ReadonlyMap<string, Box>;
+  /** How far each room reaches along either axis. */
+  readonly rooms: ReadonlyMap<string, readonly [Reach | null, Reach | null]>;
 }
+
+/** From wall to wall, mm; null where no wall stands square to the axis at both ends. */
+type Reach = readonly [lowMm: number, highMm: number];
 
 /** A wall or a joint across an axis of the grid: a tile begins there. */
 interface GridLine {
@@ -53,8 +56,24 @@ export function setOutCatches(field: TiledField, joints: readonly Joint[]): SetO
   for (const { id, line } of joints) {
     for (const [i, b] of line.slice(1).entries()) lineTake(line[i] as Point, b, `Joint ${id}`, field.grid.groutMm / 2);
   }
-  const rooms = new Map(field.rooms.map(({ id, outline }) => [id, boxOf(outline.map(frame.toGrid))]));
+  const rooms = new Map(
+    field.rooms.map(({ id, outline }) => {
+      const ring = outline.map(frame.toGrid);
+      return [id, [reachOf(ring, 0), reachOf(ring, 1)] as const];
+    }),
+  );
   return { field, frame, corners, lines, rooms };
+}
+
+function reachOf(ring: Ring, axis: 0 | 1): Reach | null {
+  const places = ring.map((point) => point[axis]);
+  const ends: Reach = [Math.min(...places), Math.max(...places)];
+  const isWall = (atMm: number) =>
+    places.some((place, i) => {
+      const next = places[(i + 1) % places.length] ?? place;
+      return Math.max(Math.abs(place - atMm), Math.abs(next - atMm)) <= SAME_LINE_MM;
+    });
+  return ends.every(isWall) ? ends : null;
 }
 
 /** What is caught on one axis. */
@@ -122,12 +141,14 @@ const evenShare = 1 / 16;
 
 function evenNear(catches: SetOutCatches, axis: 0 | 1, place: number, reachMm: number, room: Room | null): Held | null {
   const { field, rooms } = catches;
-  const box = room === null ? undefined : rooms.get(room.id);
-  const even = box === undefined ? null : evenCuts(field, axis, box);
+  const reach = room === null ? null : (rooms.get(room.id)?.[axis] ?? null);
+  const even = reach === null ? null : evenCuts(field, axis, reach);
   if (even === null || room === null) return null;
   const moduleMm = tileModule(field.grid)[axis];
   const atMm = even.atMm + Math.round((place - even.atMm) / moduleMm) * moduleMm;
-  if (Math.abs(atMm - place) > Math.min(reachMm, moduleMm * evenShare)) return null;
+  const awayMm = Math.abs(atMm - place);
+  // What is moved straight stays straight: where the point was is nearer than that.
+  if (awayMm > Math.min(reachMm, moduleMm * evenShare) || Math.abs(place) <= awayMm) return null;
   const of = oneLine(room.name);
   const isWhole = even.cutMm === (axis === 0 ? field.grid.lengthMm : field.grid.widthMm);
   const text = isWhole ? `Whole tiles at both walls of ${of}` : `Equal cuts of ${Math.round(even.cutMm)} mm in ${of}`;
@@ -140,10 +161,9 @@ function evenNear(catches: SetOutCatches, axis: 0 | 1, place: number, reachMm: n
 export function evenCuts(
   { grid }: TiledField,
   axis: 0 | 1,
-  { minX, maxX, minY, maxY }: Box,
+  [low, high]: Reach,
 ): { readonly atMm: number; readonly cutMm: number } | null {
   if (grid.bond === 'herringbone' || (axis === 0 && grid.shiftMm !== 0)) return null;
-  const [low, high] = axis === 0 ? [minX, maxX] : [minY, maxY];
   const [sizeMm, moduleMm] = [axis === 0 ? grid.lengthMm : grid.widthMm, tileModule(grid)[axis]];
   const middle = (low + high) / 2;
   const cut = (besideMm: number) => {
