@@ -55,7 +55,7 @@ function OwnField({ field, plan, result }: OwnTilesProps & { readonly field: Til
   const rooms = fieldRooms(field, plan);
   const report = result?.analysis.tiles?.fields.find((each) => each.id === id);
   return (
-    <>
+    <fieldset className="own-field" aria-label={`Field ${id}`}>
       <ul aria-label={`Rooms of field ${id}`}>
         <Stretches count={rooms.length} rowPx={rowPx}>
           {(i) => {
@@ -77,7 +77,7 @@ function OwnField({ field, plan, result }: OwnTilesProps & { readonly field: Til
           Take the field away
         </button>
       </div>
-    </>
+    </fieldset>
   );
 }
 
