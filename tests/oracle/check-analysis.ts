@@ -7,6 +7,7 @@ import { movementFaults } from './check-movement.ts';
 import { neckFaults } from './check-necks.ts';
 import { quantityFaults } from './check-quantities.ts';
 import { shapeFaults } from './check-shape.ts';
+import { tileFaults } from './check-tiles.ts';
 import { tilingFaults } from './check-tiling.ts';
 import { tongueFaults } from './check-tongues.ts';
 import { isCrossing } from './expected-floor.ts';
@@ -36,5 +37,6 @@ export function analysisFaults(plan: Plan, analysis: Analysis): string[] {
     ...edgeFaults(scene),
     ...movementFaults(scene),
     ...quantityFaults(scene),
+    ...tileFaults(scene),
   ];
 }
