@@ -183,8 +183,10 @@ export interface WallCut {
   /** Sizes square to the line, in mm, each once, rising: one along a straight course, several where courses are shifted, the least and the greatest
    *  where the line runs askew. To the face of the wall: the width of the perimeter joint comes off. */
   readonly sizesMm: readonly number[];
-  /** Of a whole tile the same way. */
+  /** Of a whole tile the same way: the longer, where tiles lie both ways in a herringbone. */
   readonly wholeMm: number;
+  /** The narrowest cut as a share of its whole tile the same way; 1 where none is cut. */
+  readonly leastShare: number;
   readonly isAskew: boolean;
   /** Cut tiles along it; 0 where whole tiles meet it. */
   readonly tiles: number;

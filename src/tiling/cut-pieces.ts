@@ -45,7 +45,7 @@ export function cutPieces(tile: CutTile, stretches: readonly GridStretch[], leng
 function pieceOf(tile: CutTile, piece: Region, stretches: readonly GridStretch[], lengthMm: number): CutPiece | null {
   const { row, i } = tile;
   const box = tileBox(row, i);
-  const sides: CutSide[] = [];
+  const found: CutSide[] = [];
   for (const ring of [piece.outline, ...piece.holes]) {
     ring.forEach((p, k) => {
       const q = ring[(k + 1) % ring.length] as Point;
@@ -56,14 +56,15 @@ function pieceOf(tile: CutTile, piece: Region, stretches: readonly GridStretch[]
       const wholeMm = Math.abs(uy) * row.size[0] + Math.abs(ux) * row.size[1];
       const sizeMm = reachFrom(piece.outline, p, [-uy, ux]);
       const isAskew = Math.min(Math.abs(ux), Math.abs(uy)) * Math.max(row.size[0], row.size[1]) > WELD_MM;
-      if (sizeMm < wholeMm - WELD_MM) sides.push({ stretch, sizeMm, wholeMm, isAskew });
+      if (sizeMm < wholeMm - WELD_MM) found.push({ stretch, sizeMm, wholeMm, isAskew });
     });
   }
   const own = boxOf(piece.outline);
   const extent: Point = [own.maxX - own.minX, own.maxY - own.minY];
-  // What is thinner than a weld is what rounding left of a tile that lies beyond the wall.
+  // What is thinner than a weld is what rounding left of a tile that lies beyond the wall, or beyond a notch in a larger piece.
   const thinnest = WELD_MM;
-  if (Math.min(extent[0], extent[1], ...sides.map(({ sizeMm }) => sizeMm)) < thinnest) return null;
+  const sides = found.filter(({ sizeMm }) => sizeMm >= thinnest);
+  if (Math.min(extent[0], extent[1]) < thinnest || (found.length > 0 && sides.length === 0)) return null;
   // A hole for a pipe is drilled: it makes no narrow piece.
   const walls = sides.filter(({ stretch }) => stretch.along !== 'pipe');
   const isUpright = row.size[0] !== lengthMm;

@@ -1,4 +1,4 @@
-import type { Point } from '../geometry/point.ts';
+import { type Point, pointDistance } from '../geometry/point.ts';
 import { segmentDistance } from '../geometry/segment.ts';
 import { DIRECTION_DEG, WELD_MM } from '../geometry/tolerance.ts';
 import { type JointGrout, type JointLine, type Split, untiledJoint } from '../plan/analysis.ts';
@@ -17,16 +17,17 @@ export function jointGrouts(plan: Plan, fields: readonly TiledField[], split: Sp
 function jointGrout(plan: Plan, joint: JointLine, sides: readonly (TiledField | null)[]): JointGrout {
   const { line } = joint;
   const fields = [...new Set(sides)].filter((field) => field !== null);
-  const [nearest] = fields.map((field) => lineInGrid(line, field.grid)).sort((a, b) => a.offMm - b.offMm);
+  const places = fields.map(({ grid }) => ({ grid, ...lineInGrid(line, grid) })).sort((a, b) => a.offMm - b.offMm);
+  const [nearest] = places;
   if (nearest === undefined) return untiledJoint;
-  const cutsTiles = nearest.isOn ? 0 : fields.reduce((sum, field) => sum + tilesCut(line, field.grid), 0);
   const tilesAt = fields.length > 1 ? 'restart' : sides.includes(null) ? 'one-side' : nearest.isOn ? 'on-line' : 'cut';
   const ways = fields.map(({ grid }) => groutRuns(line, grid));
   const runs = (['straight', 'bond', 'askew'] as const).find((way) => ways.includes(way)) ?? 'askew';
   return {
     onGroutLine: nearest.isOn,
     offGroutMm: nearest.offMm,
-    cutsTiles,
+    // Of two fields one may have its grout there and the other not.
+    cutsTiles: places.reduce((sum, { grid, isOn }) => sum + (isOn ? 0 : tilesCut(line, grid)), 0),
     tilesAt,
     bondLets: runs === 'straight',
     whyOff: nearest.isOn ? null : whyOff(plan, joint, runs),
@@ -67,20 +68,13 @@ interface LineInGrid {
 }
 
 /** How far a line lies off the grout that runs its way, in the middle of grout lines as everywhere: tile and the half of its grout all round fill the
- *  plane, and off the sides that run the line's way is how far it is off the grout, whatever the bond. The largest along the line counts.
+ *  plane, and off the sides that run the line's way is how far it is off the grout, whatever the bond. A line that bends runs another way beyond the
+ *  bend. The largest along the line counts.
  *  Example: 600 x 600 with 3, a level line 200 mm below a tile's upper side -> 201.5 mm */
 export function lineInGrid(line: readonly Point[], grid: TileGrid): LineInGrid {
-  const frame = gridFrame(grid);
-  const points = line.map(frame.toGrid);
-  const axis = lineAxis(points);
   let offMm = 0;
-  for (let k = 1; k < points.length; k++) {
-    for (const { row, i, from, to } of tilesThrough(
-      grid,
-      points[k - 1] as Point,
-      points[k] as Point,
-      -grid.groutMm / 2,
-    )) {
+  for (const { p, q, axis } of stretchesInGrid(line, grid)) {
+    for (const { row, i, from, to } of tilesThrough(grid, p, q, -grid.groutMm / 2)) {
       const box = tileBox(row, i);
       const [low, high] = axis === 1 ? [box.minY, box.maxY] : [box.minX, box.maxX];
       offMm = Math.max(offMm, offSides(from[axis], to[axis], low - grid.groutMm / 2, high + grid.groutMm / 2));
@@ -89,18 +83,30 @@ export function lineInGrid(line: readonly Point[], grid: TileGrid): LineInGrid {
   return { offMm, isOn: offMm <= grid.groutMm / 2 + rules.groutLineSlackMm.value };
 }
 
+/** A straight stretch of a line in the grid's own axes, and which way it runs there: 1 level, along the courses; 0 upright, across them. */
+interface GridWay {
+  readonly p: Point;
+  readonly q: Point;
+  readonly axis: 0 | 1;
+}
+
+function stretchesInGrid(line: readonly Point[], grid: TileGrid): GridWay[] {
+  const points = line.map(gridFrame(grid).toGrid);
+  // What rounding put between two corners has no way of its own.
+  const kept = points.slice(0, 1);
+  for (const point of points) if (pointDistance(kept[kept.length - 1] as Point, point) > WELD_MM) kept.push(point);
+  return kept.slice(1).map((q, k): GridWay => {
+    const p = kept[k] as Point;
+    return { p, q, axis: Math.abs(q[0] - p[0]) >= Math.abs(q[1] - p[1]) ? 1 : 0 };
+  });
+}
+
 /** The largest distance from the nearer of two sides, on the way from one place between them to another. */
 function offSides(from: number, to: number, low: number, high: number): number {
   const middle = (low + high) / 2;
   const off = (v: number) => Math.min(v - low, high - v);
   if (Math.min(from, to) <= middle && Math.max(from, to) >= middle) return off(middle);
   return Math.max(off(from), off(to));
-}
-
-/** Which way a line runs in the grid: 1 level, along the courses; 0 upright, across them. */
-function lineAxis(points: readonly Point[]): 0 | 1 {
-  const [a, b] = [points[0] as Point, points[points.length - 1] as Point];
-  return Math.abs(b[0] - a[0]) >= Math.abs(b[1] - a[1]) ? 1 : 0;
 }
 
 function tilesCut(line: readonly Point[], grid: TileGrid): number {
@@ -115,13 +121,16 @@ function tilesCut(line: readonly Point[], grid: TileGrid): number {
   return cut.size;
 }
 
-/** Whether grout runs straight the line's way, so that it could lie in grout; else what keeps it from that: the bond, or the line's own direction. */
+/** How grout runs along a line, where that bends by its worst stretch: straight its way, so that it could lie in it; not in this bond, whose courses
+ *  are shifted there; or the line is askew to the grid. */
 function groutRuns(line: readonly Point[], grid: TileGrid): 'straight' | 'bond' | 'askew' {
-  const points = line.map(gridFrame(grid).toGrid);
-  const axis = lineAxis(points);
-  const [a, b] = [points[0] as Point, points[points.length - 1] as Point];
-  const [along, across] = axis === 1 ? [b[0] - a[0], b[1] - a[1]] : [b[1] - a[1], b[0] - a[0]];
-  const askewDeg = (Math.atan2(Math.abs(across), Math.abs(along)) * 180) / Math.PI;
-  if (askewDeg > DIRECTION_DEG) return 'askew';
-  return groutLines(grid).some((lines) => lines.axis === axis) ? 'straight' : 'bond';
+  const lines = groutLines(grid);
+  const stretches = stretchesInGrid(line, grid);
+  const isAskew = ({ p, q }: GridWay) => {
+    const run: Point = [Math.abs(q[0] - p[0]), Math.abs(q[1] - p[1])];
+    const [off, along] = [Math.min(...run), Math.max(...run)];
+    return off > WELD_MM && (Math.atan2(off, along) * 180) / Math.PI > DIRECTION_DEG;
+  };
+  if (stretches.some(isAskew)) return 'askew';
+  return stretches.every(({ axis }) => lines.some((own) => own.axis === axis)) ? 'straight' : 'bond';
 }

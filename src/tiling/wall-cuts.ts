@@ -28,7 +28,10 @@ function wallCut(
   if (a === undefined || b === undefined || first === undefined || last === undefined) return null;
   const isCurve = stretch.points.length > 2;
   const [ux, uy] = pointDirection(first, last);
-  const wholeMm = cuts[0]?.side.wholeMm ?? Math.abs(uy) * grid.lengthMm + Math.abs(ux) * grid.widthMm;
+  const across = Math.abs(uy) * grid.lengthMm + Math.abs(ux) * grid.widthMm;
+  const wholes = cuts.length > 0 ? cuts.map(({ side }) => side.wholeMm) : [across];
+  // In a herringbone tiles lie both ways.
+  const wholeMm = Math.max(...wholes);
   const isAskew = isCurve || cuts.some(({ side }) => side.isAskew);
   const sizes = sizesOnce(cuts.map(({ side }) => side.sizeMm));
   return {
@@ -40,6 +43,7 @@ function wallCut(
     sizesMm:
       sizes.length === 0 ? [wholeMm] : isAskew ? [...new Set([sizes[0] as number, sizes.at(-1) as number])] : sizes,
     wholeMm,
+    leastShare: Math.min(1, ...cuts.map(({ side }) => side.sizeMm / side.wholeMm)),
     isAskew,
     tiles: new Set(cuts.map(({ key }) => key)).size,
   };
