@@ -1,3 +1,7 @@
+import './style/card.css';
+import './style/help.css';
+import './style/tiles.css';
+
 /** What the first view does not show: the figures of a chosen thing, the other steps of the work, the empty sheet, the
  *  kept plans. */
 
@@ -14,5 +18,13 @@ export { KeptPlans } from './panels/KeptPlans.tsx';
 export { ObstaclesPanel } from './panels/ObstaclesPanel.tsx';
 export { OpeningsPanel } from './panels/OpeningsPanel.tsx';
 export { PapersPanel } from './panels/PapersPanel.tsx';
-export { SetOutOptions } from './panels/tiles/SetOutOptions.tsx';
+export { ToolOptions } from './panels/ToolOptions.tsx';
+export {
+  chosenAll,
+  chosenCopy,
+  chosenCut,
+  chosenRemove,
+  clipPaste,
+  jointsFindAllAgain,
+} from './tools/actions.ts';
 export { tileTools } from './tools/tiles/tile-tools.ts';

@@ -20,11 +20,18 @@ export const HelpSheet = partOf((parts) => parts.HelpSheet);
 export const ObstaclesPanel = partOf((parts) => parts.ObstaclesPanel);
 export const KeptPlans = partOf((parts) => parts.KeptPlans);
 export const OpeningsPanel = partOf((parts) => parts.OpeningsPanel);
-export const SetOutOptions = partOf((parts) => parts.SetOutOptions);
 export const PapersPanel = partOf((parts) => parts.PapersPanel);
+export const ToolOptions = partOf((parts) => parts.ToolOptions);
 
 /** What is painted with the later parts; null until they are there. */
 export const useLaterMarks = () => useStore(laterParts.store, ({ part }) => part);
+
+/** Does what is asked of the later parts: at once where they are there. */
+export function laterDo(act: (parts: Parts) => void): void {
+  const { part } = laterParts.store.getState();
+  if (part !== null) act(part);
+  else void lateAsk(laterParts, 'This was not done.').then((held) => held !== null && act(held));
+}
 
 /** A part that is held is drawn at once; the lazy components of React show nothing for a third of a second even then. */
 function partOf<Props extends object>(pick: (parts: Parts) => (props: Props) => ReactNode) {

@@ -15,11 +15,8 @@ import './style/tokens.css';
 import './style/app.css';
 import './style/parts.css';
 import './style/board.css';
-import './style/card.css';
 import './style/bar.css';
 import './style/menu.css';
-import './style/help.css';
-import './style/tiles.css';
 import './style/narrow.css';
 
 /** The screen. Accepts: what a person does. Guarantees: the plan changes by `commit` alone and every change can be undone;

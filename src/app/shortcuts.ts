@@ -1,8 +1,8 @@
 import { surfaceClass } from './canvas/surface.ts';
 import { filePick, planSave } from './files/files.ts';
+import { laterDo } from './later.tsx';
 import { redoTell, undoTell } from './state/actions.ts';
 import { boardStore } from './state/boardStore.ts';
-import { chosenAll, chosenCopy, chosenCut, chosenRemove, clipPaste } from './tools/actions.ts';
 import { handAct, keyLetGo } from './tools/hand.ts';
 import { toolStore } from './tools/toolStore.ts';
 
@@ -45,10 +45,17 @@ function plainKey({ key, target }: KeyboardEvent): (() => void) | null {
   if (key !== 'Delete' && key !== 'Backspace') return null;
   const isMeant = target === document.body || (target instanceof Element && target.closest(removesOn) !== null);
   const isFree = !toolStore.getState().stance.underway && boardStore.getState().chosen.length > 0;
-  return isMeant && isFree && !(target instanceof HTMLInputElement) ? chosenRemove : null;
+  return isMeant && isFree && !(target instanceof HTMLInputElement)
+    ? () => laterDo((parts) => parts.chosenRemove())
+    : null;
 }
 
-const chosenKeys: Readonly<Record<string, () => void>> = { c: chosenCopy, x: chosenCut, v: clipPaste, a: chosenAll };
+const chosenKeys: Readonly<Record<string, () => void>> = {
+  c: () => laterDo((parts) => parts.chosenCopy()),
+  x: () => laterDo((parts) => parts.chosenCut()),
+  v: () => laterDo((parts) => parts.clipPaste()),
+  a: () => laterDo((parts) => parts.chosenAll()),
+};
 
 function chosenKey(event: KeyboardEvent): (() => void) | null {
   if (event.shiftKey || inText(event) || toolStore.getState().stance.underway) return null;

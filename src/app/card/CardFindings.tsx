@@ -1,5 +1,6 @@
 import { severityNames } from '../../documents/words.ts';
 import type { Finding } from '../../plan/analysis.ts';
+import { roomsTiled, tilesChanged } from '../../plan/edits/tiles.ts';
 import { BalanceCuts } from '../panels/tiles/BalanceCuts.tsx';
 import { Icon } from '../parts/Icon.tsx';
 import { messagesOf } from '../parts/messages.ts';
@@ -53,8 +54,10 @@ export function Mends({ mends }: { readonly mends: readonly Mend[] }) {
   if (mends.length === 0) return null;
   return (
     <div className="mends">
-      {mends.map(({ words, edit }) =>
-        edit === null ? (
+      {mends.map((mend) => {
+        const { words } = mend;
+        const edit = mendEdit(mend);
+        return edit === null ? (
           <p key={words}>{words}.</p>
         ) : (
           <button
@@ -69,8 +72,14 @@ export function Mends({ mends }: { readonly mends: readonly Mend[] }) {
           >
             {words}
           </button>
-        ),
-      )}
+        );
+      })}
     </div>
   );
+}
+
+function mendEdit({ edit, tiles }: Mend): Mend['edit'] {
+  if (tiles === undefined) return edit;
+  if ('rooms' in tiles) return (file) => roomsTiled(file, tiles.rooms, null);
+  return (file) => tilesChanged(file, tiles.of, tiles.change);
 }

@@ -1,6 +1,7 @@
 import { type Analysis, type Finding, type Joint, jointIsFound } from '../../plan/analysis.ts';
+import type { Change } from '../../plan/edits/fields.ts';
 import { planCoveringLaid, planSectionChanged } from '../../plan/edits/settings.ts';
-import { roomsTiled, type TilesOf, tilesChanged } from '../../plan/edits/tiles.ts';
+import type { TilesFile, TilesOf } from '../../plan/edits/tiles.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { defaults, type RuleSetKey, ruleSets, rules } from '../../plan/reference.ts';
 import type { PlanFile } from '../../plan/schema.ts';
@@ -11,6 +12,18 @@ import { widthRanges } from '../parts/ranges.ts';
 export interface Mend {
   readonly words: string;
   readonly edit: ((file: PlanFile) => PlanFile) | null;
+  /** In place of the edit, what it is to do with tiles: the edits of tiles come with the cards. */
+  readonly tiles?: TileMend;
+}
+
+export type TileMend =
+  | { readonly of: TilesOf; readonly change: Change<TilesFile> }
+  /** Rooms that go back to the tiles of the floor. */
+  | { readonly rooms: readonly string[] };
+
+/** Whether there is anything to be done, or only something to be said. */
+export function mendIsDone({ edit, tiles }: Mend): boolean {
+  return edit !== null || tiles !== undefined;
 }
 
 /** The sealant class of ISO 11600 that takes most, as a share of the width. */
@@ -48,8 +61,8 @@ export function findingTiles({ refs }: Finding, { tileFields }: Plan): TilesOf {
 
 function tileMends(finding: Finding, plan: Plan, { joints }: Analysis): readonly Mend[] {
   const of = findingTiles(finding, plan);
-  const tiles = (words: string, change: Parameters<typeof tilesChanged>[2]): readonly Mend[] => [
-    { words, edit: (file) => tilesChanged(file, of, change) },
+  const tiles = (words: string, change: Change<TilesFile>): readonly Mend[] => [
+    { words, edit: null, tiles: { of, change } },
   ];
   switch (finding.code) {
     case 'tile-grout-narrow': {
@@ -66,7 +79,7 @@ function tileMends(finding: Finding, plan: Plan, { joints }: Analysis): readonly
           words: 'Lay stone or ceramic there',
           edit: (file) => planCoveringLaid(file, finding.refs, 'stone-or-ceramic'),
         },
-        { words: 'Take the room out of the field', edit: (file) => roomsTiled(file, finding.refs, null) },
+        { words: 'Take the room out of the field', edit: null, tiles: { rooms: finding.refs } },
       ];
     case 'tile-joint-off-grout': {
       const isFree = joints.some((joint) => finding.refs.includes(joint.id) && jointIsFound(joint));

@@ -3,6 +3,7 @@ import { stripTakes } from '../../movement/strip.ts';
 import { type Bay, jointKinds, type Severity } from '../../plan/analysis.ts';
 import { planSectionChanged } from '../../plan/edits/settings.ts';
 import { defaults } from '../../plan/reference.ts';
+import { laterDo } from '../later.tsx';
 import { ChoiceField } from '../parts/ChoiceField.tsx';
 import { area, figureShort, movement, sides } from '../parts/format.ts';
 import { Icon } from '../parts/Icon.tsx';
@@ -16,7 +17,6 @@ import { usePlanResolved, useShown } from '../state/hooks.ts';
 import { commit } from '../state/planStore.ts';
 import { bayThing, jointThing } from '../state/thing.ts';
 import { isGrave, worstOf } from '../state/worst.ts';
-import { jointsFindAllAgain } from '../tools/actions.ts';
 import type { PanelProps } from './panel.ts';
 
 /** Profile and sealant; then the bays that the joints make, and the joints by kind with what they must take. */
@@ -160,7 +160,7 @@ function HandGroup({ onChoose }: Pick<PanelProps, 'onChoose'>) {
         Kept and taken away <span className="quiet">{rows.length}</span>
       </h3>
       <ThingList label="Kept and taken away" rows={rows} onChoose={onChoose} />
-      <button type="button" className="button framed" onClick={jointsFindAllAgain}>
+      <button type="button" className="button framed" onClick={() => laterDo((parts) => parts.jointsFindAllAgain())}>
         Find all joints again
       </button>
     </section>

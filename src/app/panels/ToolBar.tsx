@@ -1,13 +1,12 @@
 import { useStore } from 'zustand';
 import { surfaceFocus } from '../canvas/surface.ts';
-import { SetOutOptions } from '../later.tsx';
+import { ToolOptions } from '../later.tsx';
 import { Icon, type IconName } from '../parts/Icon.tsx';
 import type { WorkStep } from '../state/boardStore.ts';
 import { useBoard, usePlan } from '../state/hooks.ts';
 import { toolTake } from '../tools/hand.ts';
 import type { ToolName } from '../tools/stance.ts';
 import { toolStore } from '../tools/toolStore.ts';
-import { ToolOptions } from './ToolOptions.tsx';
 
 interface ToolButton {
   readonly tool: ToolName;
@@ -69,6 +68,8 @@ export function ToolBar() {
   // What is being drawn is seen in hand in whichever step.
   const other = Object.values(stepTools).flatMap((tools) => tools.filter(({ tool }) => tool === held));
   const tools = own.some(({ tool }) => tool === held) ? own : [...own, ...other];
+  // Not asked for before there is anything to set: its file comes after the first view.
+  const hasOptions = held !== 'choose' || step === 'floor';
   return (
     <section className="bar" aria-label="Drawing tools">
       <fieldset className="bar-tools" aria-label="Tools">
@@ -90,7 +91,7 @@ export function ToolBar() {
         ))}
       </fieldset>
       <div className="bar-row">
-        <ToolOptions tool={held}>{held === 'setOut' && <SetOutOptions />}</ToolOptions>
+        <div className="bar-options">{hasOptions && <ToolOptions tool={held} />}</div>
         <p className="bar-hint" role="status">
           {hint}
         </p>

@@ -1,4 +1,4 @@
-import { type ReactNode, useState } from 'react';
+import { useState } from 'react';
 import { useStore } from 'zustand';
 import { type DrawingStartKey, doorwayWidthsMm, drawingStarts } from '../../plan/reference.ts';
 import { surfaceFocus } from '../canvas/surface.ts';
@@ -13,19 +13,14 @@ import { handAct } from '../tools/hand.ts';
 import type { ToolName } from '../tools/stance.ts';
 import { toolStore, wish } from '../tools/toolStore.ts';
 import type { Wishes } from '../tools/wishes.ts';
-
-interface ToolOptionsProps {
-  readonly tool: ToolName;
-  /** Settings that come with the later parts of the screen. */
-  readonly children: ReactNode;
-}
+import { SetOutOptions } from './tiles/SetOutOptions.tsx';
 
 /** How the tool in hand is set. */
-export function ToolOptions({ tool, children }: ToolOptionsProps) {
+export function ToolOptions({ tool }: { readonly tool: ToolName }) {
   const wishes = useStore(toolStore, (state) => state.wishes);
   const step = useBoard((state) => state.step);
   return (
-    <div className="bar-options">
+    <>
       {outlineTools.includes(tool) && <OutlineOptions {...wishes} />}
       {tool === 'room' && (
         <WishNumber figure="wallMm" label="Wall" value={wishes.wallMm} onWish={(wallMm) => wish({ wallMm })} />
@@ -53,9 +48,9 @@ export function ToolOptions({ tool, children }: ToolOptionsProps) {
       {tool === 'sunZone' && (
         <WishNumber figure="sunC" label="Up to" unit="°C" value={wishes.sunC} onWish={(sunC) => wish({ sunC })} />
       )}
-      {children}
+      {tool === 'setOut' && <SetOutOptions />}
       {tool !== 'choose' && <PlaceField />}
-    </div>
+    </>
   );
 }
 

@@ -1,6 +1,6 @@
 import { severityNames } from '../../documents/words.ts';
 import type { Finding } from '../../plan/analysis.ts';
-import { type Mend, mendsOf } from '../card/mends.ts';
+import { type Mend, mendIsDone, mendsOf } from '../card/mends.ts';
 import { Icon } from '../parts/Icon.tsx';
 import { messagesOf } from '../parts/messages.ts';
 import { severities } from '../parts/SeverityCounts.tsx';
@@ -27,8 +27,9 @@ export function findingRows(result: Result): readonly ThingRow[] {
     });
 }
 
-function MendLine({ mend: { words, edit } }: { readonly mend: Mend }) {
-  return edit === null ? `${words}.` : <span className="mend">Mend: {words.toLowerCase()}</span>;
+function MendLine({ mend }: { readonly mend: Mend }) {
+  const { words } = mend;
+  return mendIsDone(mend) ? <span className="mend">Mend: {words.toLowerCase()}</span> : `${words}.`;
 }
 
 /** Sign and number of a finding, as on its pin. */
