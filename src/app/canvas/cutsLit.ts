@@ -1,3 +1,4 @@
+import { limitExceeded } from '../../plan/exceed.ts';
 import { rules } from '../../plan/reference.ts';
 import { analysisStore } from '../state/analysisStore.ts';
 import { boardStore } from '../state/boardStore.ts';
@@ -13,6 +14,6 @@ export function cutMarks(): readonly SketchMark[] {
   return fields
     .filter(({ id }) => of === undefined || id === of)
     .flatMap(({ cuts }) => cuts)
-    .filter(({ sizesMm, wholeMm }) => Math.min(...sizesMm) < under * wholeMm)
+    .filter(({ leastShare }) => limitExceeded(under, leastShare))
     .map(({ line }) => sketchLine(line, 'lit'));
 }

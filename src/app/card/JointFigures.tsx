@@ -22,7 +22,7 @@ export function JointFigures({ joint, kind, word, result }: JointFiguresProps) {
   const over = joint.closingMm > joint.profileTakesMm;
   const words = messagesOf(result.plan);
   const { widthMm } = result.plan.sealant;
-  const grout = groutWords(joint, result);
+  const grout = groutWords(joint);
   return (
     <>
       <p>{kind}</p>
@@ -47,7 +47,7 @@ export function JointFigures({ joint, kind, word, result }: JointFiguresProps) {
             limit: joint.kind === 'structural' ? null : `${movement(widthMm)} given`,
           },
           { name: 'Length', value: length(joint.lengthM) },
-          ...(grout === null ? [] : [{ name: 'Grout line', value: grout.place, limit: grout.tiles }]),
+          ...(grout === null ? [] : [{ name: 'Grout line', value: grout.place, limit: grout.more }]),
         ]}
       />
       {groutIsNear(joint) && (

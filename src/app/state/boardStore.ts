@@ -41,6 +41,7 @@ export interface BoardState {
   readonly keyOpen: boolean;
   readonly theme: Theme;
   readonly notice: Notice | null;
+  readonly tilesShown: boolean;
   /** Which narrow cuts of tiles are lit. */
   readonly cutsLit: CutsLit | null;
 }
@@ -70,6 +71,7 @@ export const boardStore = createStore<BoardState>(() => ({
   keyOpen: false,
   theme: 'light',
   notice: null,
+  tilesShown: true,
   cutsLit: null,
 }));
 

@@ -1,8 +1,11 @@
 import type { Point } from '../../geometry/point.ts';
 import { boxOf, ringArea } from '../../geometry/ring.ts';
+import { SAME_LINE_MM } from '../../geometry/tolerance.ts';
 import { drawingStarts } from '../reference.ts';
+import { planResolve } from '../resolve.ts';
 import type { PlanFile } from '../schema.ts';
 import { FARTHEST_MM, pointSnapped } from '../snap.ts';
+import { gridFrame, tileModule } from '../tile-grid.ts';
 import { type Change, changed, changedIfNew } from './fields.ts';
 import { idsFree } from './ids.ts';
 import { planSectionChanged } from './settings.ts';
@@ -61,7 +64,8 @@ export function tilesTakenAway(file: PlanFile, of: TilesOf): PlanFile {
 }
 
 /** Gives rooms a tile field of their own, which begins as the tiles that the first of them has, and gives its id: null where the plan has none of
- *  these rooms. Example: a floor of 600 x 600, ['r2'] -> a field t1 of r2, 600 x 600 */
+ *  these rooms. The tiles stay where they lie; the set-out point is another corner of the same grid, in the first room.
+ *  Example: a floor of 600 x 600 with 3 mm from [0, 0], r2 from [5000, 0] -> a field t1 of r2, 600 x 600, from [5427, 0] */
 export function tileFieldAdded(
   file: PlanFile,
   rooms: readonly string[],
@@ -71,9 +75,23 @@ export function tileFieldAdded(
   if (first === undefined) return { file, id: null };
   const had = file.tileFields?.find((field) => field.rooms.includes(first)) ?? file.tiles ?? tilesAtFirst(file);
   const id = idsFree(file)('t');
-  const field: TileFieldFile = { ...had, id, rooms: known };
+  const field: TileFieldFile = { ...had, ...originIn(file, had, first), id, rooms: known };
   const left = roomsLeft(file, known, null);
   return { file: changed(left, { tileFields: [...(left.tileFields ?? []), field] }), id };
+}
+
+/** Where the same tiles are set out from within a room. Courses that are shifted take the shift along; a herringbone keeps its point. */
+function originIn(file: PlanFile, tiles: TilesFile, roomId: string): Pick<TilesFile, 'origin'> {
+  const { tiles: grid, rooms } = planResolve({ ...file, tiles });
+  const room = rooms.find(({ id }) => id === roomId);
+  if (grid === null || room === undefined || grid.bond === 'herringbone') return {};
+  const { toGrid, toSheet } = gridFrame(grid);
+  const [along, across] = tileModule(grid);
+  const { minX, minY } = boxOf(room.outline.map(toGrid));
+  const courses = Math.ceil((minY - SAME_LINE_MM) / across);
+  const shiftMm = courses * grid.shiftMm;
+  const tilesOn = Math.ceil((minX - shiftMm - SAME_LINE_MM) / along);
+  return { origin: pointSnapped(toSheet([shiftMm + tilesOn * along, courses * across])) };
 }
 
 /** Puts rooms into a field of the plan, out of the one that they were in; null: back to the tiles of the floor. A field without rooms goes. */

@@ -13,7 +13,7 @@ import { planEmpty } from '../../../src/plan/empty.ts';
 import { planRead } from '../../../src/plan/read.ts';
 import { planResolve } from '../../../src/plan/resolve.ts';
 import type { PlanFile } from '../../../src/plan/schema.ts';
-import { tiledFields } from '../../../src/plan/tile-grid.ts';
+import { gridFrame, tiledFields, tileModule } from '../../../src/plan/tile-grid.ts';
 import { planWrite } from '../../../src/plan/write.ts';
 import { box, frozen } from './house.ts';
 
@@ -73,12 +73,29 @@ describe('a tile field', () => {
   test('begins as the tiles that its rooms have, and changes without them', () => {
     const { file, id } = tileFieldAdded(tiled, ['r1']);
     expect(id).toBe('t1');
-    expect(file.tileFields).toEqual([{ id: 't1', rooms: ['r1'], lengthMm: 600, widthMm: 600, origin: [500, 0] }]);
+    // The same tiles: 500 + 0 x 603, 0 + 6 x 603, the first corner of a tile in the bath, which lies from [0, 3100].
+    expect(file.tileFields).toEqual([{ id: 't1', rooms: ['r1'], lengthMm: 600, widthMm: 600, origin: [500, 3618] }]);
     const small = tilesChanged(file, 't1', { lengthMm: 200, widthMm: 200 });
     expect(tilesFind(small, 't1')?.lengthMm).toBe(200);
     expect(tilesFind(small, null)?.lengthMm).toBe(600);
     // Of the field that the room is in, where it is in one.
     expect(tileFieldAdded(small, ['r1', 'r2']).file.tileFields?.[0]).toMatchObject({ id: 't2', lengthMm: 200 });
+  });
+
+  test('of shifted or turned courses begins as the same tiles as well', () => {
+    for (const change of [{ bond: 'third' }, { bond: 'half', angleDeg: 45 }, { angleDeg: -30, lengthMm: 900 }]) {
+      const before = tilesChanged(tiled, null, change);
+      const { file } = tileFieldAdded(before, ['r1']);
+      const { tiles, tileFields } = planResolve(file);
+      if (tiles === null || tileFields[0] === undefined) throw new Error('no tiles');
+      // A corner of the grid: whole courses on, and along the course whole tiles and the shift of so many courses.
+      const [x, y] = gridFrame(tiles).toGrid(tileFields[0].origin);
+      const [along, across] = tileModule(tiles);
+      const courses = Math.round(y / across);
+      expect(y).toBeCloseTo(courses * across, 0);
+      const rest = (x - courses * tiles.shiftMm) / along;
+      expect(rest).toBeCloseTo(Math.round(rest), 3);
+    }
   });
 
   test('takes its rooms out of the field that they were in, and a field left empty goes', () => {

@@ -61,13 +61,13 @@ function missRows(joints: readonly Joint[], result: Result): readonly ThingRow[]
   const { plan, analysis } = result;
   const names = namesOf(plan, analysis);
   return joints.map((joint) => {
-    const words = groutWords(joint, result);
+    const words = groutWords(joint);
     return {
       thing: jointThing(joint),
       lead: <Sample of={{ shape: 'line', style: `joint-${joint.kind}` }} />,
       name: `${joint.id} ${names.joint(joint)}`,
       value: words?.place ?? '',
-      more: words?.tiles ?? null,
+      more: words?.more ?? null,
     };
   });
 }

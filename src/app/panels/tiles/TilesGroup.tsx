@@ -1,7 +1,9 @@
 import { tilesLaid, tilesTakenAway } from '../../../plan/edits/tiles.ts';
 import type { TileGrid } from '../../../plan/plan.ts';
+import { TickField } from '../../parts/TickField.tsx';
 import type { Result } from '../../state/analysisStore.ts';
-import { usePlanResolved } from '../../state/hooks.ts';
+import { boardStore } from '../../state/boardStore.ts';
+import { useBoard, usePlanResolved } from '../../state/hooks.ts';
 import { commit } from '../../state/planStore.ts';
 import { BalanceCuts } from './BalanceCuts.tsx';
 import { OwnTilesGroup } from './OwnTilesGroup.tsx';
@@ -17,6 +19,7 @@ export function TilesGroup({ result }: { readonly result: Result | null }) {
     <>
       <section className="group">
         <h3>Tiles of the floor</h3>
+        <TilesTick />
         {plan.tiles === null ? <LayTiles /> : <FloorTiles grid={plan.tiles} result={result} />}
       </section>
       <OwnTilesGroup plan={plan} result={result} />
@@ -27,6 +30,17 @@ export function TilesGroup({ result }: { readonly result: Result | null }) {
         </section>
       )}
     </>
+  );
+}
+
+function TilesTick() {
+  const tilesShown = useBoard((state) => state.tilesShown);
+  return (
+    <TickField
+      label="Show the tiles on the drawing"
+      value={tilesShown}
+      onChange={(shown) => boardStore.setState({ tilesShown: shown })}
+    />
   );
 }
 

@@ -32,10 +32,13 @@ function pointMarks({ grid }: TiledField, origin: Point, tone: 'guide' | 'hand')
   return [sketchRing(tile.map(toSheet), tone), { mark: 'side', at: origin, tone: 'hand' }];
 }
 
-/** The field whose set-out point lies under the hand. */
+/** The field whose set-out point lies under the hand; of points at one place that of the room there. */
 function fieldTaken(file: PlanFile, { at, reachMm }: Hand): TiledField | null {
-  const near = fieldsOf(file).filter(({ grid }) => pointDistance(grid.origin, at) <= reachMm);
-  const [first] = [...near].sort((a, b) => pointDistance(a.grid.origin, at) - pointDistance(b.grid.origin, at));
+  const away = ({ grid }: TiledField) => pointDistance(grid.origin, at);
+  const near = fieldsOf(file).filter((field) => away(field) <= reachMm);
+  if (near.length < 2) return near[0] ?? null;
+  const under = roomUnder(file, at)?.field;
+  const [first] = [...near].sort((a, b) => away(a) - away(b) || Number(b === under) - Number(a === under));
   return first ?? null;
 }
 
@@ -94,10 +97,10 @@ function led(drag: SetOutDrag, hand: Hand, { file }: Scene, isOver: boolean): Tu
   return { next: dragAt(drag, [...pointMarks(catches.field, caught.at, 'hand'), ...caught.marks]), preview: moved };
 }
 
-/** The tool, taken up: it holds the first field, or the one that it held. */
+/** The tool, taken up: it holds the tiles of the floor where there are some, which stand last. */
 export function setOutStart({ file }: Pick<Scene, 'file'>): Stance {
-  const [first] = fieldsOf(file).slice(-1);
-  return setOutHeld(first?.id ?? null, first?.grid.origin ?? null);
+  const field = fieldsOf(file).at(-1);
+  return setOutHeld(field?.id ?? null, field?.grid.origin ?? null);
 }
 
 /** @param at where the point of the field is, or would be if it were placed now  @param marks of the hand that hovers */
