@@ -9,6 +9,7 @@ import { drawingLayers } from './drawing.ts';
 import { bayLabels, jointLabels, objectLabel } from './drawing-labels.ts';
 import { runEnds } from './run-ends.ts';
 import { type FillStyleName, tintCount } from './styles.ts';
+import { setOutMarks, tileItems } from './tile-items.ts';
 import { bayTints } from './tint.ts';
 import { type DecimalMark, namesOf } from './words.ts';
 
@@ -22,10 +23,11 @@ export interface DrawingOptions {
  *  trace; what was drawn by hand shows even where no joint came of it. */
 export function drawingOf(plan: Plan, analysis: Analysis, { decimalMark = '.' }: DrawingOptions = {}): Drawing {
   const names = namesOf(plan, analysis);
-  const items = [
+  const items: DrawingItem[] = [
     ...bayItems(analysis),
     ...roomItems(plan, analysis),
     ...areaItems(plan, decimalMark),
+    ...tileItems(plan, analysis),
     ...bareItems(plan, analysis),
     ...objectItems(plan),
     ...handItems(plan),
@@ -41,9 +43,11 @@ export function drawingOf(plan: Plan, analysis: Analysis, { decimalMark = '.' }:
     ...jointLabels(analysis, names, decimalMark),
     ...findingItems(analysis),
   ].filter(isWhole);
+  const box = itemsBox(items);
+  items.push(...setOutMarks(analysis, box));
   const rank = new Map(drawingLayers.map((layer, i) => [layer, i]));
   items.sort((a, b) => (rank.get(a.layer) ?? 0) - (rank.get(b.layer) ?? 0));
-  return { items, box: itemsBox(items) };
+  return { items, box };
 }
 
 function bayItems(analysis: Analysis): DrawingItem[] {

@@ -1,6 +1,14 @@
 import type { Point } from '../geometry/point.ts';
 import type { Box, Region, Ring } from '../geometry/ring.ts';
-import type { ColourName, FillStyleName, LineStyleName, MarkStyleName, TextStyleName } from './styles.ts';
+import type {
+  ColourName,
+  FillStyleName,
+  LineStyleName,
+  MarkStyleName,
+  RuledStyleName,
+  TextStyleName,
+} from './styles.ts';
+import type { Strokes } from './tile-lines.ts';
 
 /** The drawing of a plan as one flat list: canvas, SVG and PDF draw this list and nothing else, so that a symbol
  *  appears in all of them or in none.
@@ -15,7 +23,17 @@ export interface Drawing {
 }
 
 /** From the bottom up: the order in which the items stand in the list. */
-export const drawingLayers = ['bays', 'areas', 'objects', 'edges', 'joints', 'marks', 'labels', 'findings'] as const;
+export const drawingLayers = [
+  'bays',
+  'areas',
+  'tiles',
+  'objects',
+  'edges',
+  'joints',
+  'marks',
+  'labels',
+  'findings',
+] as const;
 export type DrawingLayer = (typeof drawingLayers)[number];
 
 /** What an item stands for; the target of choosing and hovering. A finding's id is its index in the analysis. */
@@ -26,7 +44,7 @@ export interface DrawingRef {
 
 export type DrawingRefKind = 'bay' | 'joint' | 'edge' | 'finding' | 'room' | 'object';
 
-export type DrawingItem = FillItem | LineItem | MarkItem | LabelItem;
+export type DrawingItem = FillItem | LineItem | RuledItem | MarkItem | LabelItem;
 
 interface DrawingItemBase {
   readonly layer: DrawingLayer;
@@ -52,6 +70,18 @@ export interface LineItem extends DrawingItemBase {
 
 export type BareEnds = 'first' | 'last' | 'both';
 
+/** Straight strokes that show the tiles: many at once and none of them ever chosen. What is pressed there is the floor below. */
+export interface RuledItem extends DrawingItemBase {
+  readonly shape: 'ruled';
+  readonly style: RuledStyleName;
+  readonly strokes: Strokes;
+  /** Round all strokes, mm on the plan. */
+  readonly box: Box;
+  /** Of the tiles whose grout this is: on paper too small to be told apart they are left out, and grout is drawn as wide as it is where that is more
+   *  than the pen. */
+  readonly grout?: { readonly leastMm: number; readonly groutMm: number };
+}
+
 /** A symbol of constant size on paper, set upright with its origin at `at`. */
 export interface MarkItem extends DrawingItemBase {
   readonly shape: 'mark';
@@ -59,6 +89,8 @@ export interface MarkItem extends DrawingItemBase {
   readonly at: Point;
   /** Written into the symbol, such as the number of a finding in the list; null for none. */
   readonly text: string | null;
+  /** Turn clockwise on the sheet; none where it stands upright. */
+  readonly angleDeg?: number;
   /** Clear width of what it stands in, mm on the plan: the symbol is left out where that is too narrow on paper. */
   readonly clearMm?: number;
 }

@@ -1,6 +1,6 @@
 import { regionHatch } from '../geometry/hatch.ts';
-import { type Point, pointDirection } from '../geometry/point.ts';
-import type { BareEnds, DrawingItem, FillItem, LineItem, MarkItem, PlacedLabel } from './drawing.ts';
+import { type Point, pointDirection, pointDistance } from '../geometry/point.ts';
+import type { BareEnds, DrawingItem, FillItem, LineItem, MarkItem, PlacedLabel, RuledItem } from './drawing.ts';
 import { penShare } from './pen.ts';
 import {
   type ColourName,
@@ -14,9 +14,10 @@ import {
 } from './styles.ts';
 import { endMarks, markShown, marks, type SymbolFigure } from './symbols.ts';
 import { formRows } from './text-width.ts';
+import type { Strokes } from './tile-lines.ts';
 
 /** What a pen does on paper: all that a writer of SVG or PDF has to know. Places and widths in mm on paper. */
-export type Ink = PathInk | DiscInk | TextInk;
+export type Ink = PathInk | RuledInk | DiscInk | TextInk;
 
 export interface PathInk {
   readonly ink: 'path';
@@ -25,6 +26,15 @@ export interface PathInk {
   readonly closed: boolean;
   readonly fill: ColourName | null;
   readonly stroke: Stroke | null;
+}
+
+/** Many straight strokes of one pen: they stay as they are on the plan, and whoever draws them puts them in place, so that thousands cost nothing anew
+ *  at each step of a zoom. */
+export interface RuledInk {
+  readonly ink: 'ruled';
+  readonly strokes: Strokes;
+  readonly place: PaperPlace;
+  readonly stroke: Stroke;
 }
 
 export interface DiscInk {
@@ -67,11 +77,52 @@ export function itemInks(item: DrawingItem, place: PaperPlace): readonly Ink[] {
       return inksThinned(fillInks(item.style, onPaper(item.outline), item.holes.map(onPaper)), share);
     case 'line':
       return lineInks(item.style, onPaper(item.points), { share, bareEnds: item.bareEnds });
+    case 'ruled':
+      return ruledInks(item, place);
     case 'mark':
       return markShown(item, place.paperPerPlan) ? markInks(item, paperPoint(place, item.at)) : [];
     case 'label':
       return [];
   }
+}
+
+/** Tiles less wide than this on paper, mm, would be a grey floor. */
+const leastTileMm = 1.5;
+
+function ruledInks({ style, strokes, grout }: RuledItem, place: PaperPlace): readonly Ink[] {
+  const { strokes: pens, insetMm } = lineStyles[style] as LineStyle;
+  const { paperPerPlan } = place;
+  if (grout !== undefined) {
+    if (!groutShown(grout.leastMm, paperPerPlan)) return [];
+    const wide = (pen: Stroke) => ({ ...pen, widthMm: Math.max(pen.widthMm, grout.groutMm * paperPerPlan) });
+    return pens.map((pen): Ink => ({ ink: 'ruled', strokes, place, stroke: wide(pen) }));
+  }
+  const share = penShare(paperPerPlan);
+  const lines = strokesInset(strokes, place, (insetMm ?? 0) * share);
+  return pens.map((pen): Ink => ({ ink: 'path', lines, closed: false, fill: null, stroke: strokeThinned(pen, share) }));
+}
+
+/** Whether the grout lines of tiles are drawn at a scale. */
+export function groutShown(leastMm: number, paperPerPlan: number): boolean {
+  return leastMm * paperPerPlan >= leastTileMm;
+}
+
+/** An inset stroke shorter than this on paper, mm, is left out: bars round a small column would be read as its edge. */
+const leastInsetMm = 2.5;
+
+/** Strokes on paper, moved to their right by so much, mm, and shortened so that they clear each other where two meet in a corner. */
+function strokesInset(strokes: Strokes, place: PaperPlace, insetMm: number): readonly (readonly Point[])[] {
+  const lines: (readonly Point[])[] = [];
+  for (let k = 0; k < strokes.length; k += 4) {
+    const at = (i: number) => paperPoint(place, [strokes[k + i] as number, strokes[k + i + 1] as number]);
+    const [a, b] = [at(0), at(2)];
+    const [ux, uy] = pointDirection(a, b);
+    const endMm = 1.6 * insetMm;
+    if (insetMm > 0 && pointDistance(a, b) < 2 * endMm + leastInsetMm) continue;
+    const moved = ([x, y]: Point, by: number): Point => [x - uy * insetMm + ux * by, y + ux * insetMm + uy * by];
+    lines.push([moved(a, endMm), moved(b, -endMm)]);
+  }
+  return lines;
 }
 
 /** @param outline, holes mm on paper */
@@ -147,9 +198,13 @@ function samePlace(a: Point | undefined, b: Point | undefined): boolean {
 const pinLetters = 2;
 
 /** @param at mm on paper */
-export function markInks({ style, text }: Pick<MarkItem, 'style' | 'text'>, at: Point): readonly Ink[] {
+export function markInks(
+  { style, text, angleDeg = 0 }: Pick<MarkItem, 'style' | 'text' | 'angleDeg'>,
+  at: Point,
+): readonly Ink[] {
   const { figures, textAt, textStyle } = marks[style];
-  const inks = symbolInks(figures, at, [1, 0], 'ink');
+  const radians = (angleDeg * Math.PI) / 180;
+  const inks = symbolInks(figures, at, angleDeg === 0 ? [1, 0] : [Math.cos(radians), Math.sin(radians)], 'ink');
   if (text === null || textAt === null || textStyle === null) return inks;
   const written = text.length > pinLetters ? (`${textStyle}-long` as const) : textStyle;
   const { colour } = textStyles[written];

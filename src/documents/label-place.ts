@@ -2,6 +2,7 @@ import { type Point, pointBetween, pointDistance } from '../geometry/point.ts';
 import { regionContains } from '../geometry/region.ts';
 import type { Box } from '../geometry/ring.ts';
 import type { Drawing, DrawingItem, LabelItem, LabelSeat, PlacedLabel } from './drawing.ts';
+import { itemInks } from './ink.ts';
 import { type Blocks, blocksOf, type TurnedBox } from './label-blocks.ts';
 import { type Grounds, groundsOf } from './label-grounds.ts';
 import { lineAt, lineLength, type Seat, triesOf } from './label-seats.ts';
@@ -62,16 +63,24 @@ function itemBlock(blocks: Blocks, item: DrawingItem, paperPerPlan: number): voi
   if (item.shape === 'line') {
     const widestMm = Math.max(...lineStyles[item.style].strokes.map(({ widthMm }) => widthMm));
     blocks.addLine(item.points.map(onPaper), (widestMm * penShare(paperPerPlan)) / 2);
+  } else if (item.shape === 'ruled' && item.grout === undefined) {
+    for (const ink of itemInks(item, { paperPerPlan, offsetMm: [0, 0] })) {
+      if (ink.ink === 'path') for (const line of ink.lines) blocks.addLine(line, (ink.stroke?.widthMm ?? 0) / 2);
+    }
   } else if (item.shape === 'fill' && item.layer !== 'bays') {
     blocks.addLine([...item.outline, ...item.outline.slice(0, 1)].map(onPaper), 0);
   } else if (item.shape === 'mark' && markShown(item, paperPerPlan)) {
     const { left, right, up, down } = marks[item.style].reachMm;
     const [x, y] = onPaper(item.at);
+    const { angleDeg = 0 } = item;
+    const radians = (angleDeg * Math.PI) / 180;
+    const [along, across] = [(right - left) / 2, (down - up) / 2];
+    const [cos, sin] = [Math.cos(radians), Math.sin(radians)];
     blocks.addBox({
-      centre: [x + (right - left) / 2, y + (down - up) / 2],
+      centre: [x + along * cos - across * sin, y + along * sin + across * cos],
       halfWidth: (left + right) / 2,
       halfHeight: (up + down) / 2,
-      angleDeg: 0,
+      angleDeg,
     });
   }
 }

@@ -1,4 +1,5 @@
-import type { Drawing, FillItem, LineItem, MarkItem } from './drawing.ts';
+import type { Drawing, DrawingItem, FillItem, LineItem, MarkItem } from './drawing.ts';
+import { groutShown } from './ink.ts';
 import type { FillStyleName, LineStyleName, MarkStyleName } from './styles.ts';
 import { jointKindNames } from './words.ts';
 
@@ -25,6 +26,10 @@ const lines: Styles<LineStyleName> = [
   ['no-joint', 'Joint taken away'],
   ['leaf', 'Door leaf, closed'],
   ['room-outline', 'Room without a bay'],
+  ['grout', 'Grout lines of the tiles'],
+  ['first-tile', 'First whole tile'],
+  ['cut-under-half', 'Tiles cut to under half'],
+  ['cut-sliver', 'Slivers: cut to under a third'],
 ];
 
 const fills: Styles<FillStyleName> = [
@@ -40,18 +45,26 @@ const fills: Styles<FillStyleName> = [
 const symbols: Styles<MarkStyleName> = [
   ['fixed-through', 'Fixed through to the slab'],
   ['still-point', 'Still point of a bay'],
+  ['set-out', 'Set-out point and way of the courses'],
   ['pin-fault', 'Fault, with its number'],
   ['pin-caution', 'Caution, with its number'],
   ['pin-note', 'Note, with its number'],
 ];
 
-/** Rows for what the drawing shows and for nothing else. */
-export function legendOf(drawing: Drawing): readonly LegendRow[] {
-  const used = new Set(drawing.items.map((item) => (item.shape === 'label' ? '' : `${item.shape} ${item.style}`)));
+/** Rows for what the drawing shows and for nothing else. Strokes are explained as lines.
+ *  @param paperPerPlan of a sheet; the board shows at one zoom what it leaves out at another */
+export function legendOf(drawing: Drawing, paperPerPlan = Infinity): readonly LegendRow[] {
+  const used = new Set(drawing.items.map((item) => usedStyle(item, paperPerPlan)));
   const rows: readonly LegendRow[] = [
     ...lines.map(([style, words]) => ({ shape: 'line' as const, style, words })),
     ...fills.map(([style, words]) => ({ shape: 'fill' as const, style, words })),
     ...symbols.map(([style, words]) => ({ shape: 'mark' as const, style, words })),
   ];
   return rows.filter(({ shape, style }) => used.has(`${shape} ${style}`));
+}
+
+function usedStyle(item: DrawingItem, paperPerPlan: number): string {
+  if (item.shape === 'label') return '';
+  if (item.shape !== 'ruled') return `${item.shape} ${item.style}`;
+  return item.grout === undefined || groutShown(item.grout.leastMm, paperPerPlan) ? `line ${item.style}` : '';
 }

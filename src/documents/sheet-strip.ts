@@ -36,7 +36,7 @@ export function stripInks(
   const column: Column = { inks: [], left: strip.x + padMm, width: strip.width - 2 * padMm, y: strip.y + padMm };
   titleBlock(column, content, layout);
   scaleBar(column, layout.scale);
-  legend(column, legendOf(drawing));
+  legend(column, legendOf(drawing, 1 / layout.scale));
 
   const foot = footRows(column.width, unlettered);
   const footTop = strip.y + strip.height - padMm - foot.length * rowMm;
@@ -119,8 +119,8 @@ function sampleInks(row: LegendRow, [x, y]: Point): readonly Ink[] {
     const outline = row.style === 'pipe' ? circle([(x + right) / 2, y], 1.6) : box(x + 3, y - 2, right - 2, y + 2);
     return fillInks(row.style, outline, []);
   }
-  const { up, down } = marks[row.style].reachMm;
-  return markInks({ style: row.style, text: null }, [(x + right) / 2, y + (up - down) / 2]);
+  const { left, right: reach, up, down } = marks[row.style].reachMm;
+  return markInks({ style: row.style, text: null }, [(x + right + left - reach) / 2, y + (up - down) / 2]);
 }
 
 /** Faults first and in the order of the analysis; says how many have found no room. */

@@ -33,6 +33,7 @@ export const colours = {
   drawn: { light: '#455c14', dark: '#bcd680' },
   fault: { light: '#b0200f', dark: '#ff8f7d' },
   caution: { light: '#835200', dark: '#f0bf62' },
+  grout: { light: '#8b959b', dark: '#66747d' },
 } as const satisfies Record<string, Colour>;
 export type ColourName = keyof typeof colours;
 
@@ -51,6 +52,8 @@ export interface LineStyle {
   readonly endMark: EndMarkName | null;
   /** Text of this line's label. */
   readonly colour: ColourName;
+  /** How far it stands to the right of the course that it is given, mm on paper. */
+  readonly insetMm?: number;
 }
 
 export type EndMarkName = 'bar' | 'fork' | 'ring' | 'block' | 'lozenge' | 'saltire';
@@ -77,7 +80,22 @@ const jointStyles = {
   },
 } as const satisfies Record<`joint-${JointKind}`, LineStyle>;
 
+/** Strokes across a course, as wide as a band is deep: a row of narrow bars inside a wall. */
+function band(colour: ColourName, barMm: number, gapMm: number) {
+  return { strokes: [stroke(1.3, colour, [barMm, gapMm])], endMark: null, colour, insetMm: 1.3 } as const;
+}
+
+/** What shows tiles: the faintest lines of all, and what marks their cuts. */
+const ruledStyles = {
+  grout: { strokes: [stroke(0.13, 'grout')], endMark: null, colour: 'faint' },
+  'first-tile': { strokes: [stroke(0.45, 'ink')], endMark: null, colour: 'ink' },
+  'cut-under-half': band('faint', 0.25, 2),
+  'cut-sliver': band('faint', 0.3, 0.6),
+} as const satisfies Record<string, LineStyle>;
+export type RuledStyleName = keyof typeof ruledStyles;
+
 export const lineStyles = {
+  ...ruledStyles,
   'edge-wall': { strokes: [stroke(0.9, 'ink', [], 'round')], endMark: null, colour: 'ink' },
   'edge-object': { strokes: [stroke(0.5, 'ink', [], 'round')], endMark: null, colour: 'ink' },
   'room-outline': { strokes: [stroke(0.25, 'faint')], endMark: null, colour: 'faint' },
@@ -137,7 +155,7 @@ export const fillStyles = {
 } as const satisfies Record<string, FillStyle>;
 export type FillStyleName = keyof typeof fillStyles;
 
-export type MarkStyleName = `pin-${Severity}` | 'still-point' | 'fixed-through';
+export type MarkStyleName = `pin-${Severity}` | 'still-point' | 'fixed-through' | 'set-out';
 
 /** Sizes of lettering by the height of the capitals, as on hand-lettered drawings: 3.5 mm to find a bay from a step
  *  away, 2.5 mm to read a figure with the sheet in hand. */

@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/point.ts';
 import type { Drawing } from './drawing.ts';
-import type { DiscInk, Ink, PathInk, TextInk } from './ink.ts';
+import { type DiscInk, type Ink, type PathInk, paperPoint, type RuledInk, type TextInk } from './ink.ts';
 import type { SheetContent } from './sheet-content.ts';
 import { type Sheet, type SheetGroup, sheetOf } from './sheet-inks.ts';
 import { colours, haloMm, type Stroke, textFontMm, textStyles } from './styles.ts';
@@ -34,6 +34,8 @@ function inkSvg(ink: Ink): string {
   switch (ink.ink) {
     case 'path':
       return pathSvg(ink);
+    case 'ruled':
+      return ruledSvg(ink);
     case 'disc':
       return discSvg(ink);
     case 'text':
@@ -44,6 +46,17 @@ function inkSvg(ink: Ink): string {
 function pathSvg({ lines, closed, fill, stroke }: PathInk): string {
   const d = lines.map((points) => `M${points.map(pointText).join('L')}${closed ? 'Z' : ''}`).join('');
   return d === '' ? '' : `<path d="${d}"${fillText(fill)}${strokeText(stroke)}/>`;
+}
+
+/** Level and upright strokes say only where they end: half of a tiled sheet is such strokes. */
+function ruledSvg({ strokes, place, stroke }: RuledInk): string {
+  let d = '';
+  for (let k = 0; k < strokes.length; k += 4) {
+    const at = (i: number) => paperPoint(place, [strokes[k + i] as number, strokes[k + i + 1] as number]).map(fine);
+    const [[x1, y1], [x2, y2]] = [at(0), at(2)] as [[number, number], [number, number]];
+    d += `M${x1} ${y1}${x1 === x2 ? `V${y2}` : y1 === y2 ? `H${x2}` : `L${x2} ${y2}`}`;
+  }
+  return d === '' ? '' : `<path d="${d}"${strokeText(stroke)}/>`;
 }
 
 function discSvg({ centre, radiusMm, fill, stroke }: DiscInk): string {
@@ -77,6 +90,11 @@ function strokeText(stroke: Stroke | null): string {
 /** To 0.001 mm on paper, without trailing noughts; never a minus before nothing. */
 function mm(value: number): string {
   return String(Number(value.toFixed(3)) + 0);
+}
+
+/** To 0.01 mm on paper, a twelfth of the finest pen. */
+function fine(value: number): number {
+  return Math.round(value * 100) / 100 + 0;
 }
 
 function pointText([x, y]: Point): string {

@@ -91,6 +91,9 @@ export const endMarks: Readonly<Record<EndMarkName, readonly SymbolFigure[]>> = 
   ],
 };
 
+/** Side of the tiles in the symbol of a set-out point. */
+const setOutTileMm = 2.4;
+
 export const marks: Readonly<Record<MarkStyleName, MarkSymbol>> = {
   'pin-fault': {
     figures: [
@@ -169,6 +172,26 @@ export const marks: Readonly<Record<MarkStyleName, MarkSymbol>> = {
     textStyle: null,
     reachMm: { left: 1.7, right: 1.7, up: 1.7, down: 1.7 },
   },
+  'set-out': {
+    figures: [
+      ...[1, 2].map((k) => closed(square(k * setOutTileMm, setOutTileMm), 'paper', 'ink', 0.3)),
+      closed(square(0, setOutTileMm), 'ink', 'ink', 0.3),
+      {
+        ...open(
+          [
+            [-1.5, 0],
+            [0, 0],
+            [0, -1.5],
+          ],
+          0.3,
+        ),
+        stroke: 'ink',
+      },
+    ],
+    textAt: null,
+    textStyle: null,
+    reachMm: { left: 1.7, right: 3 * setOutTileMm + 0.2, up: 1.7, down: setOutTileMm + 0.2 },
+  },
 };
 
 /** A symbol in something narrower than so many times itself would crowd out the name. */
@@ -211,6 +234,15 @@ function disc(
   widthMm: number,
 ): SymbolDisc {
   return { figure: 'disc', centre, radiusMm, fill, stroke, widthMm };
+}
+
+function square(x: number, side: number): Point[] {
+  return [
+    [x, 0],
+    [x + side, 0],
+    [x + side, side],
+    [x, side],
+  ];
 }
 
 /** From the place of a finding up to the body of its pin, so that the place itself stays in view. */

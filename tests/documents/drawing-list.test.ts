@@ -3,6 +3,7 @@ import { drawingLayers } from '../../src/documents/drawing.ts';
 import { drawingOf } from '../../src/documents/drawing-list.ts';
 import { jointKinds } from '../../src/plan/analysis.ts';
 import { analysisOf, box, finding, joint, planOf } from './fixture.ts';
+import { tiledAnalysis, tiledPlan } from './tile-fixture.ts';
 
 const drawing = drawingOf(planOf(), analysisOf());
 
@@ -56,7 +57,8 @@ describe('the drawing list', () => {
   });
 
   it('comes in painting order, from the floor up to the findings', () => {
-    const ranks = drawing.items.map(({ layer }) => drawingLayers.indexOf(layer));
+    const { items } = drawingOf(tiledPlan(), tiledAnalysis());
+    const ranks = items.map(({ layer }) => drawingLayers.indexOf(layer));
     expect(ranks).toEqual([...ranks].sort((a, b) => a - b));
     expect(new Set(ranks).size).toBe(drawingLayers.length);
   });

@@ -3,6 +3,7 @@ import {
   type ColourName,
   colours,
   fillStyles,
+  type LineStyle,
   lineStyles,
   type Theme,
   textStyles,
@@ -60,6 +61,15 @@ describe.each(themes)('on a %s ground', (theme) => {
     }
   });
 
+  it('grout lines are seen over every tint, and are fainter than any other line', () => {
+    for (const ground of grounds) {
+      const seen = contrast('grout', ground, theme);
+      expect(seen, `grout on ${ground}`).toBeGreaterThanOrEqual(2);
+      for (const { colour } of Object.values(lineStyles).filter((style) => style !== lineStyles.grout))
+        expect(contrast(colour, ground, theme), `${colour} on ${ground}`).toBeGreaterThan(seen);
+    }
+  });
+
   it('no two tints are the same', () => {
     expect(new Set(bayTints.map((tint) => colours[tint][theme])).size).toBe(bayTints.length);
   });
@@ -72,6 +82,20 @@ describe('without colour', () => {
     );
     expect(new Set(patterns).size).toBe(jointKinds.length);
     expect(new Set(jointKinds.map((kind) => lineStyles[`joint-${kind}`].endMark)).size).toBe(jointKinds.length);
+  });
+
+  it('narrow cuts have a pattern of their own, and slivers twice the ink of cuts under half', () => {
+    const inkShare = (style: 'cut-sliver' | 'cut-under-half') => {
+      const [bar = 0, gap = 0] = lineStyles[style].strokes[0].dashMm;
+      return bar / (bar + gap);
+    };
+    expect(inkShare('cut-sliver')).toBeGreaterThan(2 * inkShare('cut-under-half'));
+  });
+
+  it('grout lines are the finest', () => {
+    const { grout, ...others } = lineStyles;
+    for (const { strokes } of Object.values<LineStyle>(others))
+      for (const { widthMm } of strokes) expect(widthMm).toBeGreaterThan(grout.strokes[0].widthMm);
   });
 
   it('each severity has a shape of its own', () => {

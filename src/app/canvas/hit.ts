@@ -22,6 +22,11 @@ export function itemPoints(item: DrawingItem): readonly Point[] {
       return item.outline;
     case 'line':
       return item.points;
+    case 'ruled':
+      return [
+        [item.box.minX, item.box.minY],
+        [item.box.maxX, item.box.maxY],
+      ];
     case 'mark':
       return [item.at];
     case 'label':

