@@ -94,7 +94,16 @@ describe('the command line', { timeout: twoCores }, () => {
   it('explains itself with --help', async () => {
     const { status, out, err } = await bays(['--help']);
     expect([status, err]).toEqual([0, '']);
-    for (const option of ['--json', '--out', '--quick', '--stress']) expect(out).toContain(option);
+    for (const option of ['--json', '--out', '--quick', '--stress', '--agree']) expect(out).toContain(option);
+  });
+
+  it('prints each way to bring joints and tiles together with its price, and none among analyses', async () => {
+    const { out } = await bays(['--agree', 'demo-plans/1-dwelling.json']);
+    for (const way of ['As it is', 'Move the joints', 'Move the set-out point', 'Move both']) {
+      expect(out).toMatch(new RegExp(`^ {2}${way} +[\\d.]+ +[\\d.]+ +\\d+ % +\\d+ +\\d+ +[\\d.]+`, 'mu'));
+    }
+    expect(out).toContain('a metre off a grout line counts as 2 m more');
+    expect((await bays(['--agree', '--json', 'demo-plans/1-dwelling.json'])).out).toMatch(/^\{"format".*\}\n$/u);
   });
 
   it('takes what stands behind -- for files', () =>
