@@ -35,6 +35,12 @@ function tooSmall(page: Page, within: string, touch: boolean): Promise<readonly 
   );
 }
 
+async function tilesLay(page: Page): Promise<void> {
+  await stepOpen(page, 'Coverings');
+  await page.getByRole('button', { name: 'Lay tiles' }).click();
+  await expect(page.getByLabel('Set-out, across', { exact: true })).toBeVisible();
+}
+
 for (const { width, height, touch } of sizes) {
   for (const colorScheme of ['light', 'dark'] as const) {
     test.describe(`${width} x ${height}, ${colorScheme}`, () => {
@@ -59,6 +65,23 @@ for (const { width, height, touch } of sizes) {
         expect(await axeFinds(page)).toEqual([]);
       });
 
+      test('axe finds nothing with tiles laid, a field open and the ways compared, and every control is large enough', async ({
+        page,
+      }) => {
+        await flatOpen(page);
+        await tilesLay(page);
+        await page.getByLabel('Own tiles for').selectOption({ label: 'Bath' });
+        await page.getByRole('button', { name: 'Give it own tiles' }).click();
+        await page.getByRole('button', { name: 'Compare the ways' }).click();
+        await expect(page.getByRole('table', { name: 'Ways to agree' })).toBeVisible();
+        expect(await axeFinds(page)).toEqual([]);
+        expect(await tooSmall(page, '.tray', touch)).toEqual([]);
+        const tray = await page
+          .locator('.tray .part')
+          .evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth);
+        expect(tray).toBe(0);
+      });
+
       test('axe finds nothing with the key open', async ({ page }) => {
         await flatOpen(page);
         await page.getByRole('button', { name: 'Key', exact: true }).click();
@@ -74,9 +97,10 @@ for (const { width, height, touch } of sizes) {
       });
 
       test('axe finds nothing with any tool in hand, and every control of it is large enough', async ({ page }) => {
-        test.setTimeout(90_000);
+        test.setTimeout(150_000);
         await flatOpen(page);
-        for (const step of ['Floor', 'Openings', 'Obstacles', 'Joints']) {
+        await tilesLay(page);
+        for (const step of ['Floor', 'Openings', 'Obstacles', 'Joints', 'Coverings']) {
           await stepOpen(page, step);
           for (const tool of await page.getByRole('group', { name: 'Tools' }).getByRole('button').all()) {
             await tool.click();

@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { createAnalyser } from '../../src/analysis/analyser.ts';
 import { mendsOf } from '../../src/app/card/mends.ts';
 import { planEmpty } from '../../src/plan/empty.ts';
@@ -38,4 +38,34 @@ test('where no width of sealant does, a better class is offered if that does', (
 test('a width within reach is offered as a whole number', () => {
   const [mend] = mendsOfHall({ edgeStrip: { thicknessMm: 5, usableTravel: 0.5 } }, 'strip-travel');
   expect(mend?.words).toBe('Use a strip of 10 mm');
+});
+
+describe('tiles', () => {
+  const tiles = { lengthMm: 600, widthMm: 600 } as const;
+
+  test('of too narrow a grout, too large an offset or an unknown bond are mended by one figure', () => {
+    const mend = (change: object, code: string) =>
+      mendsOfHall({ tiles: { ...tiles, ...change } }, code).map(({ words, tiles: done }) => [words, done]);
+    expect(mend({ groutMm: 1 }, 'tile-grout-narrow')).toEqual([
+      ['Widen the grout lines to 3 mm', { of: null, change: { groutMm: 3 } }],
+    ]);
+    expect(mend({ bond: 'half' }, 'tile-offset-large')).toEqual([
+      ['Use an offset of a third', { of: null, change: { bond: 'third' } }],
+    ]);
+    expect(mend({ bond: 'basket' }, 'tile-bond-unknown')).toEqual([
+      ['Use the straight bond', { of: null, change: { bond: 'straight' } }],
+    ]);
+  });
+
+  test('of a field are mended in that field', () => {
+    const tileFields = [{ id: 't1', rooms: ['r'], ...tiles, groutMm: 1 }];
+    const [mend] = mendsOfHall({ tiles, tileFields }, 'tile-grout-narrow');
+    expect(mend?.tiles).toEqual({ of: 't1', change: { groutMm: 3 } });
+  });
+
+  test('over a joint that was found off the grout bring it there by the aim of the layout, unless that is the aim', () => {
+    const [mend] = mendsOfHall({ tiles }, 'tile-joint-off-grout');
+    expect(mend?.words).toBe('Move the joints to grout lines');
+    expect(mend?.edit?.(planEmpty('Hall')).layout).toEqual({ aim: 'grout-lines' });
+  });
 });

@@ -1,5 +1,5 @@
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { boardPlaces, figurePut, flatOpen, rows, stepOpen } from './board.ts';
+import { boardPlaces, figurePut, flatOpen, rows, settled, stepOpen } from './board.ts';
 
 test.use({ viewport: { width: 1440, height: 900 } });
 
@@ -185,4 +185,28 @@ test('a joint that misses the grout is chosen in its list and on the drawing', a
   await expect(missed).toContainText('off by');
   await missed.click();
   await expect(page.getByRole('region', { name: /^J\d/ })).toBeVisible();
+});
+
+test('the tiles are taken off the drawing and put back, and nothing of the plan changes', async ({ page }) => {
+  await tiledOpen(page);
+  const drawing = () => page.evaluate(() => document.querySelectorAll('canvas')[0]?.toDataURL());
+  await expect(counted(page, 'Whole')).toBeVisible();
+  const tiled = await settled(drawing);
+  await page.getByLabel('Show the tiles on the drawing').uncheck();
+  await expect.poll(drawing).not.toBe(tiled);
+  await page.getByLabel('Show the tiles on the drawing').check();
+  await expect.poll(drawing).toBe(tiled);
+  await expect(undo(page)).toHaveAttribute('title', /^Undo: Lay tiles/);
+});
+
+test('a count of narrow cuts lights where they lie, and puts the light out', async ({ page }) => {
+  await tiledOpen(page);
+  const sketched = () => page.evaluate(() => document.querySelectorAll('canvas')[2]?.toDataURL());
+  const dark = await settled(sketched);
+  const show = counted(page, 'Under half a tile').getByRole('button');
+  await show.click();
+  await expect(show).toHaveAttribute('aria-pressed', 'true');
+  await expect.poll(sketched).not.toBe(dark);
+  await show.click();
+  await expect.poll(sketched).toBe(dark);
 });

@@ -35,8 +35,8 @@ const chosen = (page: Page) =>
 
 /** The fixture with the tray folded, and where a place of the plan (mm) is on the screen: by the ring of the kitchen
  *  island, which is 1800 mm wide, 5 px outside it. */
-async function boardOf(page: Page, step: string) {
-  await flatOpen(page);
+async function boardOf(page: Page, step: string, { open = true } = {}) {
+  if (open) await flatOpen(page);
   await stepOpen(page, step);
   await page.getByRole('button', { name: 'Fold away' }).click();
   await expect(page.locator('.tray')).toHaveCount(0);
@@ -178,4 +178,17 @@ test('a pen draws a room from corner to corner', async ({ page }) => {
   await pen('mouseMoved', to);
   await pen('mouseReleased', to);
   await expect(thing(page, /^Room 5, room/)).toHaveCount(1);
+});
+
+test('a set-out point is dragged by a finger that misses it by 20 px', async ({ page }) => {
+  await flatOpen(page);
+  await stepOpen(page, 'Coverings');
+  await page.getByRole('button', { name: 'Lay tiles' }).tap();
+  const { at, hand } = await boardOf(page, 'Coverings', { open: false });
+  const [x, y] = await at([0, 0]);
+  const to = await at([5320, 4320]);
+  await hand.drag([x + 14, y + 14], [to[0] + 14, to[1] + 14]);
+  await expect(undo(page)).toHaveAttribute('title', /^Undo: Move the set-out point/);
+  await stepOpen(page, 'Coverings');
+  await expect(page.getByLabel('Set-out, across', { exact: true })).toHaveValue('5320');
 });

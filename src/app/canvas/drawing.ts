@@ -1,9 +1,10 @@
 import { useEffect, useMemo, useState } from 'react';
-import type { PlacedLabel } from '../../documents/drawing.ts';
+import type { Drawing, PlacedLabel } from '../../documents/drawing.ts';
 import { labelsPlace } from '../../documents/label-place.ts';
 import { type LegendRow, legendOf } from '../../documents/legend.ts';
 import type { Box } from '../../geometry/ring.ts';
 import type { Result } from '../state/analysisStore.ts';
+import { useBoard } from '../state/hooks.ts';
 import { itemsPlace, type PlacedItem } from './hit.ts';
 import { type SizePx, type Viewport, viewportBox, viewportPaperPerPlan } from './viewport.ts';
 
@@ -19,9 +20,10 @@ const nothing: BoardDrawing = { items: [], box: null, legend: [], place: () => [
 
 /** The drawing list of the last good result, ready for the board. */
 export function useBoardDrawing(result: Result | null): BoardDrawing {
+  const tilesShown = useBoard((state) => state.tilesShown);
   return useMemo(() => {
     if (result === null) return nothing;
-    const { drawing } = result;
+    const drawing = tilesShown ? result.drawing : withoutTiles(result.drawing);
     return {
       items: itemsPlace(drawing.items),
       box: drawing.box,
@@ -29,7 +31,11 @@ export function useBoardDrawing(result: Result | null): BoardDrawing {
       place: (pxPerMm: number, within: Box) =>
         labelsPlace(drawing, { paperPerPlan: viewportPaperPerPlan({ pxPerMm }), within }),
     };
-  }, [result]);
+  }, [result, tilesShown]);
+}
+
+function withoutTiles({ items, ...drawing }: Drawing): Drawing {
+  return { ...drawing, items: items.filter(({ layer }) => layer !== 'tiles') };
 }
 
 /** A view that has not changed for so long is at rest, ms: labels are seated again then, not at each step of a gesture. */

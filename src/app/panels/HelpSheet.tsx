@@ -79,6 +79,15 @@ const parts: readonly { readonly head: string; readonly lines: readonly string[]
       'A drag anywhere else moves the board.',
     ],
   },
+  {
+    head: 'Tiles',
+    lines: [
+      'Lay tiles in the step Coverings. A room may have tiles of its own: a tile field.',
+      'Drag the set-out point, the corner at which a whole tile begins. It is caught by corners, walls and joints, and where the cuts on both sides of a room are equal.',
+      'A joint that is dragged or drawn is caught by grout lines that run its way.',
+      'Compare the ways to make joints and grout lines agree, and use one: it is one step.',
+    ],
+  },
 ];
 
 type Row = readonly [keys: string, does: string];

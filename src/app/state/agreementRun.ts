@@ -12,7 +12,7 @@ import { planStore } from './planStore.ts';
 export interface AgreementState {
   readonly run: AgreementRun | null;
   /** The last ways that were found, and the plan that they are of: of another one they are old. */
-  readonly found: { readonly file: PlanFile; readonly ways: readonly Agreement[] } | null;
+  readonly found: { readonly sheet: number; readonly file: PlanFile; readonly ways: readonly Agreement[] } | null;
   /** Why there are none of the plan that was asked about last, and who asked. */
   readonly halted: { readonly by: string; readonly why: string } | null;
 }
@@ -31,7 +31,7 @@ let timers: readonly ReturnType<typeof setTimeout>[] = [];
  *  @returns null where it was cancelled or failed */
 export async function agreementAsk(by: string): Promise<readonly Agreement[] | null> {
   runEnd();
-  const { file } = planStore.getState().history.present;
+  const { file, number: sheet } = planStore.getState().history.present;
   const { found } = agreementStore.getState();
   if (found?.file === file) return found.ways;
   const own = workerNew();
@@ -41,7 +41,7 @@ export async function agreementAsk(by: string): Promise<readonly Agreement[] | n
   try {
     const ways = await answerOf(own, file);
     if (worker !== own) return null;
-    agreementStore.setState({ found: { file, ways } });
+    agreementStore.setState({ found: { sheet, file, ways } });
     return ways;
   } catch (error) {
     if (worker === own) agreementStore.setState({ halted: { by, why: errorWords(error) } });

@@ -13,8 +13,9 @@ const by = 'compare';
 
 /** The ways to bring joints and grout lines together, each with its price against the present, to be taken as one step. */
 export function AgreementGroup() {
-  const file = usePlan((state) => state.history.present.file);
-  const found = useStore(agreementStore, (state) => state.found);
+  const { file, number } = usePlan((state) => state.history.present);
+  const last = useStore(agreementStore, (state) => state.found);
+  const found = last?.sheet === number ? last : null;
   const isBusy = useStore(agreementStore, ({ run }) => run !== null);
   const isOld = found !== null && found.file !== file;
   return (
@@ -127,8 +128,10 @@ function Ways({ ways, isOld }: WaysProps) {
 function Compared({ row, way, present }: { readonly row: Row; readonly way: Agreement; readonly present: Agreement }) {
   const [value, before] = [row.of(way), row.of(present)];
   if (value === null) return '–';
-  const text = figure(value, row.decimals);
-  const byText = before === null ? '' : figure(Math.abs(value - before), row.decimals);
+  // A thousand metres are told to the metre.
+  const decimals = Math.max(value, before ?? 0) < 1000 ? row.decimals : 0;
+  const text = figure(value, decimals);
+  const byText = before === null ? '' : figure(Math.abs(value - before), decimals);
   const isSame = before === null || Number(byText.replace(',', '.')) === 0;
   return (
     <>
