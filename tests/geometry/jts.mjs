@@ -28,6 +28,21 @@ export function jtsArea(operation, a, b) {
   return operations[operation](geometryOf(a), geometryOf(b)).getArea();
 }
 
+export function jtsPieces(operation, a, b) {
+  const result = operations[operation](geometryOf(a), geometryOf(b));
+  const ringOf = (line) =>
+    line
+      .getCoordinates()
+      .slice(1)
+      .map(({ x, y }) => [x, y]);
+  return Array.from({ length: result.getNumGeometries() }, (_, i) => result.getGeometryN(i))
+    .filter((piece) => piece.getGeometryType() === 'Polygon' && !piece.isEmpty())
+    .map((piece) => ({
+      outline: ringOf(piece.getExteriorRing()),
+      holes: Array.from({ length: piece.getNumInteriorRing() }, (_, i) => ringOf(piece.getInteriorRingN(i))),
+    }));
+}
+
 export function jtsFaceAreas(segments) {
   const polygonizer = new Polygonizer();
   for (const ends of segments) {
