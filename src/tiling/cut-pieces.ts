@@ -1,4 +1,4 @@
-import { type Point, pointDirection } from '../geometry/point.ts';
+import { type Point, pointDirection, pointDistance } from '../geometry/point.ts';
 import { regionArea, regionIsBoxed } from '../geometry/region.ts';
 import { boxOf, type Region, type Ring } from '../geometry/ring.ts';
 import { segmentDistance } from '../geometry/segment.ts';
@@ -46,6 +46,7 @@ function pieceOf(tile: CutTile, piece: Region, stretches: readonly GridStretch[]
   const { row, i } = tile;
   const box = tileBox(row, i);
   const found: CutSide[] = [];
+  const lengths = new Map<Stretch, number>();
   for (const ring of [piece.outline, ...piece.holes]) {
     ring.forEach((p, k) => {
       const q = ring[(k + 1) % ring.length] as Point;
@@ -53,6 +54,7 @@ function pieceOf(tile: CutTile, piece: Region, stretches: readonly GridStretch[]
       const stretch = stretchAt(stretches, p, q);
       const [ux, uy] = pointDirection(p, q);
       if (stretch === null || (ux === 0 && uy === 0)) return;
+      lengths.set(stretch, (lengths.get(stretch) ?? 0) + pointDistance(p, q));
       const wholeMm = Math.abs(uy) * row.size[0] + Math.abs(ux) * row.size[1];
       const sizeMm = reachFrom(piece.outline, p, [-uy, ux]);
       const isAskew = Math.min(Math.abs(ux), Math.abs(uy)) * Math.max(row.size[0], row.size[1]) > WELD_MM;
@@ -61,10 +63,11 @@ function pieceOf(tile: CutTile, piece: Region, stretches: readonly GridStretch[]
   }
   const own = boxOf(piece.outline);
   const extent: Point = [own.maxX - own.minX, own.maxY - own.minY];
-  // What is thinner than a weld is what rounding left of a tile that lies beyond the wall, or beyond a notch in a larger piece.
+  // What is thinner than a weld is what rounding left of a tile that lies beyond the wall; so is a leg of a larger piece, and a notch of that depth.
   const thinnest = WELD_MM;
-  const sides = found.filter(({ sizeMm }) => sizeMm >= thinnest);
-  if (Math.min(extent[0], extent[1]) < thinnest || (found.length > 0 && sides.length === 0)) return null;
+  const thick = found.filter(({ sizeMm }) => sizeMm >= thinnest);
+  if (Math.min(extent[0], extent[1]) < thinnest || (found.length > 0 && thick.length === 0)) return null;
+  const sides = thick.filter(({ stretch }) => (lengths.get(stretch) ?? 0) >= thinnest);
   // A hole for a pipe is drilled: it makes no narrow piece.
   const walls = sides.filter(({ stretch }) => stretch.along !== 'pipe');
   const isUpright = row.size[0] !== lengthMm;

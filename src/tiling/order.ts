@@ -1,4 +1,4 @@
-import { WELD_MM } from '../geometry/tolerance.ts';
+import { CLIP_SLACK_MM, WELD_MM } from '../geometry/tolerance.ts';
 import type { TileGrid } from '../plan/plan.ts';
 import { rules } from '../plan/reference.ts';
 import type { CutPiece } from './cut-pieces.ts';
@@ -51,7 +51,8 @@ function pairs(sizes: readonly number[], mostMm: number): number {
   const sorted = [...sizes].sort((a, b) => a - b);
   let count = 0;
   for (let low = 0, high = sorted.length - 1; low < high; high--) {
-    if ((sorted[low] as number) + (sorted[high] as number) <= mostMm) {
+    // What is left of a tile beside a cut fits it to the hair.
+    if ((sorted[low] as number) + (sorted[high] as number) <= mostMm + CLIP_SLACK_MM) {
       count++;
       low++;
     }

@@ -33,15 +33,14 @@ function wallCut(
   // In a herringbone tiles lie both ways.
   const wholeMm = Math.max(...wholes);
   const isAskew = isCurve || cuts.some(({ side }) => side.isAskew);
-  const sizes = sizesOnce(cuts.map(({ side }) => side.sizeMm));
+  const sizes = cuts.map(({ side }) => side.sizeMm);
   return {
     bay,
     room,
     along,
     object,
     line: [a, b],
-    sizesMm:
-      sizes.length === 0 ? [wholeMm] : isAskew ? [...new Set([sizes[0] as number, sizes.at(-1) as number])] : sizes,
+    sizesMm: sizes.length === 0 ? [wholeMm] : isAskew ? sizesRange(sizes) : sizesOnce(sizes),
     wholeMm,
     leastShare: Math.min(1, ...cuts.map(({ side }) => side.sizeMm / side.wholeMm)),
     isAskew,
@@ -51,6 +50,16 @@ function wallCut(
 
 /** Sizes that differ by no more than a weld are one, rising. */
 function sizesOnce(sizes: readonly number[]): number[] {
-  const sorted = [...sizes].sort((p, q) => p - q);
-  return sorted.filter((size, k) => k === 0 || size - (sorted[k - 1] as number) > WELD_MM);
+  const kept: number[] = [];
+  for (const size of [...sizes].sort((p, q) => p - q)) {
+    if (kept.length === 0 || size - (kept[kept.length - 1] as number) > WELD_MM) kept.push(size);
+  }
+  return kept;
+}
+
+/** The least and the greatest; one where they are no more than a weld apart. */
+function sizesRange(sizes: readonly number[]): number[] {
+  const least = sizes.reduce((min, size) => Math.min(min, size), Infinity);
+  const most = sizes.reduce((max, size) => Math.max(max, size), -Infinity);
+  return sizesOnce([least, most]);
 }
