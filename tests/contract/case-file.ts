@@ -25,6 +25,8 @@ export interface CaseExpectation {
   /** Doorways that a joint names in its reasons. */
   readonly named?: readonly string[];
   readonly findings?: readonly { readonly code?: string; readonly severity?: Severity; readonly ref?: string }[];
+  /** Codes of findings that must not be there. */
+  readonly without?: readonly string[];
 }
 
 const folder = new URL('../cases/', import.meta.url);

@@ -84,6 +84,7 @@ function outcome({ expect: wanted }: CaseFile, analysis: Analysis): CaseFile['ex
           (w.ref === undefined || f.refs.includes(w.ref)),
       ),
     ),
+    without: (wanted.without ?? []).filter((code) => !analysis.findings.some((f) => f.code === code)),
   };
   return Object.fromEntries(Object.entries(all).filter(([field]) => field in wanted));
 }
