@@ -4,7 +4,7 @@ import { regionArea, regionCentroid } from '../geometry/region.ts';
 import type { Ring } from '../geometry/ring.ts';
 import type { TileCounts, TileFieldReport, WallCut } from '../plan/analysis.ts';
 import { rules } from '../plan/reference.ts';
-import { type CutPiece, cutPieces, type GridStretch } from './cut-pieces.ts';
+import { type CutPiece, type CutSide, cutPieces, type GridStretch } from './cut-pieces.ts';
 import type { FieldFloor } from './field-floor.ts';
 import { tilesLay, type WholeRun } from './laid.ts';
 import { tileOrder } from './order.ts';
@@ -105,14 +105,20 @@ const SHARE_SLACK = 1e-3;
 function narrowCuts(pieces: readonly CutPiece[]): Map<string, NarrowCuts> {
   const byRoom = new Map<string, NarrowCuts>();
   for (const { sides } of pieces) {
-    for (const { stretch, sizeMm, wholeMm } of sides) {
-      const { room, along } = stretch;
-      if (room === null || along === 'pipe' || !isUnder(sizeMm / wholeMm, rules.cutLeastShare.value)) continue;
+    const narrow = sides.filter(
+      ({ stretch: { along }, sizeMm, wholeMm }) =>
+        along !== 'pipe' && isUnder(sizeMm / wholeMm, rules.cutLeastShare.value),
+    );
+    // A piece in a corner may be narrow both ways, and is one.
+    for (const room of new Set(narrow.flatMap(({ stretch }) => stretch.room ?? []))) {
+      const own = narrow.filter(({ stretch }) => stretch.room === room).sort((a, b) => a.sizeMm - b.sizeMm);
+      const { stretch, sizeMm } = own[0] as CutSide;
+      const isSliver = own.some((side) => isUnder(side.sizeMm / side.wholeMm, rules.sliverShare.value));
       const before = byRoom.get(room);
       const isLeast = before === undefined || sizeMm < before.smallestMm;
       byRoom.set(room, {
         underHalf: (before?.underHalf ?? 0) + 1,
-        slivers: (before?.slivers ?? 0) + (isUnder(sizeMm / wholeMm, rules.sliverShare.value) ? 1 : 0),
+        slivers: (before?.slivers ?? 0) + (isSliver ? 1 : 0),
         smallestMm: isLeast ? sizeMm : before.smallestMm,
         at: isLeast ? lineMiddle(stretch.points) : before.at,
       });
