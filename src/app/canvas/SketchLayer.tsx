@@ -73,9 +73,9 @@ function useSketch(view: Viewport): Sketch {
   );
 }
 
-/** The hand of a tool that keys lead. */
-function crossMarks({ hand }: Stance, led: boolean): readonly SketchMark[] {
-  return led && hand ? [{ mark: 'cross', at: hand, tone: 'hand' }] : [];
+/** The hand of a tool that keys lead. A set-out point is seen as it is. */
+function crossMarks({ hand, tilesOf }: Stance, led: boolean): readonly SketchMark[] {
+  return led && hand && tilesOf === undefined ? [{ mark: 'cross', at: hand, tone: 'hand' }] : [];
 }
 
 /** Outlines of what the shown plan has and the last good result has not. */
