@@ -68,7 +68,10 @@ function markPaint(
       else context.lineTo(x, y);
     });
     if (mark.closed) context.closePath();
+    // A pin below it is read all the same.
+    context.globalAlpha = mark.tone === 'lit' ? 0.5 : 1;
     context.stroke();
+    context.globalAlpha = 1;
     return;
   }
   const [x, y] = viewportToScreen(view, mark.at);
