@@ -1,6 +1,8 @@
 import type { Analysis, RoomQuantities } from '../plan/analysis.ts';
 import { jointKinds } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
+import { tilesAtText, whyOffText } from './grout-words.ts';
+import { jointPlaces } from './set-out-text.ts';
 import { jointKindNames, namesOf } from './words.ts';
 
 /** Tables as RFC 4180 has them: comma, CRLF, UTF-8, one head row with the units. Text and numbers are kept apart, so that
@@ -32,7 +34,7 @@ function numberCell(value: number): string {
 
 type Column<Row> = readonly [head: string, cell: (row: Row) => CsvCell];
 
-function table<Row>(columns: readonly Column<Row>[], rows: readonly Row[]): string {
+export function table<Row>(columns: readonly Column<Row>[], rows: readonly Row[]): string {
   return csvText([columns.map(([head]) => head), ...rows.map((row) => columns.map(([, cell]) => cell(row)))]);
 }
 
@@ -62,6 +64,7 @@ export function quantitiesCsv(plan: Plan, analysis: Analysis): string {
 
 export function jointsCsv(plan: Plan, analysis: Analysis): string {
   const names = namesOf(plan, analysis);
+  const places = jointPlaces(plan, analysis);
   const columns: Column<Analysis['joints'][number]>[] = [
     ['Joint', ({ id }) => id],
     ['Kind', ({ kind }) => jointKindNames[kind]],
@@ -77,6 +80,12 @@ export function jointsCsv(plan: Plan, analysis: Analysis): string {
     ['Profile (mm)', ({ profileMm }) => profileMm],
     ['Profile takes (mm)', ({ profileTakesMm }) => profileTakesMm],
     ['Sealant needs (mm)', ({ sealantNeedsMm }) => sealantNeedsMm],
+    ['On grout line', ({ onGroutLine }) => (onGroutLine === null ? '' : onGroutLine ? 'yes' : 'no')],
+    ['Off grout line (mm)', ({ offGroutMm }) => offGroutMm ?? ''],
+    ['Tiles cut', ({ onGroutLine, cutsTiles }) => (onGroutLine === null ? '' : cutsTiles)],
+    ['Tiles at the joint', (joint) => tilesAtText(joint) ?? ''],
+    ['Why off the grout line', (joint) => whyOffText(joint) ?? ''],
+    ['Set out from', ({ id }) => places.get(id) ?? ''],
     ['Why', ({ reasons }) => reasons.join('; ')],
     ['Key', ({ key }) => key],
   ];

@@ -3,8 +3,10 @@ import type { Plan } from '../plan/plan.ts';
 import { analysisText } from './analysis-text.ts';
 import { baysCsv, jointsCsv, quantitiesCsv } from './csv.ts';
 import { drawingOf } from './drawing-list.ts';
+import { setOutSheet } from './set-out.ts';
 import { sheetContent } from './sheet-content.ts';
-import { svgOf } from './svg.ts';
+import { sheetSvg, svgOf } from './svg.ts';
+import { cutsCsv, tilesCsv } from './tile-csv.ts';
 
 export interface PlanDocument {
   /** End of the file's name. */
@@ -20,5 +22,15 @@ export function documentsOf(plan: Plan, analysis: Analysis): readonly PlanDocume
     { name: 'joints.csv', text: jointsCsv(plan, analysis) },
     { name: 'bays.csv', text: baysCsv(plan, analysis) },
     { name: 'plan.svg', text: svgOf(drawingOf(plan, analysis), sheetContent(plan, analysis)) },
+    ...(analysis.tiles === null ? [] : tileDocuments(plan, analysis)),
+  ];
+}
+
+/** The tiler's papers. */
+function tileDocuments(plan: Plan, analysis: Analysis): readonly PlanDocument[] {
+  return [
+    { name: 'set-out.svg', text: sheetSvg(setOutSheet(plan, analysis)) },
+    { name: 'tiles.csv', text: tilesCsv(plan, analysis) },
+    { name: 'cuts.csv', text: cutsCsv(plan, analysis) },
   ];
 }

@@ -45,9 +45,13 @@ export function drawingOf(plan: Plan, analysis: Analysis, { decimalMark = '.' }:
   ].filter(isWhole);
   const box = itemsBox(items);
   items.push(...setOutMarks(analysis, box));
+  return { items: itemsInOrder(items), box };
+}
+
+/** Items in painting order, those of a layer as they came. */
+export function itemsInOrder(items: readonly DrawingItem[]): DrawingItem[] {
   const rank = new Map(drawingLayers.map((layer, i) => [layer, i]));
-  items.sort((a, b) => (rank.get(a.layer) ?? 0) - (rank.get(b.layer) ?? 0));
-  return { items, box };
+  return [...items].sort((a, b) => (rank.get(a.layer) ?? 0) - (rank.get(b.layer) ?? 0));
 }
 
 function bayItems(analysis: Analysis): DrawingItem[] {

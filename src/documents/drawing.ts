@@ -119,7 +119,15 @@ export interface LabelLine {
  *  and stands between reveals: its text may be longer than the line and step into the room. */
 export type LabelSeat =
   | { readonly kind: 'inside'; readonly at: Point; readonly region: Region }
-  | { readonly kind: 'beside'; readonly line: readonly Point[]; readonly inOpening: boolean };
+  | {
+      readonly kind: 'beside';
+      readonly line: readonly Point[];
+      readonly inOpening: boolean;
+      /** Only to the right of the line as it runs: on the other side the text would be another room's. */
+      readonly onRight?: boolean;
+      /** How far what belongs to the line reaches beside it, mm on paper. */
+      readonly ownMm?: number;
+    };
 
 /** A label as it stands at one scale: text centred on `at`, turned clockwise on the sheet by `angleDeg`, never upside down. */
 export interface PlacedLabel {

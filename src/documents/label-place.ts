@@ -112,7 +112,7 @@ function labelSeat(
 
 function seatFree(seat: LabelSeat, box: TurnedBox, place: Seat, blocks: Blocks, paperPerPlan: number): boolean {
   if (blocks.meets(box)) return false;
-  if (seat.kind === 'beside') return sees(place, blocks, paperPerPlan);
+  if (seat.kind === 'beside') return sees(place, blocks, paperPerPlan, seat.ownMm);
   const { region } = seat;
   return (
     regionContains(region, place.at) &&
@@ -124,12 +124,17 @@ function seatFree(seat: LabelSeat, box: TurnedBox, place: Seat, blocks: Blocks, 
 const ownLineMm = 1.3;
 
 /** Whether nothing runs between a text and the line that it belongs to: beyond another line it would be read as that one's. */
-function sees({ from, at, angleDeg, heightMm }: Seat, blocks: Blocks, paperPerPlan: number): boolean {
+function sees(
+  { from, at, angleDeg, heightMm }: Seat,
+  blocks: Blocks,
+  paperPerPlan: number,
+  ownMm = ownLineMm,
+): boolean {
   if (from === undefined) return true;
   const awayMm = pointDistance(from, at) * paperPerPlan;
-  const betweenMm = awayMm - heightMm / 2 - ownLineMm;
+  const betweenMm = awayMm - heightMm / 2 - ownMm;
   if (betweenMm <= 0) return true;
-  const [x, y] = pointBetween(from, at, (ownLineMm + betweenMm / 2) / awayMm);
+  const [x, y] = pointBetween(from, at, (ownMm + betweenMm / 2) / awayMm);
   const centre: Point = [x * paperPerPlan, y * paperPerPlan];
   return !blocks.meets({ centre, halfWidth: haloMm / 2, halfHeight: betweenMm / 2, angleDeg });
 }

@@ -111,7 +111,11 @@ function* seatsInside(
   }
 }
 
-function* seatsBeside({ line, inOpening }: SeatBeside, form: LabelForm, paperPerPlan: number): Generator<Seat> {
+function* seatsBeside(
+  { line, inOpening, onRight = false }: SeatBeside,
+  form: LabelForm,
+  paperPerPlan: number,
+): Generator<Seat> {
   const size = formSize(form);
   const slackMm = Math.max(0, lineLength(line) * paperPerPlan - size.widthMm) / 2;
   for (const gap of inOpening ? openingGapsMm : besideGapsMm) {
@@ -121,7 +125,8 @@ function* seatsBeside({ line, inOpening }: SeatBeside, form: LabelForm, paperPer
       const away = (gap + size.heightMm / 2) / paperPerPlan;
       const radians = (angleDeg * Math.PI) / 180;
       // above the line as it is read, then below it
-      for (const side of [1, -1]) {
+      const right = Math.cos(radians) * direction[0] + Math.sin(radians) * direction[1] > 0 ? -1 : 1;
+      for (const side of onRight ? [right] : [1, -1]) {
         yield {
           from: point,
           at: [point[0] + side * Math.sin(radians) * away, point[1] - side * Math.cos(radians) * away],

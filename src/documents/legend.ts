@@ -28,6 +28,9 @@ const lines: Styles<LineStyleName> = [
   ['room-outline', 'Room without a bay'],
   ['grout', 'Grout lines of the tiles'],
   ['first-tile', 'First whole tile'],
+  ['reference', 'Reference line'],
+  ['dimension', 'Distance, square to the wall'],
+  ['check', 'Check that the lines are square'],
   ['cut-under-half', 'Tiles cut to under half'],
   ['cut-sliver', 'Slivers: cut to under a third'],
 ];

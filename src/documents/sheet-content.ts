@@ -1,12 +1,11 @@
 import type { Analysis, Finding } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
 import { ruleSets } from '../plan/reference.ts';
+import type { StripTitle } from './strip-parts.ts';
 import { figureText, oneLine } from './words.ts';
 
 /** What the strip beside the drawing says. */
-export interface SheetContent {
-  readonly title: string;
-  readonly facts: readonly (readonly [head: string, text: string])[];
+export interface SheetContent extends StripTitle {
   readonly findings: readonly NumberedFinding[];
 }
 
@@ -21,6 +20,7 @@ export function sheetContent(plan: Plan, analysis: Analysis): SheetContent {
   const { layingC, highestC, lowestC } = plan.temperatures;
   return {
     title: oneLine(plan.name),
+    subject: 'Bays and movement joints',
     facts: [
       ['Rule set', ruleSetName(plan.ruleSet)],
       ['Screed', `${plan.screed.class}, ${plan.screed.thicknessMm} mm, floating`],

@@ -1,16 +1,15 @@
 import type { Point } from '../geometry/point.ts';
-import { boxMiddle } from '../geometry/ring.ts';
+import { type Box, boxMiddle } from '../geometry/ring.ts';
 import type { Drawing, DrawingRef } from './drawing.ts';
 import { type Ink, itemInks, labelInks, type PaperPlace, paperPoint } from './ink.ts';
 import { labelsPlace } from './label-place.ts';
-import { type PaperBox, type SheetLayout, sheetLayout } from './sheet.ts';
-import type { SheetContent } from './sheet-content.ts';
-import { stripInks } from './sheet-strip.ts';
+import type { PaperBox, SheetLayout } from './sheet.ts';
 
 /** A finished sheet: what SVG and PDF write out, ink by ink. */
 export interface Sheet {
   readonly layout: SheetLayout;
   readonly title: string;
+  readonly subject: string;
   readonly groups: readonly SheetGroup[];
 }
 
@@ -20,13 +19,23 @@ export interface SheetGroup {
   readonly inks: readonly Ink[];
 }
 
+/** What stands beside a drawing. */
+export interface SheetStrip {
+  readonly title: string;
+  readonly subject: string;
+  /** The paper that drawing and strip need. @param box round the drawing, mm on the plan */
+  layout(box: Box): SheetLayout;
+  /** @param unlettered how many labels have found no room */
+  inks(layout: SheetLayout, unlettered: number): readonly Ink[];
+}
+
 /** Where an empty drawing has its sheet: a room of one metre. */
 const emptyBox = { minX: 0, minY: 0, maxX: 1000, maxY: 1000 };
 
 /** A drawing to scale on paper, with its strip. */
-export function sheetOf(drawing: Drawing, content: SheetContent): Sheet {
+export function sheetOf(drawing: Drawing, strip: SheetStrip): Sheet {
   const box = drawing.box ?? emptyBox;
-  const layout = sheetLayout(box);
+  const layout = strip.layout(box);
   const middle = boxMiddle(box);
   const paperPerPlan = 1 / layout.scale;
   const [cx, cy] = [layout.drawing.x + layout.drawing.width / 2, layout.drawing.y + layout.drawing.height / 2];
@@ -47,11 +56,12 @@ export function sheetOf(drawing: Drawing, content: SheetContent): Sheet {
   });
   return {
     layout,
-    title: content.title,
+    title: strip.title,
+    subject: strip.subject,
     groups: [
       ...groups.filter(({ inks }) => inks.length > 0),
       { ref: null, inks: [frame(layout.drawing), frame(layout.strip)] },
-      { ref: null, inks: stripInks(drawing, content, layout, labels.length - placed.length) },
+      { ref: null, inks: strip.inks(layout, labels.length - placed.length) },
     ],
   };
 }

@@ -52,25 +52,26 @@ const gapMm = 5;
 /** Kept clear round the drawing for pins that reach beyond the floor: they stand up from it. */
 const clearMm = { across: 6, down: 12 };
 
-function layoutOf({ paper, widthMm, heightMm }: Paper, scale: number): SheetLayout {
+function layoutOf({ paper, widthMm, heightMm }: Paper, scale: number, columns: number): SheetLayout {
   const height = heightMm - 2 * marginMm;
-  const strip = { x: widthMm - marginMm - stripMm, y: marginMm, width: stripMm, height };
+  const width = columns * stripMm;
+  const strip = { x: widthMm - marginMm - width, y: marginMm, width, height };
   const drawing = { x: marginMm, y: marginMm, width: strip.x - gapMm - marginMm, height };
   return { paper, widthMm, heightMm, scale, drawing, strip };
 }
 
 /** The smallest A-series sheet on which the drawing stands at a scale worth having, and on it the largest standard scale
- *  that fits. @param box mm on the plan */
-export function sheetLayout(box: Box): SheetLayout {
+ *  that fits. @param box mm on the plan   @param columns of the strip */
+export function sheetLayout(box: Box, columns = 1): SheetLayout {
   for (const { scale: wanted, largest } of preferences) {
     for (const paper of papers.slice(0, papers.findIndex((each) => each.paper === largest) + 1)) {
-      const layout = largestScale(box, waysOf(paper), scales);
+      const layout = largestScale(box, waysOf(paper), scales, columns);
       if (layout !== null && layout.scale <= wanted) return layout;
     }
   }
   const largest = waysOf(papers[papers.length - 1] as Paper);
   const last = scalesBeyond[scalesBeyond.length - 1] as number;
-  return largestScale(box, largest, scalesBeyond) ?? layoutOf(largest[0] as Paper, last);
+  return largestScale(box, largest, scalesBeyond, columns) ?? layoutOf(largest[0] as Paper, last, columns);
 }
 
 /** Lying first. */
@@ -79,16 +80,15 @@ function waysOf(paper: Paper): readonly Paper[] {
   return paper.paper === 'A4' ? [paper] : [paper, standing];
 }
 
-function largestScale(box: Box, ways: readonly Paper[], from: readonly number[]): SheetLayout | null {
+function largestScale(box: Box, ways: readonly Paper[], from: readonly number[], columns: number): SheetLayout | null {
   for (const scale of from) {
-    const way = ways.find((each) => fits(box, each, scale));
-    if (way !== undefined) return layoutOf(way, scale);
+    const way = ways.find((each) => fits(box, layoutOf(each, scale, columns)));
+    if (way !== undefined) return layoutOf(way, scale, columns);
   }
   return null;
 }
 
-function fits(box: Box, paper: Paper, scale: number): boolean {
-  const { drawing } = layoutOf(paper, scale);
+function fits(box: Box, { drawing, scale }: SheetLayout): boolean {
   const width = (box.maxX - box.minX) / scale + 2 * clearMm.across;
   const height = (box.maxY - box.minY) / scale + 2 * clearMm.down;
   return width <= drawing.width && height <= drawing.height;

@@ -56,7 +56,7 @@ export interface LineStyle {
   readonly insetMm?: number;
 }
 
-export type EndMarkName = 'bar' | 'fork' | 'ring' | 'block' | 'lozenge' | 'saltire';
+export type EndMarkName = 'bar' | 'fork' | 'ring' | 'block' | 'lozenge' | 'saltire' | 'slash';
 
 function stroke(
   widthMm: number,
@@ -99,6 +99,9 @@ export const lineStyles = {
   'edge-wall': { strokes: [stroke(0.9, 'ink', [], 'round')], endMark: null, colour: 'ink' },
   'edge-object': { strokes: [stroke(0.5, 'ink', [], 'round')], endMark: null, colour: 'ink' },
   'room-outline': { strokes: [stroke(0.25, 'faint')], endMark: null, colour: 'faint' },
+  reference: { strokes: [stroke(0.3, 'ink')], endMark: null, colour: 'ink' },
+  check: { strokes: [stroke(0.2, 'ink', [1.6, 1])], endMark: 'slash', colour: 'ink' },
+  dimension: { strokes: [stroke(0.18, 'ink')], endMark: 'slash', colour: 'ink' },
   leaf: { strokes: [stroke(2.2, 'faint'), stroke(1.8, 'unit')], endMark: null, colour: 'ink' },
   'structural-course': { strokes: [stroke(0.9, 'faint'), stroke(0.6, 'paper')], endMark: null, colour: 'faint' },
   'drawn-course': { strokes: [stroke(0.25, 'drawn', [1.2, 0.8])], endMark: null, colour: 'drawn' },

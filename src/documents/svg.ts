@@ -1,23 +1,27 @@
 import type { Point } from '../geometry/point.ts';
 import type { Drawing } from './drawing.ts';
 import { type DiscInk, type Ink, type PathInk, paperPoint, type RuledInk, type TextInk } from './ink.ts';
+import { type SheetLayout, sheetLayout } from './sheet.ts';
 import type { SheetContent } from './sheet-content.ts';
 import { type Sheet, type SheetGroup, sheetOf } from './sheet-inks.ts';
+import { stripInks } from './sheet-strip.ts';
 import { colours, haloMm, type Stroke, textFontMm, textStyles } from './styles.ts';
 
 /** A drawing to scale on an A-series sheet: width and height in mm, one unit of the view box is one mm on paper.
  *  The same drawing and content give the same bytes. */
 export function svgOf(drawing: Drawing, content: SheetContent): string {
-  return sheetSvg(sheetOf(drawing, content));
+  const { title, subject } = content;
+  const inks = (layout: SheetLayout, unlettered: number) => stripInks(drawing, content, layout, unlettered);
+  return sheetSvg(sheetOf(drawing, { title, subject, layout: sheetLayout, inks }));
 }
 
-function sheetSvg({ layout, title, groups }: Sheet): string {
+export function sheetSvg({ layout, title, subject, groups }: Sheet): string {
   const { widthMm, heightMm, scale, paper } = layout;
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${widthMm}mm" height="${heightMm}mm" viewBox="0 0 ${widthMm} ${heightMm}"` +
       ' font-family="system-ui, sans-serif" stroke-linejoin="round" fill="none" fill-rule="evenodd">',
     `<title>${xmlText(title)}</title>`,
-    `<desc>Bays and movement joints, 1 : ${scale} on ${paper}</desc>`,
+    `<desc>${subject}, 1 : ${scale} on ${paper}</desc>`,
     `<rect width="${widthMm}" height="${heightMm}" fill="${colours.paper.light}"/>`,
     ...groups.map(groupSvg),
     '</svg>',

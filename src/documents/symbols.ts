@@ -73,6 +73,15 @@ export const endMarks: Readonly<Record<EndMarkName, readonly SymbolFigure[]>> = 
       0.2,
     ),
   ],
+  slash: [
+    open(
+      [
+        [-0.7, 1],
+        [0.7, -1],
+      ],
+      0.35,
+    ),
+  ],
   saltire: [
     open(
       [

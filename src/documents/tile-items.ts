@@ -1,7 +1,8 @@
-import { type Point, pointBetween, pointDirection, pointDistance } from '../geometry/point.ts';
+import { type Point, pointBetween, pointDirection } from '../geometry/point.ts';
 import { regionContains } from '../geometry/region.ts';
-import { type Box, boxOf } from '../geometry/ring.ts';
-import { DIRECTION_DEG } from '../geometry/tolerance.ts';
+import { type Box, boxOf, type Ring } from '../geometry/ring.ts';
+import { segmentDistance } from '../geometry/segment.ts';
+import { DIRECTION_DEG, WELD_MM } from '../geometry/tolerance.ts';
 import type { Analysis, Bay, WallCut } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
 import { rules } from '../plan/reference.ts';
@@ -60,12 +61,14 @@ function cutItems(
 ): RuledItem[] {
   const bands = new Map<string, { readonly style: CutStyle; readonly bay: string; readonly strokes: number[] }>();
   for (const cut of cuts) {
-    const [style, bay] = [cutStyle(cut), bays.get(cut.bay)];
+    const [style, bay] = [cutMark(cut), bays.get(cut.bay)];
     if (style === null || bay === undefined || !isAlongTiles(cut, angleDeg)) continue;
+    const line = cutLine(cut, bay);
+    if (line === null) continue;
     const key = `${style} ${cut.bay}`;
     const band = bands.get(key) ?? { style, bay: cut.bay, strokes: [] };
     bands.set(key, band);
-    band.strokes.push(...cutLine(cut, bay).flat());
+    band.strokes.push(...line.flat());
   }
   return [...bands.values()].map(({ style, bay, strokes }) =>
     ruled(style, new Float64Array(strokes), { kind: 'bay', id: bay }),
@@ -74,7 +77,7 @@ function cutItems(
 
 /** How a cut along a wall or a thing is marked; null where it is as wide as is wished. Jambs are too short to be marked, round pipes tiles are drilled,
  *  and along joints both sides are seen together. */
-function cutStyle({ along, leastShare }: WallCut): CutStyle | null {
+export function cutMark({ along, leastShare }: WallCut): CutStyle | null {
   if (along === 'jamb' || along === 'joint' || along === 'pipe') return null;
   if (leastShare < rules.sliverShare.value - shareSlack) return 'cut-sliver';
   return leastShare < rules.cutLeastShare.value - shareSlack ? 'cut-under-half' : null;
@@ -91,12 +94,16 @@ function isAlongTiles({ line: [a, b] }: WallCut, angleDeg: number): boolean {
 /** So far inside a wall its bay is looked for, mm: less than any bay is wide. */
 const besideMm = 5;
 
-/** The line of a cut with the floor on its right. */
-export function cutLine({ line: [a, b] }: WallCut, { outline, holes }: Bay): readonly [Point, Point] {
-  if (pointDistance(a, b) === 0) return [a, b];
-  const [ux, uy] = pointDirection(a, b);
+/** The line of a cut with the floor on its right; null where it stands for a curve, whose middle lies off it. */
+export function cutLine({ line: [a, b] }: WallCut, { outline, holes }: Bay): readonly [Point, Point] | null {
   const [x, y] = pointBetween(a, b, 0.5);
+  if (![outline, ...holes].some((ring) => isOnRing(ring, [x, y]))) return null;
+  const [ux, uy] = pointDirection(a, b);
   return regionContains({ outline, holes }, [x - uy * besideMm, y + ux * besideMm]) ? [a, b] : [b, a];
+}
+
+function isOnRing(ring: Ring, p: Point): boolean {
+  return ring.some((a, k) => segmentDistance(a, ring[(k + 1) % ring.length] as Point, p) <= WELD_MM);
 }
 
 export function ruled(style: RuledStyleName, strokes: Strokes, ref: DrawingRef): RuledItem {

@@ -133,5 +133,5 @@ it('every symbol stays within the reach that text keeps clear of', () => {
       }
     }
   }
-  expect(Object.keys(endMarks)).toHaveLength(6);
+  expect(Object.keys(endMarks)).toHaveLength(7);
 });

@@ -1,0 +1,110 @@
+import { type Point, pointBetween, pointDirection, pointDistance } from '../geometry/point.ts';
+import { regionContains } from '../geometry/region.ts';
+import { rayMeets } from '../geometry/segment.ts';
+import { DIRECTION_DEG, WELD_MM } from '../geometry/tolerance.ts';
+import type { Analysis } from '../plan/analysis.ts';
+
+/** Faces of finished walls: what a tape is held against. */
+export interface Face {
+  readonly room: string;
+  /** From end to end; doorways in it and joints that meet it do not end it. */
+  readonly line: readonly [Point, Point];
+  /** Unit vector from the wall into the room. */
+  readonly into: Point;
+}
+
+/** A wall shorter than this is a nib or a jamb: nothing is measured from it, mm. */
+const shortestMm = 300;
+/** A wall goes on beyond a gap no wider than a doorway, mm; further off it is another one: piers in a row are no wall. */
+const widestGapMm = 2500;
+/** So far inside a wall its bay is looked for, mm. */
+const besideMm = 5;
+
+export function wallFaces({ edges, bays }: Pick<Analysis, 'edges' | 'bays'>): readonly Face[] {
+  const floors = new Map(bays.map((bay) => [bay.id, { outline: bay.outline, holes: bay.holes }]));
+  const faces = edges.flatMap(({ along, room, bay, line }) =>
+    line.slice(1).flatMap((b, i): Face[] => {
+      const a = line[i] as Point;
+      const floor = floors.get(bay);
+      if (along !== 'wall' || floor === undefined || pointDistance(a, b) < WELD_MM) return [];
+      const [ux, uy] = pointDirection(a, b);
+      const [x, y] = pointBetween(a, b, 0.5);
+      const right: Point = [-uy, ux];
+      const isRight = regionContains(floor, [x + right[0] * besideMm, y + right[1] * besideMm]);
+      // the floor on the right of every face, so that those of one wall run the same way
+      const face = isRight ? ([a, b] as const) : ([b, a] as const);
+      return [{ room, line: face, into: isRight ? right : [uy, -ux] }];
+    }),
+  );
+  const byRoom = new Map<string, Face[]>();
+  for (const face of faces) byRoom.set(face.room, [...(byRoom.get(face.room) ?? []), face]);
+  return [...byRoom.values()].flatMap(facesJoined).filter(({ line }) => pointDistance(line[0], line[1]) >= shortestMm);
+}
+
+/** Faces of one room that lie in one line are one wall. */
+function facesJoined(faces: readonly Face[]): readonly Face[] {
+  const joined: Face[] = [];
+  for (const face of faces) {
+    const at = joined.findIndex((other) => facesAgree(other, face));
+    const other = joined[at];
+    if (other === undefined) joined.push(face);
+    else joined[at] = { ...other, line: lineRound(other, face) };
+  }
+  // what was joined late may now reach what came early
+  return joined.length === faces.length ? joined : facesJoined(joined);
+}
+
+function facesAgree(a: Face, b: Face): boolean {
+  if (a.into[0] * b.into[0] + a.into[1] * b.into[1] <= 0) return false;
+  const [long, short] = pointDistance(...a.line) >= pointDistance(...b.line) ? [a, b] : [b, a];
+  const gapMm = Math.min(...a.line.flatMap((p) => b.line.map((q) => pointDistance(p, q))));
+  return gapMm <= widestGapMm && short.line.every((end) => Math.abs(faceDistance(long, end)) <= WELD_MM);
+}
+
+function lineRound({ line: [a, b] }: Face, { line }: Face): readonly [Point, Point] {
+  const [ux, uy] = pointDirection(a, b);
+  const ends = [a, b, ...line].sort((p, q) => (p[0] - q[0]) * ux + (p[1] - q[1]) * uy);
+  return [ends[0] as Point, ends[ends.length - 1] as Point];
+}
+
+/** How far a place stands in front of a wall, or of the line that it lies in, square to it, mm. */
+export function faceDistance({ line: [[x, y]], into }: Face, place: Point): number {
+  return (place[0] - x) * into[0] + (place[1] - y) * into[1];
+}
+
+/** Whether a wall runs the same way, within what walls are out of square. */
+export function faceIsAlong({ line: [a, b] }: Face, [wx, wy]: Point): boolean {
+  const [ux, uy] = pointDirection(a, b);
+  return Math.abs(ux * wy - uy * wx) <= Math.sin((DIRECTION_DEG * Math.PI) / 180);
+}
+
+export interface FaceMet {
+  readonly face: Face;
+  readonly distanceMm: number;
+}
+
+/** The first wall that is met from a place one way; a wall is met in its doorways as well, where a straightedge is laid across. */
+export function faceMet(faces: readonly Face[], from: Point, way: Point): FaceMet | null {
+  let first: FaceMet | null = null;
+  for (const face of faces) {
+    if (face.into[0] * way[0] + face.into[1] * way[1] >= 0) continue;
+    const distanceMm = rayMeets(from, way, ...face.line);
+    if (distanceMm === null || distanceMm < WELD_MM) continue;
+    if (first === null || distanceMm < first.distanceMm) first = { face, distanceMm };
+  }
+  return first;
+}
+
+const sides = ['right', 'lower right', 'lower', 'lower left', 'left', 'upper left', 'upper', 'upper right'] as const;
+export type Side = (typeof sides)[number];
+
+/** What lies that way as the sheet is read. Example: [0, -1] -> "upper" */
+export function sideOf([dx, dy]: Point): Side {
+  const eighth = Math.round((Math.atan2(dy, dx) * 4) / Math.PI);
+  return sides[(eighth + 8) % 8] as Side;
+}
+
+/** On which side of its room a wall stands. */
+export function faceSide({ into: [x, y] }: Face): Side {
+  return sideOf([-x, -y]);
+}

@@ -1,0 +1,78 @@
+import type { Analysis, TileFieldReport, WallCut } from '../plan/analysis.ts';
+import type { Plan } from '../plan/plan.ts';
+import { type CsvCell, table } from './csv.ts';
+import { cutMark } from './tile-items.ts';
+import { bondNames, cutSizesText, fieldName } from './tile-words.ts';
+import { namesOf } from './words.ts';
+
+type Column<Row> = readonly [head: string, cell: (row: Row) => CsvCell];
+
+/** One row a field: its tiles, how many are whole and cut, and what to order. */
+export function tilesCsv(plan: Plan, analysis: Analysis): string {
+  const names = namesOf(plan, analysis);
+  const columns: Column<TileFieldReport>[] = [
+    ['Field', (field) => fieldName(field, names)],
+    ['Room ids', ({ rooms }) => rooms.join(' ')],
+    ['Rooms', ({ rooms }) => rooms.map(names.room).join(', ')],
+    ['Tile length (mm)', ({ lengthMm }) => lengthMm],
+    ['Tile width (mm)', ({ widthMm }) => widthMm],
+    ['Grout (mm)', ({ groutMm }) => groutMm],
+    ['Bond', ({ bond }) => bondNames[bond]],
+    ['Turned (degrees)', ({ angleDeg }) => angleDeg],
+    ['Set-out point x (mm)', ({ origin }) => origin[0]],
+    ['Set-out point y (mm)', ({ origin }) => origin[1]],
+    ['Whole tiles', ({ full }) => full],
+    ['Cut tiles', ({ cut }) => cut],
+    ['Cuts under half', ({ underHalf }) => underHalf],
+    ['Slivers, under a third', ({ slivers }) => slivers],
+    ['Smallest cut (mm)', ({ smallestCutMm }) => smallestCutMm ?? ''],
+    ['Tile faces (m2)', ({ tileM2 }) => tileM2],
+    ['Grout (m2)', ({ groutM2 }) => groutM2],
+    ['Tiles to lay', ({ laid }) => laid],
+    ['Cuts from off-cuts', ({ fromOffCuts }) => fromOffCuts],
+    ['Allowance (%)', ({ allowance }) => allowance * 100],
+    ['Tiles to order', ({ order }) => order],
+    ['Boxes', ({ boxes }) => boxes ?? ''],
+  ];
+  return table(columns, analysis.tiles?.fields ?? []);
+}
+
+const alongNames: Readonly<Record<WallCut['along'], string>> = {
+  wall: 'Wall',
+  jamb: 'Jamb',
+  column: 'Column',
+  pipe: 'Pipe',
+  joinery: 'Joinery',
+  joint: 'Joint',
+};
+
+/** One row a stretch of wall, jamb, thing or joint: the size of the cut along it. The perimeter joint comes off what is cut to a wall or a thing. */
+export function cutsCsv(plan: Plan, analysis: Analysis): string {
+  const names = namesOf(plan, analysis);
+  type Row = WallCut & { readonly field: string };
+  const rows = (analysis.tiles?.fields ?? []).flatMap((report) =>
+    report.cuts.map((cut): Row => ({ ...cut, field: fieldName(report, names) })),
+  );
+  const isCut = ({ tiles }: Row) => tiles > 0;
+  const columns: Column<Row>[] = [
+    ['Field', ({ field }) => field],
+    ['Bay', ({ bay }) => bay],
+    ['Room', ({ room }) => (room === null ? '' : names.room(room))],
+    ['Along', ({ along }) => alongNames[along]],
+    ['Of', ({ object }) => (object === null ? '' : names.ref(object))],
+    ['From x (mm)', ({ line }) => line[0][0]],
+    ['From y (mm)', ({ line }) => line[0][1]],
+    ['To x (mm)', ({ line }) => line[1][0]],
+    ['To y (mm)', ({ line }) => line[1][1]],
+    ['Cut tiles', ({ tiles }) => tiles],
+    ['Cut', (row) => (isCut(row) ? cutSizesText(row) : 'whole tiles')],
+    ['Smallest cut (mm)', (row) => (isCut(row) ? Math.min(...row.sizesMm) : '')],
+    ['Whole tile the same way (mm)', ({ wholeMm }) => wholeMm],
+    ['Comes off for the perimeter joint (mm)', ({ along }) => (along === 'joint' ? 0 : plan.edgeStrip.thicknessMm)],
+    ['Narrow', (row) => narrowWords[cutMark(row) ?? 'wide']],
+    ['Askew to the tiles', ({ isAskew }) => (isAskew ? 'yes' : 'no')],
+  ];
+  return table(columns, rows);
+}
+
+const narrowWords = { 'cut-sliver': 'under a third', 'cut-under-half': 'under half', wide: '' } as const;

@@ -1,0 +1,45 @@
+import type { TileFieldReport, WallCut } from '../plan/analysis.ts';
+import type { TileBond } from '../plan/plan.ts';
+import { type DecimalMark, figureText, type Names, oneLine } from './words.ts';
+
+/** Names and figures of tiles as the papers print them. */
+
+export const bondNames: Readonly<Record<TileBond, string>> = {
+  straight: 'straight',
+  half: 'half bond',
+  third: 'third bond',
+  offset: 'offset bond',
+  herringbone: 'herringbone',
+};
+
+/** Lengths on site are whole millimetres. Example: 2340 -> "2340 mm" */
+export function wholeMmText(mm: number): string {
+  return `${figureText(mm, 0)}\u00a0mm`;
+}
+
+/** Example: "600 × 300 mm, grout 3 mm" */
+export function tileSizeText(
+  { lengthMm, widthMm, groutMm }: Pick<TileFieldReport, 'lengthMm' | 'widthMm' | 'groutMm'>,
+  mark: DecimalMark = '.',
+): string {
+  const [length, width, grout] = [lengthMm, widthMm, groutMm].map((mm) =>
+    figureText(mm, Number.isInteger(mm) ? 0 : 1, mark),
+  );
+  return `${length} \u00d7 ${width}\u00a0mm, grout ${grout}\u00a0mm`;
+}
+
+/** What a field is called: by its id and rooms, or the tiles of all other rooms. */
+export function fieldName({ id, rooms }: Pick<TileFieldReport, 'id' | 'rooms'>, names: Names): string {
+  return id === null ? 'Tiles of the floor' : oneLine(`Field ${id}: ${rooms.map(names.room).join(', ')}`);
+}
+
+/** More sizes than this along one wall are told by the least and the greatest. */
+const mostSizes = 3;
+
+/** Sizes of the cuts along a wall, whole mm. Example: "150 / 451 mm", askew "20 to 560 mm" */
+export function cutSizesText({ sizesMm, isAskew }: Pick<WallCut, 'sizesMm' | 'isAskew'>): string {
+  const sizes = [...new Set(sizesMm.map((mm) => figureText(mm, 0)))];
+  const [least = '', greatest = ''] = [sizes[0], sizes.at(-1)];
+  if (sizes.length === 1) return `${least}\u00a0mm`;
+  return isAskew || sizes.length > mostSizes ? `${least} to ${greatest}\u00a0mm` : `${sizes.join(' / ')}\u00a0mm`;
+}
