@@ -63,6 +63,7 @@ export const findingKinds: Readonly<Record<FindingCode, FindingKind>> = {
   'limits-from-memory': note('en-1264-4-rectangle'),
   'limits-carried-over': note('heated-other-coverings'),
   'tile-field-unknown-room': caution('plan-data'),
+  'tile-room-twice': caution('plan-data'),
   'tile-field-covering': caution('plan-data'),
   'tile-field-edge': caution('joint-over-joint'),
   'tile-bond-unknown': caution('plan-data'),
@@ -74,6 +75,6 @@ export const findingKinds: Readonly<Record<FindingCode, FindingKind>> = {
   'tile-cuts-small': note('ansi-a108-02-cuts'),
   'tile-joint-off-grout': caution('joint-over-joint'),
   'tile-joint-across-courses': caution('tile-straight-joint'),
-  'tile-doorway-cut': note('joint-over-joint'),
+  'tile-standing-cut': note('joint-over-joint'),
   'not-checked': caution('plan-data'),
 };

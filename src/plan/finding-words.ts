@@ -124,6 +124,8 @@ function findingMessage(f: FindingValues): string {
       return `The limits for ${namesText(f.names)} are carried over from heated floor under stone or ceramic, as good practice.`;
     case 'tile-field-unknown-room':
       return `Tile field ${f.field} names the room ${f.room}, which the plan does not have.`;
+    case 'tile-room-twice':
+      return `Tile field ${f.field} names ${f.name}, which tile field ${f.first} has already: it is laid as ${f.first} says.`;
     case 'tile-field-covering':
       return `Tile field ${f.field} names ${f.name}, whose covering is not stone or ceramic: no tiles are laid there.`;
     case 'tile-field-edge':
@@ -139,15 +141,17 @@ function findingMessage(f: FindingValues): string {
     case 'tile-too-fine':
       return `Tiles of ${roundedText(f.lengthMm, 1)} by ${mm(f.widthMm)} are too fine for ${namesText(f.names)} to be counted one by one. Enter the sheets that they come on.`;
     case 'tile-slivers':
-      return `${cutsWords(f)} under a third of a tile. Move the set-out point to balance the cuts.`;
+      return `Cuts of under a third of a tile: ${cutsWords(f)}. Move the set-out point to balance the cuts.`;
     case 'tile-cuts-small':
-      return `${cutsWords(f)} under half a tile.`;
-    case 'tile-joint-off-grout':
-      return `${jointsMiss(f.joints)} the grout lines by up to ${roundedText(f.mostMm, 0)} mm and ${f.joints.length === 1 ? 'cuts' : 'cut'} ${countOf(f.tiles, 'tile')}: tiled over, the floor cracks there. Bring joints and grid together, or cut the tiles in a straight line over ${f.joints.length === 1 ? 'it' : 'them'}.`;
+      return `Cuts of under half a tile: ${cutsWords(f)}.`;
+    case 'tile-joint-off-grout': {
+      const [cut, over] = f.joints.length === 1 ? ['cuts', 'it'] : ['cut', 'them'];
+      return `Off the grout lines by up to ${roundedText(f.mostMm, 0)} mm, ${jointNames(f.joints)} ${cut} ${countOf(f.tiles, 'tile')}: tiled over, the floor cracks there. Bring joints and grid together, or cut the tiles in a straight line over ${over}.`;
+    }
     case 'tile-joint-across-courses':
       return `No grout line runs straight along ${jointNames(f.joints)}: ${countOf(f.tiles, 'tile')} to be cut in a straight line over ${f.joints.length === 1 ? 'it' : 'them'}, never saw-toothed.`;
-    case 'tile-doorway-cut':
-      return `Under the leaf ${countOf(f.tiles, 'tile')} ${f.tiles === 1 ? 'is' : 'are'} cut in a straight line over ${jointNames(f.joints)}, unless the field restarts there.`;
+    case 'tile-standing-cut':
+      return `Doorways, the building or the heating put ${jointNames(f.joints)} where ${f.joints.length === 1 ? 'it is' : 'they are'}: ${countOf(f.tiles, 'tile')} to be cut there in a straight line, unless the field restarts.`;
     case 'not-checked':
       return `Not checked: ${f.what}. The check needs ${f.missing}.`;
   }
@@ -163,8 +167,7 @@ function countOf(count: number, noun: string): string {
 
 function cutsWords({ names, count, smallestMm, smallestIn }: NarrowCut): string {
   const where = names.length > MOST_NAMED ? `${names.length} rooms` : namesText(names);
-  const least = `${roundedText(smallestMm, 0)} mm${names.length > 1 ? ` in ${smallestIn}` : ''}`;
-  return `${where}: ${countOf(count, 'cut')}, down to ${least}, ${count === 1 ? 'is' : 'are'}`;
+  return `${count} in ${where}, down to ${roundedText(smallestMm, 0)} mm${names.length > 1 ? ` in ${smallestIn}` : ''}`;
 }
 
 /** More joints or rooms than this are counted, not named. */
@@ -173,11 +176,6 @@ const MOST_NAMED = 6;
 function jointNames(joints: readonly string[]): string {
   if (joints.length > MOST_NAMED) return `${joints.length} joints`;
   return `${joints.length === 1 ? 'joint' : 'joints'} ${namesText(joints)}`;
-}
-
-function jointsMiss(joints: readonly string[]): string {
-  const names = jointNames(joints);
-  return `${names.charAt(0).toUpperCase()}${names.slice(1)} ${joints.length === 1 ? 'misses' : 'miss'}`;
 }
 
 /** The top of the pipe against the top of the screed: a pipe thicker than the screed stands out of it. */

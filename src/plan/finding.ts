@@ -157,6 +157,13 @@ export type FindingValues =
   | { readonly code: 'limits-from-memory'; readonly ruleSet: string }
   | { readonly code: 'limits-carried-over'; readonly names: readonly string[] }
   | { readonly code: 'tile-field-unknown-room'; readonly field: string; readonly room: string }
+  | {
+      readonly code: 'tile-room-twice';
+      readonly field: string;
+      /** The field that it belongs to. */
+      readonly first: string;
+      readonly name: string;
+    }
   // the tiles; field: null for those of the whole floor
   | {
       readonly code: 'tile-field-covering';
@@ -191,7 +198,7 @@ export type FindingValues =
   | ({ readonly code: 'tile-cuts-small' } & NarrowCut)
   | ({ readonly code: 'tile-joint-off-grout' } & JointCut)
   | ({ readonly code: 'tile-joint-across-courses' } & JointCut)
-  | ({ readonly code: 'tile-doorway-cut' } & JointCut)
+  | ({ readonly code: 'tile-standing-cut' } & JointCut)
   | { readonly code: 'not-checked'; readonly what: string; readonly missing: string };
 
 export type FindingCode = FindingValues['code'];

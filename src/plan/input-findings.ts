@@ -64,11 +64,20 @@ function temperatureFindings({ rooms, screed, sunZones }: Plan, offFloor: Readon
 
 function tileFieldFindings({ rooms, tileFields }: Plan): readonly FindingFact[] {
   const known = new Set(rooms.map((room) => room.id));
-  return tileFields.flatMap((field) =>
+  const unknown = tileFields.flatMap((field) =>
     field.rooms
       .filter((room) => !known.has(room))
       .map(
         (room): FindingFact => ({ code: 'tile-field-unknown-room', at: null, refs: [field.id], field: field.id, room }),
       ),
   );
+  const twice = rooms.flatMap(({ id, name, outline }): FindingFact[] => {
+    const [first, ...others] = tileFields.filter((field) => field.rooms.includes(id));
+    if (first === undefined) return [];
+    return others.map((field) => ({
+      ...{ code: 'tile-room-twice', field: field.id, first: first.id, name },
+      ...{ at: outline[0] ?? null, refs: [field.id, first.id, id] },
+    }));
+  });
+  return [...unknown, ...twice];
 }

@@ -1,5 +1,12 @@
 import { lineMiddle } from '../geometry/line.ts';
-import { type JointGrout, type JointLine, jointIsFound, type Split, type TileFieldReport } from '../plan/analysis.ts';
+import {
+  type JointGrout,
+  type JointKind,
+  type JointLine,
+  jointIsFound,
+  type Split,
+  type TileFieldReport,
+} from '../plan/analysis.ts';
 import type { FindingFact } from '../plan/finding.ts';
 import type { Plan } from '../plan/plan.ts';
 import { ruleSets, rules } from '../plan/reference.ts';
@@ -103,16 +110,20 @@ export function fieldFindings(
   ];
 }
 
-/** Joints at which tiles are cut: those that could lie in grout, those that no grout line follows, and those of doorways, each told once. */
+/** What puts these joints where they are has nothing to do with tiles. */
+const stands: readonly JointKind[] = ['doorway', 'structural', 'zone'];
+
+/** Joints at which tiles are cut: those that could lie in grout, those that no grout line follows, and those that stand where they are, each told
+ *  once. */
 export function jointFindings({ joints }: Split, grouts: ReadonlyMap<string, JointGrout>): readonly FindingFact[] {
   const cut = joints.flatMap((joint) => {
     const grout = grouts.get(joint.id);
     return grout !== undefined && grout.tilesAt === 'cut' ? [{ joint, grout }] : [];
   });
-  const inDoorways = cut.filter(({ joint }) => joint.kind === 'doorway');
-  const others = cut.filter(({ joint }) => joint.kind !== 'doorway');
+  const standing = cut.filter(({ joint }) => stands.includes(joint.kind));
+  const others = cut.filter(({ joint }) => !stands.includes(joint.kind));
   const told = (
-    code: 'tile-joint-off-grout' | 'tile-joint-across-courses' | 'tile-doorway-cut',
+    code: 'tile-joint-off-grout' | 'tile-joint-across-courses' | 'tile-standing-cut',
     found: readonly { readonly joint: JointLine; readonly grout: JointGrout }[],
   ): FindingFact[] => {
     // The place of one that can be moved, where there is one.
@@ -132,6 +143,6 @@ export function jointFindings({ joints }: Split, grouts: ReadonlyMap<string, Joi
       'tile-joint-across-courses',
       others.filter(({ grout }) => grout.bondLets === false),
     ),
-    ...told('tile-doorway-cut', inDoorways),
+    ...told('tile-standing-cut', standing),
   ];
 }

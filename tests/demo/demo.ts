@@ -44,9 +44,10 @@ export function baysOf(finding: Finding, { bays, joints, edges }: Analysis): Rea
   ]);
 }
 
-/** Bays that no finding at all is about. */
+/** Bays that no finding is about, apart from those about the tiles on top of them. */
 export function baysClean(analysis: Analysis): ReadonlySet<string> {
-  const touched = new Set(analysis.findings.flatMap((finding) => [...baysOf(finding, analysis)]));
+  const below = analysis.findings.filter(({ code }) => !code.startsWith('tile-'));
+  const touched = new Set(below.flatMap((finding) => [...baysOf(finding, analysis)]));
   return new Set(analysis.bays.map((bay) => bay.id).filter((id) => !touched.has(id)));
 }
 

@@ -136,6 +136,11 @@ const samples: { readonly [C in FindingCode]: Sample<C> } = {
   'limits-from-memory': [{ ruleSet: 'German' }, 'note', ['German', 'from memory']],
   'limits-carried-over': [{ names: ['Hall', 'Bath', 'Store'] }, 'note', ['Hall, Bath and Store']],
   'tile-field-unknown-room': [{ field: 't1', room: 'r9' }, 'caution', ['t1', 'r9']],
+  'tile-room-twice': [
+    { field: 't2', first: 't1', name: 'Hall' },
+    'caution',
+    ['field t2 names Hall', 'field t1 has already', 'as t1 says'],
+  ],
   'tile-field-covering': [
     { field: 't1', name: 'Study', covering: 'timber' },
     'caution',
@@ -158,27 +163,27 @@ const samples: { readonly [C in FindingCode]: Sample<C> } = {
   'tile-slivers': [
     { names: ['Hall', 'Bath'], count: 14, smallestMm: 42, smallestIn: 'Bath' },
     'caution',
-    ['Hall and Bath', '14 cuts', '42 mm in Bath', 'under a third'],
+    ['Hall and Bath', '14 in', '42 mm in Bath', 'under a third'],
   ],
   'tile-cuts-small': [
     { names: ['Hall'], count: 1, smallestMm: 242, smallestIn: 'Hall' },
     'note',
-    ['Hall: 1 cut', '242 mm', 'is under half a tile'],
+    ['1 in Hall', '242 mm', 'under half a tile'],
   ],
   'tile-joint-off-grout': [
     { joints: ['J4'], tiles: 13, mostMm: 212.4 },
     'caution',
-    ['Joint J4 misses', '212 mm', '13 tiles'],
+    ['joint J4 cuts', '212 mm', '13 tiles'],
   ],
   'tile-joint-across-courses': [
     { joints: ['J4', 'J5'], tiles: 1, mostMm: 212.4 },
     'caution',
     ['joints J4 and J5', '1 tile ', 'never saw-toothed'],
   ],
-  'tile-doorway-cut': [
+  'tile-standing-cut': [
     { joints: ['J1', 'J2', 'J3', 'J4', 'J5', 'J6', 'J7'], tiles: 9, mostMm: 100 },
     'note',
-    ['9 tiles are cut', '7 joints', 'restarts'],
+    ['7 joints where they are', '9 tiles to be cut', 'restarts'],
   ],
   'not-checked': [
     { what: 'cover over the pipe', missing: 'the pipe' },
