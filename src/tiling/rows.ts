@@ -1,5 +1,5 @@
-import type { Point } from '../geometry/point.ts';
-import type { Box } from '../geometry/ring.ts';
+import { type Point, pointBetween } from '../geometry/point.ts';
+import { type Box, boxOf } from '../geometry/ring.ts';
 import { UNIT_SLACK } from '../geometry/tolerance.ts';
 import type { TileGrid } from '../plan/plan.ts';
 import { tileModule } from '../plan/tile-grid.ts';
@@ -63,6 +63,26 @@ export function tileBox({ at, step, size }: TileRow, i: number): Box {
   return { minX: x, maxX: x + size[0], minY: y, maxY: y + size[1] };
 }
 
+/** The part of the stretch from p to q beside a row, which is a band along its step; null where it passes the row by. Without it a long stretch askew
+ *  to the grid would be held against every tile of every row. */
+function stretchBeside(
+  { at, step, size }: TileRow,
+  p: Point,
+  q: Point,
+  reachMm: number,
+): readonly [Point, Point] | null {
+  const pace = Math.hypot(step[0], step[1]);
+  const [ux, uy] = [step[0] / pace, step[1] / pace];
+  const across = ([x, y]: Point) => (y - at[1]) * ux - (x - at[0]) * uy;
+  const reach = reachMm * (Math.abs(ux) + Math.abs(uy));
+  const [low, high] = [-size[0] * Math.abs(uy) - reach, size[1] * Math.abs(ux) + reach];
+  const [from, to] = [across(p), across(q)];
+  if (Math.max(from, to) < low || Math.min(from, to) > high) return null;
+  if (from === to) return [p, q];
+  const shares = [(low - from) / (to - from), (high - from) / (to - from)];
+  return [pointBetween(p, q, Math.max(0, Math.min(...shares))), pointBetween(p, q, Math.min(1, Math.max(...shares)))];
+}
+
 /** Numbers of the tiles of a row that come as near as `reachMm` to the stretch from p to q, by their boxes; a negative reach: that it reaches so deep. */
 function tilesBeside({ at, step, size }: TileRow, box: Box, reachMm: number): readonly [first: number, last: number] {
   let [first, last] = [-Infinity, Infinity];
@@ -96,7 +116,9 @@ export function* tilesThrough(
   };
   const reach = Math.max(0, -depthMm);
   for (const row of tileRows(grid, { ...box, minY: box.minY - reach, maxY: box.maxY + reach })) {
-    const [first, last] = tilesBeside(row, box, -depthMm);
+    const part = stretchBeside(row, p, q, reach);
+    if (part === null) continue;
+    const [first, last] = tilesBeside(row, boxOf(part), -depthMm);
     for (let i = first; i <= last; i++) {
       const inside = stretchInside(p, q, tileBox(row, i), depthMm);
       if (inside) yield { row, i, from: inside[0], to: inside[1] };

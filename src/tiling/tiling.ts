@@ -1,4 +1,5 @@
 import { regionPerimeter } from '../geometry/region.ts';
+import { WELD_MM } from '../geometry/tolerance.ts';
 import type { JointGrout, Split, Tiles } from '../plan/analysis.ts';
 import type { FindingFact } from '../plan/finding.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -49,7 +50,11 @@ export function tilingOf(plan: Plan, split: Split): Tiling {
 /** Tiles at the edges of a field are clipped one by one. More than this of them is mosaic, which comes on sheets, or a slip of the pen. */
 const MOST_EDGE_TILES = 100_000;
 
+/** Thinner than this the sides of a tile lie within what rounding moves, mm. */
+const THINNEST_MM = 2 * WELD_MM;
+
 function isTooFine({ field, pieces }: FieldFloor): boolean {
+  if (Math.min(field.grid.lengthMm, field.grid.widthMm) < THINNEST_MM) return true;
   const least = Math.min(...tileModule(field.grid));
   const edgeMm = pieces.reduce((sum, { region }) => sum + regionPerimeter(region), 0);
   return edgeMm / least > MOST_EDGE_TILES;
