@@ -27,6 +27,11 @@ function cellText(cell: CsvCell): string {
   return /[",\r\n]/u.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
 
+/** Words of a drawing without the spaces at which no line breaks: a table is searched. */
+export function plain(text: string): string {
+  return text.replaceAll('\u00a0', ' ');
+}
+
 /** To a millionth, which is finer than any figure here and leaves no 0.30000000000000004; empty where there is no number. */
 function numberCell(value: number): string {
   return Number.isFinite(value) ? String(Number(value.toFixed(6)) + 0) : '';
@@ -85,7 +90,7 @@ export function jointsCsv(plan: Plan, analysis: Analysis): string {
     ['Tiles cut', ({ onGroutLine, cutsTiles }) => (onGroutLine === null ? '' : cutsTiles)],
     ['Tiles at the joint', (joint) => tilesAtText(joint) ?? ''],
     ['Why off the grout line', (joint) => whyOffText(joint) ?? ''],
-    ['Set out from', ({ id }) => places.get(id) ?? ''],
+    ['Set out from', ({ id }) => plain(places.get(id) ?? '')],
     ['Why', ({ reasons }) => reasons.join('; ')],
     ['Key', ({ key }) => key],
   ];

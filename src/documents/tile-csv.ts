@@ -1,7 +1,7 @@
 import type { Analysis, TileFieldReport, WallCut } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
-import { type CsvCell, table } from './csv.ts';
-import { cutMark } from './tile-items.ts';
+import { type CsvCell, plain, table } from './csv.ts';
+import { cutNarrow } from './tile-items.ts';
 import { bondNames, cutSizesText, fieldName } from './tile-words.ts';
 import { namesOf } from './words.ts';
 
@@ -65,11 +65,11 @@ export function cutsCsv(plan: Plan, analysis: Analysis): string {
     ['To x (mm)', ({ line }) => line[1][0]],
     ['To y (mm)', ({ line }) => line[1][1]],
     ['Cut tiles', ({ tiles }) => tiles],
-    ['Cut', (row) => (isCut(row) ? cutSizesText(row) : 'whole tiles')],
+    ['Cut', (row) => (isCut(row) ? plain(cutSizesText(row)) : 'whole tiles')],
     ['Smallest cut (mm)', (row) => (isCut(row) ? Math.min(...row.sizesMm) : '')],
     ['Whole tile the same way (mm)', ({ wholeMm }) => wholeMm],
     ['Comes off for the perimeter joint (mm)', ({ along }) => (along === 'joint' ? 0 : plan.edgeStrip.thicknessMm)],
-    ['Narrow', (row) => narrowWords[cutMark(row) ?? 'wide']],
+    ['Narrow', (row) => narrowWords[cutNarrow(row) ?? 'wide']],
     ['Askew to the tiles', ({ isAskew }) => (isAskew ? 'yes' : 'no')],
   ];
   return table(columns, rows);

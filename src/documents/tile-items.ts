@@ -77,8 +77,12 @@ function cutItems(
 
 /** How a cut along a wall or a thing is marked; null where it is as wide as is wished. Jambs are too short to be marked, round pipes tiles are drilled,
  *  and along joints both sides are seen together. */
-export function cutMark({ along, leastShare }: WallCut): CutStyle | null {
-  if (along === 'jamb' || along === 'joint' || along === 'pipe') return null;
+export function cutMark(cut: WallCut): CutStyle | null {
+  return cut.along === 'jamb' || cut.along === 'joint' || cut.along === 'pipe' ? null : cutNarrow(cut);
+}
+
+/** How narrow the narrowest cut along a wall is. */
+export function cutNarrow({ leastShare }: WallCut): CutStyle | null {
   if (leastShare < rules.sliverShare.value - shareSlack) return 'cut-sliver';
   return leastShare < rules.cutLeastShare.value - shareSlack ? 'cut-under-half' : null;
 }

@@ -3,8 +3,11 @@ import { describe, expect, it } from 'vitest';
 import { analysisText } from '../../src/documents/analysis-text.ts';
 import { baysCsv, csvText, jointsCsv, quantitiesCsv } from '../../src/documents/csv.ts';
 import { documentsOf } from '../../src/documents/documents.ts';
+import { cutsCsv, tilesCsv } from '../../src/documents/tile-csv.ts';
+import { cutSizesText } from '../../src/documents/tile-words.ts';
 import { jointKinds } from '../../src/plan/analysis.ts';
 import { analysisOf, planOf, room } from './fixture.ts';
+import { tiledAnalysis, tiledPlan } from './tile-fixture.ts';
 
 /** A reader of RFC 4180, written from its grammar. */
 function read(text: string): string[][] {
@@ -113,6 +116,46 @@ describe('lists', () => {
   });
 });
 
+describe('lists of tiles', () => {
+  it('tell of each joint how far it lies off the grout lines, and what the tiles do there', () => {
+    const rows = read(jointsCsv(tiledPlan(), tiledAnalysis()));
+    expect(column(rows, 'On grout line')).toEqual(['no', 'no']);
+    expect(column(rows, 'Off grout line (mm)')).toEqual(['219.5', '159.5']);
+    expect(column(rows, 'Tiles cut')).toEqual(['7', '2']);
+    expect(column(rows, 'Tiles at the joint')).toEqual(['7 tiles cut along it', '2 tiles cut along it']);
+    const untiled = read(jointsCsv(planOf(), analysisOf()));
+    for (const head of ['On grout line', 'Off grout line (mm)', 'Tiles cut', 'Tiles at the joint'])
+      expect(column(untiled, head)).toEqual(['', '']);
+  });
+
+  it('have a row a field, with what to order', () => {
+    const rows = read(tilesCsv(tiledPlan(), tiledAnalysis()));
+    expect(column(rows, 'Field')).toEqual(['Tiles of the floor']);
+    expect(column(rows, 'Rooms')).toEqual(['Hall, Kitchen']);
+    expect(column(rows, 'Cut tiles')).toEqual(['60']);
+    expect(column(rows, 'Allowance (%)')).toEqual(['10']);
+    expect(column(rows, 'Tiles to order')).toEqual(['143']);
+    expect(column(rows, 'Boxes')).toEqual(['36']);
+  });
+
+  it('have a row a wall with its cut, what comes off it, and how narrow it is', () => {
+    const rows = read(cutsCsv(tiledPlan(), tiledAnalysis()));
+    expect(column(rows, 'Cut')).toEqual(['whole tiles', '558 mm', '98 mm', '250 mm', '382 mm', '30 mm']);
+    expect(column(rows, 'Smallest cut (mm)')).toEqual(['', '558', '98', '250', '382', '30']);
+    expect(column(rows, 'Narrow')).toEqual(['', '', 'under a third', 'under half', '', 'under a third']);
+    expect(column(rows, 'Along').slice(-2)).toEqual(['Joint', 'Jamb']);
+    // a cut along a joint loses nothing to the edge strip of 10 mm
+    expect(column(rows, 'Comes off for the perimeter joint (mm)').slice(-2)).toEqual(['0', '10']);
+  });
+
+  it('write the sizes of shifted courses out, and the least and the greatest of an askew wall', () => {
+    expect(cutSizesText({ sizesMm: [150, 451.4], isAskew: false })).toBe('150 / 451\u00a0mm');
+    expect(cutSizesText({ sizesMm: [20, 560], isAskew: true })).toBe('20 to 560\u00a0mm');
+    expect(cutSizesText({ sizesMm: [20, 120, 220, 320], isAskew: false })).toBe('20 to 320\u00a0mm');
+    expect(cutSizesText({ sizesMm: [199.8, 200.2], isAskew: false })).toBe('200\u00a0mm');
+  });
+});
+
 describe('documents', () => {
   it('are all there, the analysis as the command line prints it', () => {
     const documents = documentsOf(planOf(), analysisOf());
@@ -124,5 +167,11 @@ describe('documents', () => {
       'plan.svg',
     ]);
     expect(documents[0]?.text).toBe(analysisText(analysisOf()));
+    const tiled = documentsOf(tiledPlan(), tiledAnalysis()).map(({ name }) => name);
+    expect(tiled.filter((name) => !documents.some((each) => each.name === name))).toEqual([
+      'set-out.svg',
+      'tiles.csv',
+      'cuts.csv',
+    ]);
   });
 });
