@@ -142,7 +142,7 @@ function workOf({ traceEvents }: Trace): Pick<FrameFigures, 'workMs' | 'tasksMs'
       workMs.push(0);
       tasksMs.push(0);
     }
-    add(workMs, task.tdur ?? Number.NaN);
+    add(workMs, task.tdur ?? task.dur ?? Number.NaN);
     add(tasksMs, task.dur ?? Number.NaN);
   }
   return { workMs: workMs.slice(1, -1), tasksMs: tasksMs.slice(1, -1) };
