@@ -80,6 +80,9 @@ function lineItems({ lines, check, corner }: SetOutLines, numbers: readonly [num
   return [...lines.flatMap((each, i) => referenceItems(each, `Line ${numbers[i]}`, ref)), ...checks];
 }
 
+/** A distance along a wall is drawn so far off it, mm on the plan. */
+const offWallMm = 120;
+
 function referenceItems({ line: course, fromWall, fromCorner }: ReferenceLine, name: string, ref: DrawingRef) {
   return [
     line('reference', course, ref),
@@ -88,11 +91,11 @@ function referenceItems({ line: course, fromWall, fromCorner }: ReferenceLine, n
       line('dimension', [onWall, onLine], ref),
       figure([onWall, onLine], wholeMmText(distanceMm), ref),
     ]),
-    ...fromCorner.flatMap(({ corner, onLine, distanceMm }) =>
-      distanceMm === 0
-        ? []
-        : [line('dimension', [corner, onLine], ref), figure([corner, onLine], wholeMmText(distanceMm), ref)],
-    ),
+    ...fromCorner.flatMap(({ alongWall, into, distanceMm }) => {
+      if (distanceMm === 0) return [];
+      const beside = alongWall.map(([x, y]): Point => [x + into[0] * offWallMm, y + into[1] * offWallMm]);
+      return [line('dimension', beside, ref), figure(beside, wholeMmText(distanceMm), ref, true)];
+    }),
   ];
 }
 
@@ -101,12 +104,12 @@ function line(style: LineStyleName, points: readonly Point[], ref: DrawingRef): 
 }
 
 /** Words beside a line that may be longer than it. */
-function figure(course: readonly Point[], text: string, ref: DrawingRef): LabelItem {
+function figure(course: readonly Point[], text: string, ref: DrawingRef, onRight = false): LabelItem {
   return {
     shape: 'label',
     layer: 'labels',
     ref,
-    seat: { kind: 'beside', line: course, inOpening: true },
+    seat: { kind: 'beside', line: course, inOpening: true, onRight },
     forms: [[{ text, style: 'bay-figure' }]],
     priority: priorities.lines,
   };

@@ -40,6 +40,9 @@ export interface CornerMeasure {
   /** Which corner of the room, as the sheet is read. */
   readonly side: Side;
   readonly onLine: Point;
+  /** The wall between them, its room on the right. */
+  readonly alongWall: Face['line'];
+  readonly into: Point;
   readonly distanceMm: number;
 }
 
@@ -137,7 +140,10 @@ function cornerMeasure(end: Point, faces: readonly Face[]): CornerMeasure | null
   const [corner = end] = [...met.line].sort((a, b) => pointDistance(a, end) - pointDistance(b, end));
   const middle = boxMiddle(boxOf(faces.flatMap(({ line }) => line)));
   const side = sideOf([corner[0] - middle[0], corner[1] - middle[1]]);
-  return { corner, side, onLine: end, distanceMm: pointDistance(corner, end) };
+  const [first, last] = met.line;
+  const runsOn = pointDistance(first, corner) < pointDistance(last, corner);
+  const alongWall = runsOn ? ([corner, end] as const) : ([end, corner] as const);
+  return { corner, side, onLine: end, alongWall, into: met.into, distanceMm: pointDistance(corner, end) };
 }
 
 function lineDistance({ line: [a, b] }: Face, p: Point): number {

@@ -2,6 +2,7 @@ import type { Analysis, Finding } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
 import { ruleSets } from '../plan/reference.ts';
 import type { StripTitle } from './strip-parts.ts';
+import { bondNames, tileSizeText } from './tile-words.ts';
 import { figureText, oneLine } from './words.ts';
 
 /** What the strip beside the drawing says. */
@@ -27,9 +28,17 @@ export function sheetContent(plan: Plan, analysis: Analysis): SheetContent {
       ['Temperatures', `laid at ${layingC} \u00b0C, ${lowestC} to ${highestC} \u00b0C`],
       ['Bays', String(analysis.bays.length)],
       ['Joints', `${analysis.joints.length}, ${figureText(joints, 1)} m in all`],
+      ...tileFacts(analysis),
     ],
     findings: analysis.findings.map((finding, i) => ({ number: i + 1, finding })),
   };
+}
+
+function tileFacts({ tiles }: Analysis): StripTitle['facts'] {
+  if (tiles === null) return [];
+  const [field, ...others] = tiles.fields;
+  if (field === undefined || others.length > 0) return [['Tiles', `${tiles.fields.length} fields`]];
+  return [['Tiles', `${tileSizeText(field)}, ${bondNames[field.bond]}`]];
 }
 
 export function ruleSetName(key: string): string {

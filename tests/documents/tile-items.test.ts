@@ -149,6 +149,7 @@ describe('what marks the tiles', () => {
   it('is explained beside the drawing', () => {
     const text = svgOf(drawingOf(tiledPlan(), tiledAnalysis()), sheetContent(tiledPlan(), tiledAnalysis()));
     for (const words of [
+      '600 × 600\u00a0mm',
       'Grout lines of the tiles',
       'First whole tile',
       'Slivers: cut to under a third',
