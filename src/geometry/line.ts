@@ -13,13 +13,18 @@ export function lineMiddle(line: readonly Point[]): Point {
   return line[0] ?? [0, 0];
 }
 
-/** A polyline without the points that lie on the way between their neighbours. */
+/** A polyline without the points that lie on the way between their neighbours. Points that were left out lie on it too, so that a curve of many short
+ *  pieces does not wander off. */
 export function lineStraight(points: readonly Point[]): Point[] {
   const out: Point[] = [];
+  let left: Point[] = [];
   points.forEach((p, i) => {
     const a = out[out.length - 1];
     const b = points[i + 1];
-    if (!a || !b || segmentDistance(a, b, p) > STRAIGHT_MM) out.push(p);
+    left.push(p);
+    if (a && b && left.every((each) => segmentDistance(a, b, each) <= STRAIGHT_MM)) return;
+    out.push(p);
+    left = [];
   });
   return out;
 }
