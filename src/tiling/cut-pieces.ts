@@ -95,11 +95,18 @@ export function stretchAt(stretches: readonly GridStretch[], p: Point, q: Point)
   let nearest = SAME_LINE_MM;
   for (const { stretch, points } of stretches) {
     for (let k = 1; k < points.length; k++) {
-      const distance = segmentDistance(points[k - 1] as Point, points[k] as Point, middle);
+      const [a, b] = [points[k - 1] as Point, points[k] as Point];
+      // A curve has hundreds of pieces, nearly all of them far away.
+      if (isBeyond(a[0], b[0], middle[0], nearest) || isBeyond(a[1], b[1], middle[1], nearest)) continue;
+      const distance = segmentDistance(a, b, middle);
       if (distance < nearest) [best, nearest] = [stretch, distance];
     }
   }
   return best;
+}
+
+function isBeyond(a: number, b: number, at: number, by: number): boolean {
+  return (a > at + by && b > at + by) || (a < at - by && b < at - by);
 }
 
 /** How far an outline reaches from a place in a direction, mm. */
