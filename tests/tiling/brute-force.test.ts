@@ -29,7 +29,7 @@ const laidAt = (bond: (typeof bonds)[number], angleDeg: number, seed: number, sk
 
 describe('tiles laid one by one', () => {
   it.each(kinds)('are as many, whole and cut, in %s bond at %i degrees', (bond, angleDeg) => {
-    for (let seed = 1; seed <= 8; seed++) {
+    for (let seed = 1; seed <= 5; seed++) {
       const { grid, region, report } = laidAt(bond, angleDeg, seed, seed % 3 === 0);
       const count = tilesCount(grid, [[region]]);
       const outlineMm = rings(region).reduce((sum, ring) => sum + ringLength(ring), 0);
@@ -126,11 +126,13 @@ function boxOf({ x0, x1, y0, y1 }: Bounds): Region {
 describe('pieces cut out by an outside library', () => {
   it.each(kinds)('have the sizes that are told wall by wall, in %s bond at %i degrees', (bond, angleDeg) => {
     // Tiles that a wall enters by just about a weld may count either way: such rooms are passed over.
-    const bays = [3, 4, 8, 12, 13, 18, 20, 24, 27, 28, 34]
-      .map((seed) => laidAt(bond, angleDeg, seed, seed % 3 === 0))
-      .filter(isSure);
-    expect(bays.length).toBeGreaterThan(1);
-    for (const bay of bays.slice(0, 3)) {
+    const bays: TiledBay[] = [];
+    for (let seed = 3; bays.length < 2 && seed < 40; seed++) {
+      const bay = laidAt(bond, angleDeg, seed, seed % 3 === 0);
+      if (isSure(bay)) bays.push(bay);
+    }
+    expect(bays.length).toBe(2);
+    for (const bay of bays) {
       const { report } = bay;
       const right = cutsBySide(bay);
       expect(report.cuts).toHaveLength(right.sides.length);
