@@ -1,7 +1,6 @@
 import { lineMiddle } from '../geometry/line.ts';
 import { type Point, pointDistance } from '../geometry/point.ts';
-import { regionArea, regionCentroid } from '../geometry/region.ts';
-import type { Ring } from '../geometry/ring.ts';
+import { type Ring, ringArea, ringCentroid } from '../geometry/ring.ts';
 import type { TileCounts, TileFieldReport, WallCut } from '../plan/analysis.ts';
 import { rules } from '../plan/reference.ts';
 import { type CutPiece, type CutSide, cutPieces, type GridStretch } from './cut-pieces.ts';
@@ -127,11 +126,11 @@ function narrowCuts(pieces: readonly CutPiece[]): Map<string, NarrowCuts> {
   return byRoom;
 }
 
-/** The whole tile nearest the middle of the largest piece of the field, on the sheet. */
-function firstTile({ pieces, frame }: FieldFloor, runs: readonly WholeRun[]): Ring | null {
-  const [largest] = [...pieces].sort((a, b) => regionArea(b.region) - regionArea(a.region));
+/** The whole tile nearest the middle of the field's largest room, on the sheet. */
+function firstTile({ field, frame }: FieldFloor, runs: readonly WholeRun[]): Ring | null {
+  const [largest] = [...field.rooms].sort((a, b) => ringArea(b.outline) - ringArea(a.outline));
   if (largest === undefined) return null;
-  const middle = regionCentroid(largest.region);
+  const middle = frame.toGrid(ringCentroid(largest.outline));
   let best: { box: ReturnType<typeof tileBox>; distance: number } | null = null;
   for (const { row, first, last } of runs) {
     const box = tileBox(row, nearestIn(row, first, last, middle));

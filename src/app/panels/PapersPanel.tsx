@@ -14,17 +14,19 @@ export function PapersPanel({ result }: PanelProps) {
         <section className="group">
           <h3>Papers</h3>
           <div className="downloads">
-            {papers.map(({ words, name }) => (
-              <button
-                key={name}
-                type="button"
-                className="button framed"
-                onClick={() => void paperDownload(result, name)}
-              >
-                <Icon name="save" />
-                {words}
-              </button>
-            ))}
+            {papers
+              .filter(({ tiled }) => !tiled || result.analysis.tiles !== null)
+              .map(({ words, name }) => (
+                <button
+                  key={name}
+                  type="button"
+                  className="button framed"
+                  onClick={() => void paperDownload(result, name)}
+                >
+                  <Icon name="save" />
+                  {words}
+                </button>
+              ))}
           </div>
         </section>
       )}
@@ -40,12 +42,16 @@ export function PapersPanel({ result }: PanelProps) {
   );
 }
 
+/** `tiled`: made only where there are tiles. */
 const papers = [
-  { words: 'Drawing to scale, SVG', name: 'plan.svg' },
-  { words: 'Joint list, CSV', name: 'joints.csv' },
-  { words: 'Bay list, CSV', name: 'bays.csv' },
-  { words: 'Quantities, CSV', name: 'quantities.csv' },
-  { words: 'Analysis, JSON', name: 'analysis.json' },
+  { words: 'Drawing to scale, SVG', name: 'plan.svg', tiled: false },
+  { words: 'Set-out sheet of the tiles, SVG', name: 'set-out.svg', tiled: true },
+  { words: 'Joint list, CSV', name: 'joints.csv', tiled: false },
+  { words: 'Bay list, CSV', name: 'bays.csv', tiled: false },
+  { words: 'Tiles, CSV', name: 'tiles.csv', tiled: true },
+  { words: 'Cuts at walls, CSV', name: 'cuts.csv', tiled: true },
+  { words: 'Quantities, CSV', name: 'quantities.csv', tiled: false },
+  { words: 'Analysis, JSON', name: 'analysis.json', tiled: false },
 ] as const;
 
 function QuantitiesGroup({ quantities }: { readonly quantities: Quantities }) {
