@@ -118,6 +118,41 @@ const rooms: readonly HandRoom[] = [
     ],
   },
   {
+    // A column from 603.7 to 1300, 100 deep, in two tiles. Of the first it leaves 500, and beside it a leg of 0.7, which is nothing; of the second 500
+    // and 506. 9 x 1.1 = 9.9.
+    name: 'a column that leaves a leg thinner than a weld',
+    plan: room(box(0, 0, 1806, 1806), square, {
+      columns: [{ id: 'c1', outline: box(603.7, 0, 696.3, 100) }],
+      layout: { columnMm: 1000 },
+    }),
+    counted: {
+      ...{ full: 7, cut: 2, underHalf: 0, slivers: 0, smallestCutMm: 500 },
+      ...{ laid: 9, fromOffCuts: 0, order: 10, boxes: null },
+    },
+    cuts: [
+      ['column c1 x=1300', [506], 1],
+      ['column c1 y=100', [500], 2],
+    ],
+  },
+  {
+    // A column from 100 to 603.5, 100 deep, in a room 500 deep. Of the first tile it leaves 100 beside it and 400 before it; the 0.5 that it reaches
+    // into the second are nothing. All are 500 at the lower wall. 3 x 1.1 = 3.3.
+    name: 'a column that reaches into a tile by less than a weld',
+    plan: room(box(0, 0, 1806, 500), square, {
+      columns: [{ id: 'c1', outline: box(100, 0, 503.5, 100) }],
+      layout: { columnMm: 1000 },
+    }),
+    counted: {
+      ...{ full: 0, cut: 3, underHalf: 1, slivers: 1, smallestCutMm: 100 },
+      ...{ laid: 3, fromOffCuts: 0, order: 4, boxes: null },
+    },
+    cuts: [
+      ['column c1 x=100', [100], 1],
+      ['column c1 y=100', [400], 1],
+      ['wall y=500', [500], 3],
+    ],
+  },
+  {
     // Tiles begin 100 left of the wall: 400 of each 600 is floor, cut at both walls. Four rows: 2409. Two of 400 do not fit in 600. 4 x 1.1 = 4.4.
     name: 'a corridor narrower than a tile',
     plan: room(box(0, 0, 400, 2409), { ...square, origin: [-100, 0] }),
@@ -309,6 +344,39 @@ describe('rooms tiled on paper', () => {
         tilesAt,
       ]),
     ).toEqual([[198.5, false, 2, 'cut']]);
+  });
+
+  it('tells the least and the greatest cut at a wall out of square, where each tile differs from the next by little', () => {
+    // From 703 to 715 deep over 6 tiles: past the row that ends at 600 with its grout, 100 + 12 x / 3615 at x = 600 and at x = 3615.
+    const outline: Ring = [
+      [0, 0],
+      [3615, 0],
+      [3615, 715],
+      [0, 703],
+    ];
+    const cuts = analysed(room(outline, square)).analysis.tiles?.fields[0]?.cuts ?? [];
+    const [skew] = cuts.filter(({ isAskew }) => isAskew);
+    expect(skew?.tiles).toBe(6);
+    expect(skew?.sizesMm[0]).toBeCloseTo(101.99, 2);
+    expect(skew?.sizesMm[1]).toBeCloseTo(112, 2);
+  });
+
+  it('tells a piece in a corner, narrow both ways, once', () => {
+    // 50 at one wall, 63 at the other: 2 + 3 pieces along them, and one in the corner
+    const { findings } = analysed(room(box(0, 0, 1859, 1269), square)).analysis;
+    expect(findings.find(({ code }) => code === 'tile-slivers')?.message).toContain('6 in Room, down to 50 mm');
+  });
+
+  it('tells sizes of a herringbone with the longer whole tile, and their least share of their own', () => {
+    // Tiles of 600 x 200: level ones reach the wall at 700 from 200, 400 and 600, in the second, third and fourth row: 500, 300 and 100 of 600. Two
+    // upright ones stand at 600: 100 of 200. The least is 100 of 600.
+    const tiles: TilesJson = { lengthMm: 600, widthMm: 200, groutMm: 0, origin: [0, 0], bond: 'herringbone' };
+    const cuts = analysed(room(box(0, 0, 700, 1200), tiles)).analysis.tiles?.fields[0]?.cuts ?? [];
+    const [wall] = cuts.filter(({ line: [a, b] }) => a[0] === 700 && b[0] === 700);
+    expect(wall?.wholeMm).toBe(600);
+    expect(wall?.sizesMm).toEqual([100, 300, 500]);
+    expect(wall?.tiles).toBe(5);
+    expect(wall?.leastShare).toBeCloseTo(1 / 6, 9);
   });
 
   it('counts tiles and grout of the floor that tiles fill: 5.4 m2 and the rest of 3.012 x 1.806 m', () => {
