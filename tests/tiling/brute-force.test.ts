@@ -71,7 +71,8 @@ function cutsBySide({ grid, region }: TiledBay): {
     .map((side): SideCuts => ({ side, sizes: [], tiles: new Set() }));
   let [pieces, underHalf, slivers] = [0, 0, 0];
   for (const { name, bounds } of tilesOver(grid, boundsOf(shape.flatMap(({ outline }) => outline)))) {
-    if (tileVerdict(shape, bounds).whole === 'yes') continue;
+    const { whole, areaMm2 } = tileVerdict(shape, bounds);
+    if (whole === 'yes' || areaMm2 === 0) continue;
     for (const piece of jtsPieces('intersect', shape, [boxOf(bounds)])) {
       const cuts = pieceCuts(piece, bounds, sides);
       if (cuts.length === 0) continue;
