@@ -28,3 +28,4 @@ export {
   jointsFindAllAgain,
 } from './tools/actions.ts';
 export { tileTools } from './tools/tiles/tile-tools.ts';
+export { toolTake } from './tools/tools.ts';

@@ -13,7 +13,7 @@ import { boardFree, boardHover, boardRefuse, boardStore } from '../state/boardSt
 import { cardEnter } from '../state/cardEnter.ts';
 import { useBoard, usePlan } from '../state/hooks.ts';
 import { type Thing, thingEquals } from '../state/thing.ts';
-import { toolTake } from '../tools/hand.ts';
+import { toolPutDown } from '../tools/hand.ts';
 import { toolStore } from '../tools/toolStore.ts';
 import { boardKey } from './boardKeys.ts';
 import { boardReveal } from './boardView.ts';
@@ -155,7 +155,7 @@ function thingPress(thing: Thing, { adds, enters }: { readonly adds: boolean; re
     return;
   }
   // What is in hand would draw over what is chosen.
-  if (tool !== 'choose') toolTake('choose');
+  if (tool !== 'choose') toolPutDown();
   const { chosen } = boardStore.getState();
   const others = chosen.filter((each) => !thingEquals(each, thing));
   const isChosen = others.length < chosen.length;

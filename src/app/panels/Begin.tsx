@@ -6,7 +6,7 @@ import { useKeptList } from '../files/kept-list.ts';
 import { nameText } from '../parts/format.ts';
 import { Icon } from '../parts/Icon.tsx';
 import { boardStore } from '../state/boardStore.ts';
-import { toolTake } from '../tools/hand.ts';
+import { toolTake } from '../tools/tools.ts';
 
 /** What an empty sheet says: three ways to begin. It goes away as soon as one is begun. */
 export function Begin() {

@@ -1,7 +1,7 @@
 import { Icon } from '../parts/Icon.tsx';
 import { boardStep, type WorkStep, workSteps } from '../state/boardStore.ts';
 import { useBoard } from '../state/hooks.ts';
-import { toolTake } from '../tools/hand.ts';
+import { toolPutDown } from '../tools/hand.ts';
 import { toolStore } from '../tools/toolStore.ts';
 
 export const stepNames: Readonly<Record<WorkStep, string>> = {
@@ -32,7 +32,7 @@ export function Rail() {
           aria-controls="tray"
           onClick={() => {
             // A tool of another step is put down, but nothing that is being drawn.
-            if (each !== step && !toolStore.getState().stance.underway) toolTake('choose');
+            if (each !== step && !toolStore.getState().stance.underway) toolPutDown();
             boardStep(each);
           }}
         >

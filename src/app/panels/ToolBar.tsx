@@ -1,10 +1,10 @@
 import { useStore } from 'zustand';
 import { surfaceFocus } from '../canvas/surface.ts';
-import { ToolOptions } from '../later.tsx';
+import { laterDo, ToolOptions } from '../later.tsx';
 import { Icon, type IconName } from '../parts/Icon.tsx';
 import type { WorkStep } from '../state/boardStore.ts';
 import { useBoard, usePlan } from '../state/hooks.ts';
-import { toolTake } from '../tools/hand.ts';
+import { toolPutDown } from '../tools/hand.ts';
 import type { ToolName } from '../tools/stance.ts';
 import { toolStore } from '../tools/toolStore.ts';
 
@@ -81,7 +81,8 @@ export function ToolBar() {
             aria-pressed={held === tool}
             title={title}
             onClick={() => {
-              toolTake(tool);
+              if (tool === 'choose') toolPutDown();
+              else laterDo((parts) => parts.toolTake(tool));
               surfaceFocus();
             }}
           >

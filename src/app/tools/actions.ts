@@ -22,7 +22,7 @@ import { boardLetGo, boardRefuse, boardStore, boardTell, type WorkStep } from '.
 import { commit, planStore } from '../state/planStore.ts';
 import { pointerStore } from '../state/pointerStore.ts';
 import { planIds, type Thing } from '../state/thing.ts';
-import { toolTake } from './hand.ts';
+import { toolPutDown } from './hand.ts';
 import { countNoun, objectNoun } from './nouns.ts';
 import { toolStore } from './toolStore.ts';
 
@@ -111,7 +111,7 @@ function isDrawing(): boolean {
 
 /** A gesture with what is chosen is taken back before something else is done with it. */
 function gestureLeave(): void {
-  if (toolStore.getState().stance.underway) toolTake('choose');
+  if (toolStore.getState().stance.underway) toolPutDown();
 }
 
 /** A copy stands clear of what it is a copy of by so much; a room by its wall, mm. */
@@ -209,7 +209,7 @@ export function chosenAll(): void {
   const lists = stepLists[boardStore.getState().step];
   const ids = lists.flatMap((list) => (file[list] ?? []).map(({ id }) => id));
   if (ids.length === 0 || isDrawing()) return;
-  toolTake('choose');
+  toolPutDown();
   boardStore.setState({ chosen: thingsOf(file, ids), opened: [] });
   boardTell(`Chosen: ${nounOf(ids)}.`);
 }

@@ -4,9 +4,8 @@ import { boardHover, boardRefuse, boardStore } from '../state/boardStore.ts';
 import { commit, planPreview, planStore } from '../state/planStore.ts';
 import { type Catches, catchesOf, catchesWithJoints } from './catch-lines.ts';
 import { resting } from './choose/resting.ts';
-import type { Act, Scene, ToolName, Turn } from './stance.ts';
+import type { Act, Scene, Stance, Turn } from './stance.ts';
 import { toolStore } from './toolStore.ts';
-import { toolStart } from './tools.ts';
 import { wallsKnown } from './walls.ts';
 
 /** Where acts of the hand meet the stores: the one place in which a tool changes anything. */
@@ -23,12 +22,16 @@ export function handAct(act: Act): void {
 /** Acts that do nothing yet. */
 const passing: readonly Act['kind'][] = ['hover', 'leave', 'down', 'drag'];
 
-/** Takes a tool up, or puts it down: a gesture under way is taken back. */
-export function toolTake(tool: ToolName): void {
+/** Puts down what is in hand. */
+export function toolPutDown(): void {
+  stanceTake(resting());
+}
+
+/** Takes up another state: a gesture under way is taken back. */
+export function stanceTake(stance: Stance): void {
   planPreview(null);
   refusalPut();
-  toolStore.setState({ stance: toolStart(tool, sceneOf()), typed: null });
-  if (tool !== 'choose') boardStore.setState({ chosen: [], opened: [] });
+  toolStore.setState({ stance, typed: null });
 }
 
 /** Another sheet on the board: what was in hand for the one before is put down. */

@@ -1,12 +1,20 @@
+import { boardStore } from '../state/boardStore.ts';
 import { resting } from './choose/resting.ts';
 import { first } from './draw/first.ts';
 import { drawKinds } from './draw/kinds.ts';
+import { sceneOf, stanceTake } from './hand.ts';
 import { doorway } from './place/doorway.ts';
 import { placeKinds, placing } from './place/placing.ts';
 import type { Scene, Stance, ToolName } from './stance.ts';
 
-/** The state in which a tool is taken up; that for set-out points with the later parts of the screen. */
-export function toolStart(tool: ToolName, scene: Scene): Stance {
+/** Takes a tool up. The tools that draw and place come with the later parts of the screen. */
+export function toolTake(tool: ToolName): void {
+  stanceTake(toolStart(tool, sceneOf()));
+  if (tool !== 'choose') boardStore.setState({ chosen: [], opened: [] });
+}
+
+/** The state in which a tool is taken up. */
+function toolStart(tool: ToolName, scene: Scene): Stance {
   switch (tool) {
     case 'choose':
       return resting();
