@@ -85,6 +85,7 @@ describe('the checker of tiles', () => {
     ['a joint said to lie in grout', withJoint({ onGroutLine: true }), 'J1 (drawn): off the grout'],
     ['a joint measured wrong', withJoint({ offGroutMm: 20.5 }), 'should be 280.5'],
     ['a joint not measured', withJoint({ offGroutMm: null, onGroutLine: null }), 'should be 280.5'],
+    ['a joint that is said to cut a tile less', withJoint({ cutsTiles: 9 }), 'J1: cuts 9 tiles'],
     ['a joint over which tiles run on', withJoint({ tilesAt: 'on-line' }), 'said to lie in grout'],
   ])('tells %s', (_, spoiled, told) => {
     expect(analysisFaults(plan, spoiled).join('; ')).toContain(told);

@@ -6,6 +6,7 @@ import {
   area,
   at,
   between,
+  boundsOf,
   distance,
   distanceToSegments,
   lineSegments,
@@ -14,7 +15,7 @@ import {
   segments,
 } from './planar.ts';
 import { figure, roomFloorIn, type Scene, type SceneBay } from './scene.ts';
-import { boundsArea, isTileOn, tilesCount } from './tile-plane.ts';
+import { boundsArea, boundsIn, entersBounds, isTileOn, tilePlane, tilesCount, tilesOver } from './tile-plane.ts';
 
 /** Tiles: joints against the grout, tiles counted one by one, areas, and figures that must agree with each other. */
 
@@ -195,10 +196,35 @@ function jointFaults(scene: Scene, fields: readonly Field[], joint: Joint): stri
       `${joint.id} (${joint.kind}): off the grout by ${offGroutMm}, should be ${[...new Set(words)].join(' or ')}`,
     );
   }
+  if (!readings.some(({ beside }) => cutsHold(joint, beside))) told.push(`${joint.id}: cuts ${joint.cutsTiles} tiles`);
   if ((joint.tilesAt === null) !== (onGroutLine === null)) told.push(`${joint.id}: tiles ${joint.tilesAt}`);
   if (joint.tilesAt === 'on-line' && (onGroutLine !== true || joint.cutsTiles > 0))
     told.push(`${joint.id}: said to lie in grout`);
   return told;
+}
+
+/** Tiles of the fields beside a joint that it runs through by more than a weld, where it does not lie in their grout. */
+function cutsHold({ line, cutsTiles }: Joint, beside: readonly Field[]): boolean {
+  let [least, most] = [0, 0];
+  for (const { grid } of beside) {
+    const place = groutPlace(line, grid);
+    const slack = grid.groutMm / 2 + 1;
+    if (place === null || place.most > slack - 0.05) most += tilesCrossed(line, grid, 0.95);
+    if (place === null || place.least > slack + 0.05) least += tilesCrossed(line, grid, 1.05);
+  }
+  return cutsTiles >= least && cutsTiles <= most;
+}
+
+function tilesCrossed(line: readonly Point[], grid: TileGrid, depthMm: number): number {
+  const plane = tilePlane(grid);
+  const names = new Set<string>();
+  for (const [a, b] of lineSegments(line.map(plane.to))) {
+    for (const { name, bounds } of tilesOver(grid, boundsOf([a, b]))) {
+      const inner = boundsIn(bounds, depthMm);
+      if (inner !== null && entersBounds([a, b], inner)) names.add(name);
+    }
+  }
+  return names.size;
 }
 
 /** The fields on both sides of a joint: where it runs along several rooms of a bay, each of them may be meant. */

@@ -71,7 +71,7 @@ function* herringbone({ lengthMm, widthMm, groutMm }: TileGrid, b: Bounds): Gene
 }
 
 function meet(a: Bounds, b: Bounds): boolean {
-  return a.x1 > b.x0 && a.x0 < b.x1 && a.y1 > b.y0 && a.y0 < b.y1;
+  return a.x1 >= b.x0 && a.x0 <= b.x1 && a.y1 >= b.y0 && a.y0 <= b.y1;
 }
 
 export function boundsIn({ x0, y0, x1, y1 }: Bounds, by: number): Bounds | null {

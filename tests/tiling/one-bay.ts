@@ -4,7 +4,7 @@ import type { Split, TileFieldReport } from '../../src/plan/analysis.ts';
 import type { TileGrid } from '../../src/plan/plan.ts';
 import { tilingOf } from '../../src/tiling/tiling.ts';
 import { type Chance, createChance } from '../floors/chance.ts';
-import { type Place, turned } from '../floors/placed.ts';
+import type { Place } from '../floors/placed.ts';
 import { planJson, type TilesJson } from '../floors/plan-json.ts';
 import { planOf } from '../floors/read.ts';
 import { rectilinearFloor } from '../floors/rectilinear.ts';
@@ -72,13 +72,3 @@ export function anyTiles(chance: Chance, bond: (typeof bonds)[number], angleDeg:
     ...(bond === 'offset' ? { offsetMm: chance.pick([50, 100, 250.5, 700]) } : {}),
   };
 }
-
-export function regionPlaced({ outline, holes }: Region, place: Place): Region {
-  const rounded: Place = (p) => {
-    const [x, y] = place(p);
-    return [Math.round(x * 10) / 10, Math.round(y * 10) / 10];
-  };
-  return { outline: outline.map(rounded), holes: holes.map((hole) => hole.map(rounded)) };
-}
-
-export { turned };
