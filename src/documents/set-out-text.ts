@@ -124,10 +124,22 @@ export function jointBlocks(
     [
       'From the walls on both sides, square to the joint at its middle; in a doorway from the faces of its own wall.',
       'Off by: from the nearest grout line that runs its way.',
+      jointLineText(plan, analysis),
     ],
     true,
   );
   return blocks.length === 0 ? [] : [head, ...blocks];
+}
+
+/** What is left open in the tiling over each joint. On a grout line that is narrower than the sealant the tiles on both sides stand back for it.
+ *  Example: sealant of 8 mm, grout of 3 -> 2.5 mm */
+function jointLineText({ sealant: { widthMm } }: Plan, { tiles }: Analysis): string {
+  const backs = (tiles?.fields ?? []).map(({ groutMm }) => (widthMm - groutMm) / 2).filter((backMm) => backMm > 0);
+  const back =
+    backs.length === 0
+      ? ''
+      : `: on a grout line the tiles on both sides stand back by ${[...new Set(backs.map((mm) => figureText(mm, 1)))].join(' or ')}\u00a0mm`;
+  return `Each is left open in the tiling, straight and right over the joint in the screed, for ${figureText(widthMm, 1)}\u00a0mm of sealant${back}. A joint of the building takes its own profile.`;
 }
 
 /** Where each joint lies, by its id: what tables say of it. */

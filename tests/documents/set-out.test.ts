@@ -227,6 +227,8 @@ describe('the set-out sheet', () => {
     for (const part of [
       'Check the size of the tiles delivered before setting out.',
       '10 mm for the perimeter joint come off each',
+      // Sealant of 8 mm, the plan's default, and grout of 3: (8 - 3) / 2.
+      'for 8.0 mm of sealant: on a grout line the tiles on both sides stand back by 2.5 mm',
       'Square if 4000 mm along line 1 and 3000 mm along line 2 are 5000 mm across.',
       '600 × 600 mm, grout 3 mm',
       '143 with 10 % allowance, 36 boxes',
