@@ -18,7 +18,8 @@ export class Budget {
 /** Steps for a part: what about four seconds hold, twenty times what the largest demo takes and a little more than the largest part of the real
  *  floors (403 corners, 18 cores), and more for halls of many bays; bays of less than a square metre are a slip of the pen and get no more. */
 export function budgetOf(part: Part): Budget {
-  return new Budget(STEPS_LEAST + STEPS_PER_BAY * Math.min(baysLeast(part), regionArea(part.region) / 1e6));
+  const steps = STEPS_LEAST + STEPS_PER_BAY * Math.min(baysLeast(part), regionArea(part.region) / 1e6);
+  return new Budget(part.grout === null ? steps : steps * MORE_FOR_GROUT);
 }
 
 /** How many bays a part takes at the least, by area and side. */
@@ -28,3 +29,4 @@ export function baysLeast({ region, limits: { areaM2, lengthM } }: Part): number
 
 const STEPS_LEAST = 8e6;
 const STEPS_PER_BAY = 1500;
+const MORE_FOR_GROUT = 1.5;

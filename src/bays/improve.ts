@@ -4,12 +4,14 @@ import { regionArea, regionContains } from '../geometry/region.ts';
 import { regionInBox } from '../geometry/region-clip.ts';
 import { boxOf, type Region } from '../geometry/ring.ts';
 import { EQUAL_LENGTH_MM, GRID_PER_MM } from '../geometry/tolerance.ts';
+import { cutTouches, edgeCut, groupOf, isBetween, isInner } from './group.ts';
+import { cutRate, groutAlong, groutFrom } from './grout.ts';
 import { cutPrice } from './lattice.ts';
 import { type LayoutOptions, regionLayout } from './layout.ts';
 import { BREACH_PRICE, pieceExcess } from './leaf.ts';
 import { isBox } from './measure.ts';
 import type { Part, PartCut } from './part.ts';
-import { edgePoints, type Pieces, piecesOf, piecesRegion } from './pieces.ts';
+import { edgeAxis, type Pieces, piecesOf, piecesRegion } from './pieces.ts';
 import type { Layout } from './table.ts';
 
 /** Bays of a group at most: beyond that a group is no easier than the whole. */
@@ -26,7 +28,7 @@ export function layoutImprove(
   region: Region,
   part: Part,
   layout: Layout,
-  options: LayoutOptions & { readonly steps: number },
+  options: LayoutOptions & { readonly steps: number; readonly only?: 'off-grout' },
 ): Layout {
   let cuts = layout.cuts;
   const tried = new Set<string>();
@@ -48,6 +50,7 @@ export function layoutImprove(
         .join(' ');
       if (tried.has(name)) continue;
       tried.add(name);
+      if (options.only === 'off-grout' && !isOffGrout(pieces, group, part)) continue;
       if (steps-- <= 0 || options.budget.isSpent) break;
       const found = groupSolve(pieces, group, part, options, hopeless);
       if (!found) continue;
@@ -71,21 +74,13 @@ function groupSolve(
   options: LayoutOptions,
   hopeless: Set<string>,
 ): readonly PartCut[] | null {
-  const [floor, ...more] = piecesRegion(pieces, group);
-  if (!floor || more.length > 0) return null;
-  const round = [...new Set([...group].flatMap((face) => pieces.edgesOf.get(face) ?? []))].filter((edge) =>
-    isBetween(pieces, edge),
-  );
-  const inner = round.filter((edge) => isInner(pieces, edge, group)).map((edge) => edgeCut(pieces, edge));
-  const own = partOf(
-    part,
-    floor,
-    round.filter((edge) => !isInner(pieces, edge, group)).map((edge) => edgeCut(pieces, edge)),
-  );
-  const shape = groupShape(floor, inner, own);
+  const own = groupOf(pieces, group, part);
+  if (own === null) return null;
+  const { floor, inner } = own;
+  const shape = groupShape(floor, inner, own.part);
   if (hopeless.has(shape)) return null;
-  const before = layoutPrice(floor, own, inner, options.marginMm);
-  const after = regionLayout(floor, own, options);
+  const before = layoutPrice(floor, own.part, inner, options.marginMm);
+  const after = regionLayout(floor, own.part, options);
   const shorter = after.cost < before.cost - EQUAL_LENGTH_MM;
   const evener = after.cost <= before.cost + EQUAL_LENGTH_MM && after.uneven < before.uneven * (1 - EVENER);
   if (!shorter && !evener) {
@@ -98,6 +93,17 @@ function groupSolve(
 function faceName({ subdivision }: Pieces, face: number): string {
   const loop = subdivision.faces[face]?.loops[0] ?? [];
   return loop.map((p) => `${subdivision.x[p]},${subdivision.y[p]}`).join(';');
+}
+
+/** Whether a joint inside a group lies off the grout lines that run its way. */
+function isOffGrout(pieces: Pieces, group: ReadonlySet<number>, { grout }: Part): boolean {
+  return [...group].some((face) =>
+    (pieces.edgesOf.get(face) ?? []).some((edge) => {
+      if (!isInner(pieces, edge, group) || !isBetween(pieces, edge)) return false;
+      const axis = edgeAxis(pieces, edge);
+      return axis !== null && groutAlong(grout, axis) !== null && cutRate(grout, edgeCut(pieces, edge)) > 1;
+    }),
+  );
 }
 
 /** A group as it lies to itself: the same wherever it stands, unless things stand near it that bear on the search. */
@@ -113,13 +119,13 @@ function groupShape(floor: Region, inner: readonly PartCut[], part: Part): strin
   return JSON.stringify([
     [floor.outline, ...floor.holes].map((ring) => ring.map(move)),
     inner.map((cut) => [move(cut.from), move(cut.to)]),
+    ([0, 1] as const).map((axis) => {
+      const rows = groutAlong(part.grout, axis);
+      const from = axis === 0 ? minX : minY;
+      return rows && Math.round((groutFrom(rows, from) - from) * GRID_PER_MM);
+    }),
     part.columns.map((column) => [move([column.box.minX, column.box.minY]), column.needsJoint]),
   ]);
-}
-
-function isBetween({ subdivision, edgesOf }: Pieces, edge: number): boolean {
-  const { left, right } = subdivision.edges[edge] as { left: number; right: number };
-  return left !== right && edgesOf.has(left) && edgesOf.has(right);
 }
 
 /** For each piece those beside it. */
@@ -151,38 +157,6 @@ function* groupsOf(beside: ReadonlyMap<number, ReadonlySet<number>>): Generator<
     const group = new Set([face, ...others]);
     if (group.size > 2 && group.size <= MOST_IN_GROUP) yield group;
   }
-}
-
-function isInner({ subdivision }: Pieces, edge: number, group: ReadonlySet<number>): boolean {
-  const { left, right } = subdivision.edges[edge] as { left: number; right: number };
-  return group.has(left) && group.has(right);
-}
-
-function edgeCut(pieces: Pieces, edge: number): PartCut {
-  const [from, to] = edgePoints(pieces, edge);
-  return { kind: 'field', from, to };
-}
-
-/** The part as a group sees it: columns that an outer joint touches have theirs, and what stands elsewhere is left out. */
-function partOf(part: Part, floor: Region, outer: readonly PartCut[]): Part {
-  const box = boxOf(floor.outline);
-  const near = (b: { minX: number; maxX: number; minY: number; maxY: number }) =>
-    b.minX < box.maxX && b.maxX > box.minX && b.minY < box.maxY && b.maxY > box.minY;
-  const columns = part.columns
-    .filter((column) => near(column.box))
-    .map((column) =>
-      column.needsJoint && outer.some((cut) => cutTouches(cut, column.box)) ? { ...column, needsJoint: false } : column,
-    );
-  return { ...part, columns };
-}
-
-function cutTouches({ from, to }: PartCut, box: { minX: number; maxX: number; minY: number; maxY: number }): boolean {
-  return (
-    Math.min(from[0], to[0]) <= box.maxX &&
-    Math.max(from[0], to[0]) >= box.minX &&
-    Math.min(from[1], to[1]) <= box.maxY &&
-    Math.max(from[1], to[1]) >= box.minY
-  );
 }
 
 /** What a layout costs by the same prices as the search. */

@@ -4,6 +4,7 @@ import type { Region, Ring } from '../geometry/ring.ts';
 import { type Interval, intervalsMeet, lineInside } from '../geometry/scanline.ts';
 import { EQUAL_LENGTH_MM, SAME_LINE_MM } from '../geometry/tolerance.ts';
 import { rules } from '../plan/reference.ts';
+import { cutRate, lineRate, OFF_RATE } from './grout.ts';
 import type { CandidateLines } from './lines.ts';
 import type { Part, PartCut } from './part.ts';
 
@@ -12,6 +13,11 @@ const JOINERY_PRICE = 1000;
 
 /** Price of ending a joint in the mouth of a doorway, mm of joint: it would split the reveal. */
 const MOUTH_PRICE_MM = 400;
+
+/** As much against joints off the grout as against joints where there is none: no grout line is worth the reveal either. */
+function mouthPrice({ grout }: Part): number {
+  return grout === null ? MOUTH_PRICE_MM : MOUTH_PRICE_MM * OFF_RATE;
+}
 
 /** A joint so near to a place where the user took one away, and along it, is that joint again. */
 const NO_JOINT_BAND_MM = rules.takenJointReachMm.value;
@@ -75,10 +81,12 @@ function lineCosts(
   const chords = lines.map((at, k) => {
     const found = lineInside(rings, axis, at);
     const own = cost.subarray(k * across.length, (k + 1) * across.length);
-    for (const stretch of found) addStretch(own, across, stretch, stretch[1] - stretch[0]);
+    const rate = lineRate(part.grout, axis, at);
+    for (const stretch of found) addStretch(own, across, stretch, (stretch[1] - stretch[0]) * rate);
     // A line through a column is no joint there.
     for (const column of columnsThrough(part, axis, at)) {
-      for (const stretch of intervalsMeet(found, column)) addStretch(own, across, stretch, stretch[0] - stretch[1]);
+      for (const stretch of intervalsMeet(found, column))
+        addStretch(own, across, stretch, (stretch[0] - stretch[1]) * rate);
     }
     for (const ring of part.joinery) {
       for (const stretch of intervalsMeet(found, lineInside([ring], axis, at))) {
@@ -87,7 +95,7 @@ function lineCosts(
     }
     for (const [place, inward] of mouthEnds(part, axis, at, found)) {
       const to = place + inward;
-      addStretch(own, across, inward > 0 ? [place, to] : [to, place], MOUTH_PRICE_MM);
+      addStretch(own, across, inward > 0 ? [place, to] : [to, place], mouthPrice(part));
     }
     runningSum(own);
     if (barred) {
@@ -175,14 +183,15 @@ function cutLine({ from, to }: PartCut): { axis: 0 | 1; at: number; stretch: Int
 /** What one joint costs, by the prices of the lattice. */
 export function cutPrice(cut: PartCut, part: Part): number {
   const { axis, at, stretch } = cutLine(cut);
-  let price = pointDistance(cut.from, cut.to);
+  const rate = cutRate(part.grout, cut);
+  let price = pointDistance(cut.from, cut.to) * rate;
   for (const column of columnsThrough(part, axis, at)) {
-    for (const [a, b] of intervalsMeet([stretch], column)) price -= b - a;
+    for (const [a, b] of intervalsMeet([stretch], column)) price -= (b - a) * rate;
   }
   for (const ring of part.joinery) {
     for (const [a, b] of intervalsMeet([stretch], lineInside([ring], axis, at))) price += (b - a) * JOINERY_PRICE;
   }
-  return price + mouthEnds(part, axis, at, [stretch]).length * MOUTH_PRICE_MM;
+  return price + mouthEnds(part, axis, at, [stretch]).length * mouthPrice(part);
 }
 
 /** Whether a joint runs where none may. */

@@ -31,7 +31,7 @@ export function regionLayout(region: Region, part: Part, options: LayoutOptions)
     const other = regionStraight(region, part, options, 'reaches', linesOf(best));
     if (isBetter(other, best)) best = other;
   }
-  for (const start of startsOf(region).slice(0, options.starts)) {
+  for (const start of startsOf(region, part).slice(0, options.starts)) {
     if (options.budget.isSpent) return best;
     const layout = layoutFrom(region, part, start, options, best.cost);
     if (layout && layout.cost < best.cost - EQUAL_LENGTH_MM) best = layout;

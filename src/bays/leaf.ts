@@ -8,7 +8,7 @@ import type { Lattice } from './lattice.ts';
 import { type BayRules, type Breach, bayMeasure, isBox } from './measure.ts';
 import { cornerTurn, NOTCH_RAD } from './notch.ts';
 import type { Part } from './part.ts';
-import { isPlain } from './plain.ts';
+import { isPlain, isSquare } from './plain.ts';
 
 /** What one rule broken by one bay weighs against joint length, mm: more than any floor has joints. */
 export const BREACH_PRICE = 1e9;
@@ -20,7 +20,10 @@ export class LeafJudge {
   private readonly areaMost: number;
   private readonly columns: Part['columns'];
   private readonly notches: readonly Notch[];
+  /** Whether a bay can only be a full rectangle: a joint in a grout line beside a corner leaves a shallow notch of it. */
   private readonly plain: boolean;
+  /** Whether every wall follows an axis where joints lie in grout: then most bays are judged at a glance as well. */
+  private readonly stepped: boolean;
   /** The floor between two upright lines is cut out once for all the level lines across it. */
   private readonly between = new Map<number, Region[]>();
 
@@ -35,19 +38,24 @@ export class LeafJudge {
     this.areaMost = part.limits.areaM2 * 1e6 * (1 + NEAR_LIMIT);
     this.columns = part.columns.filter((c) => c.needsJoint);
     this.notches = notchesOf(region, part.layout.reentrantMm);
-    this.plain = isPlain(region, part.layout);
+    this.plain = part.grout === null && isPlain(region, part.layout);
+    this.stepped = part.grout !== null && isSquare(region);
   }
 
   /** Steps that all rectangles take at the most: cuts along every line, and any but a full one is clipped and measured, unless the region is plain. */
   get steps(): number {
     const [n, m] = [this.lattice.x.length, this.lattice.y.length];
     const corners = this.region.holes.reduce((sum, hole) => sum + hole.length, this.region.outline.length);
-    const own = this.plain ? STEPS_PLAIN : STEPS_CLIPPED + STEPS_PER_CORNER * corners;
+    const own = this.plain || this.stepped ? STEPS_PLAIN : STEPS_CLIPPED + STEPS_PER_CORNER * corners;
     return ((n * (n - 1) * m * (m - 1)) / 4) * (own + STEPS_PER_LINE * (n + m));
   }
 
   /** Of a rectangle that is floor all over. */
   full(i1: number, i2: number, j1: number, j2: number, netMm2: number): number {
+    return this.boxPrice(i1, i2, j1, j2, netMm2);
+  }
+
+  private boxPrice(i1: number, i2: number, j1: number, j2: number, netMm2: number): number {
     const { x, y } = this.lattice;
     const w = (x[i2] as number) - (x[i1] as number);
     const h = (y[j2] as number) - (y[j1] as number);
@@ -63,7 +71,20 @@ export class LeafJudge {
       return BREACH_PRICE * SIZE_WEIGHT * excess(netMm2, this.areaMost);
     if (this.plain) return BREACH_PRICE;
     const box = this.boxAt(i1, i2, j1, j2);
-    if (this.notches.some((notch) => notchDepth(notch, box) > notch.most)) return BREACH_PRICE;
+    let inside = 0;
+    let notchMm2 = 0;
+    for (const notch of this.notches) {
+      const triangle = notchTriangle(notch, box);
+      if (triangle === null) continue;
+      if (triangle.depth > notch.most) return BREACH_PRICE;
+      inside++;
+      notchMm2 += 2 * triangle.areaMm2;
+    }
+    if (this.stepped && inside === 1) {
+      const [w, h] = [box.maxX - box.minX, box.maxY - box.minY];
+      // The box but for one shallow notch is as long and as wide as the box.
+      if (Math.abs(w * h - notchMm2 - grossMm2) < CRUMB_MM2) return this.boxPrice(i1, i2, j1, j2, netMm2);
+    }
     const share = netMm2 / grossMm2;
     let over = this.bareAt(i1, i2, j1, j2);
     for (const piece of this.columnPieces(i1, i2).flatMap((strip) => regionInBox(strip, box))) {
@@ -151,19 +172,21 @@ function notchesOf(region: Region, reentrantMm: number): Notch[] {
   );
 }
 
-/** How deep the pocket at a notch is in the box at the least: the height of the triangle that its walls span there. */
-function notchDepth({ at, walls }: Notch, box: Box): number {
-  if (at[0] <= box.minX || at[0] >= box.maxX || at[1] <= box.minY || at[1] >= box.maxY) return 0;
-  const [a, b] = walls.map((end): Point => {
-    const share = Math.min(
-      1,
-      shareInside(at[0], end[0], box.minX, box.maxX),
-      shareInside(at[1], end[1], box.minY, box.maxY),
-    );
-    return [(end[0] - at[0]) * share, (end[1] - at[1]) * share];
-  }) as [Point, Point];
-  const base = Math.hypot(b[0] - a[0], b[1] - a[1]);
-  return base === 0 ? 0 : Math.abs(a[0] * b[1] - a[1] * b[0]) / base;
+/** The triangle that the walls of a notch span in the box; null where it lies outside. The pocket there is as deep as its height at the least. */
+function notchTriangle({ at, walls }: Notch, box: Box): { readonly depth: number; readonly areaMm2: number } | null {
+  if (at[0] <= box.minX || at[0] >= box.maxX || at[1] <= box.minY || at[1] >= box.maxY) return null;
+  const [p, q] = walls;
+  const a = shareIn(at, p, box);
+  const b = shareIn(at, q, box);
+  const [ax, ay, bx, by] = [(p[0] - at[0]) * a, (p[1] - at[1]) * a, (q[0] - at[0]) * b, (q[1] - at[1]) * b];
+  const base = Math.hypot(bx - ax, by - ay);
+  const twice = Math.abs(ax * by - ay * bx);
+  return { depth: base === 0 ? 0 : twice / base, areaMm2: twice / 2 };
+}
+
+/** Share of the way from a place in a box to another that stays in it. */
+function shareIn(at: Point, end: Point, box: Box): number {
+  return Math.min(1, shareInside(at[0], end[0], box.minX, box.maxX), shareInside(at[1], end[1], box.minY, box.maxY));
 }
 
 /** Share of the way from a place between the bounds to another that stays between them. */

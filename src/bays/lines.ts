@@ -2,8 +2,10 @@ import { type Point, pointDistance } from '../geometry/point.ts';
 import { boxOf, type Region, type Ring } from '../geometry/ring.ts';
 import { onGrid, SAME_LINE_MM } from '../geometry/tolerance.ts';
 import { equalGrids } from './equal-grid.ts';
+import { groutAlong } from './grout.ts';
+import { columnsInGrout, cornersInGrout, linesInGrout, reachesInGrout } from './grout-lines.ts';
 import { cornerTurn, NOTCH_RAD } from './notch.ts';
-import type { Part } from './part.ts';
+import type { GroutRows, Part } from './part.ts';
 import { type ClearRun, clearRuns, reachesOf, runsOf } from './reaches.ts';
 
 /** Where joints may run: candidate lines along one axis, rising. */
@@ -30,11 +32,11 @@ export function candidateLines(region: Region, part: Part, { most, keep, first }
   const hard = ([0, 1] as const).map((axis) => {
     const corners = hardLines(region, part, axis);
     const kept = axis === 0 ? keep.x : keep.y;
-    return thin(kept.length > 0 ? distinct([...corners, ...kept]) : corners, most);
+    return thin(kept.length > 0 ? distinct([...corners, ...kept]) : corners, part.grout ? Math.ceil(most * 0.6) : most);
   }) as [number[], number[]];
   const clear = clearRuns(region, hard[0], hard[1]);
   const offers = ([0, 1] as const).map((axis) =>
-    offerOf(part, axis, hard[axis], hard[1 - axis] as number[], first, clear[axis]),
+    offerOf(region, part, axis, hard[axis], hard[1 - axis] as number[], first, clear[axis]),
   );
   const [forX, forY] = offers.map((offer) => Math.max(2, offer.wanted)) as [number, number];
   // A long narrow region may have many lines across it, as it has few along it.
@@ -61,6 +63,7 @@ interface Offer {
 }
 
 function offerOf(
+  region: Region,
   part: Part,
   axis: 0 | 1,
   own: readonly number[],
@@ -70,17 +73,20 @@ function offerOf(
 ): Offer {
   const span = (own[own.length - 1] as number) - (own[0] as number);
   const longest = longestBay(across, part);
-  const faces = columnFaces(part, axis, own);
-  if (span <= longest) return { grid: [], soft: faces, wanted: own.length + faces.length };
+  const rows = groutAlong(part.grout, axis);
+  const corners = rows === null ? [] : distinct(cornersInGrout(rows, region, part, axis));
+  const faces = rows === null ? columnFaces(part, axis, own) : distinct(columnsInGrout(rows, part, axis));
+  if (span <= longest) return { grid: corners, soft: faces, wanted: own.length + corners.length + faces.length };
   // In a hall of columns the bays go by their rows.
   const isCrowded = faces.length > MANY_FACES;
   const extras = edgesOfThings(part, axis, own).slice(0, isCrowded ? CROWDED_EXTRAS : MOST_EXTRAS);
   const things = isCrowded ? extras : [...faces, ...extras];
   const bays = isCrowded ? 1 : Math.ceil(span / usualBay(across, part));
-  const grid = isCrowded ? rowLines(own, across, part) : gridLines(own, across, part);
+  const lines = isCrowded ? rowLines(own, across, part) : gridLines(own, across, part);
+  const grid = rows === null ? lines : distinct([...corners, ...linesInGrout(rows, own, lines)]);
   return {
     grid,
-    soft: [...things, ...softLines(own, across, part, longest, first, clear)],
+    soft: [...things, ...softLines(own, across, part, longest, first, clear, rows)],
     wanted: own.length + grid.length + things.length + softWanted(bays),
   };
 }
@@ -207,16 +213,19 @@ function softLines(
   longest: number,
   first: LineChoice['first'],
   clear: ClearRun,
+  rows: GroutRows | null,
 ): number[] {
   const from = hard[0] as number;
   const to = hard[hard.length - 1] as number;
   const found = clearPairs(hard, across.length - 1, clear).filter(([a, b]) => b - a > longest);
   // Between skew or curved walls no run is clear, and bays are parts of the whole.
   const pairs: [number, number][] = found.length > 0 ? found : [[from, to]];
-  const parts = pairs.flatMap(([a, b]) => subdivisions(a, b, across, part));
-  const reaches = reachesOf(hard, across, part, clear);
-  const soft =
-    first === 'parts' ? [...parts, ...gapHalves(hard), ...reaches] : [...reaches, ...gapHalves(hard), ...parts];
+  const beside = (lines: readonly number[]) => (rows === null ? lines : linesInGrout(rows, hard, lines));
+  const parts = beside(pairs.flatMap(([a, b]) => subdivisions(a, b, across, part)));
+  const reached = reachesOf(hard, across, part, clear);
+  const reaches = rows === null ? reached.map(({ at }) => at) : reachesInGrout(rows, hard, reached);
+  const halves = beside(gapHalves(hard));
+  const soft = first === 'parts' ? [...parts, ...halves, ...reaches] : [...reaches, ...halves, ...parts];
   return soft.map(onGrid).filter((v) => v > from && v < to);
 }
 

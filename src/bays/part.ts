@@ -20,6 +20,8 @@ export interface Part {
   readonly joinery: readonly Ring[];
   /** Places worth a line without being obstacles, such as edges of sun zones. */
   readonly hints: readonly Ring[];
+  /** Grout lines to lay joints in; null where the layout does not go by them. */
+  readonly grout: PartGrout | null;
 }
 
 export interface PartColumn {
@@ -35,4 +37,20 @@ export interface PartCut {
   readonly kind: 'field' | 'neck';
   readonly from: Point;
   readonly to: Point;
+}
+
+/** Straight grout lines over a part, all of one direction: every place p with normal . p = firstMm + k * spacingMm. */
+export interface GroutRows {
+  /** Of length 1; along an axis exactly where the lines run square to it. */
+  readonly normal: Point;
+  /** From 0 up to the spacing. */
+  readonly firstMm: number;
+  readonly spacingMm: number;
+}
+
+/** The grout lines that joints of a part are to lie in. */
+export interface PartGrout {
+  readonly rows: readonly GroutRows[];
+  /** A joint no further from the middle of a line than this lies in it. */
+  readonly reachMm: number;
 }

@@ -7,7 +7,9 @@ import { rayMeets, segmentDistance } from '../geometry/segment.ts';
 import { GRID_PER_MM, onGrid, WELD_MM } from '../geometry/tolerance.ts';
 import { limitExceeded } from '../plan/exceed.ts';
 import type { BayLimits, Plan, Room } from '../plan/plan.ts';
+import { type TiledField, tiledFields } from '../plan/tile-grid.ts';
 import { columnEdgesOf, regionFilled, regionsOf } from './filled.ts';
+import { partGrout } from './grout.ts';
 import { longerSide } from './measure.ts';
 import type { Part, PartColumn, PartCut } from './part.ts';
 
@@ -47,6 +49,7 @@ export function partsOf(plan: Plan, floor: Floor): PlacedPart[] {
   const columns = plan.columns.map((column) => columnOf(column.outline, plan));
   const doorJoints = doorwayJoints(floor);
   const columnEdges = columnEdgesOf(floor);
+  const fields = tiledFields(plan);
   const parts: PlacedPart[] = [];
   for (let c = 0; c < count; c++) {
     const rooms = [...(roomsOf[c] ?? [])].map((r) => plan.rooms[r] as Room);
@@ -56,7 +59,7 @@ export function partsOf(plan: Plan, floor: Floor): PlacedPart[] {
     const mouths = mouthsOf(floor, edges, of, c, doorJoints);
     for (const traced of regionsOf(floor, (f) => bodyOf[f] === c, edges)) {
       const region = regionFilled(floor, columnEdges, traced);
-      parts.push(placePart(plan, rooms, region, columns, barriers, mouths));
+      parts.push(placePart(plan, fields, rooms, region, columns, barriers, mouths));
     }
   }
   return parts;
@@ -80,6 +83,7 @@ const INSET_SHARE = 0.98;
 
 function placePart(
   plan: Plan,
+  fields: readonly TiledField[],
   rooms: readonly Room[],
   region: { outline: Ring; holes: readonly Ring[] },
   columns: readonly PartColumn[],
@@ -109,6 +113,7 @@ function placePart(
       .filter((j) => j.under !== 'built-off-slab' && near(j.outline))
       .map((j) => moveRing(j.outline)),
     hints: plan.sunZones.filter((zone) => near(zone.outline)).map((zone) => moveRing(zone.outline)),
+    grout: partGrout(plan, fields, rooms, origin),
   };
   return { part, rooms, origin, mouths };
 }

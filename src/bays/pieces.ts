@@ -2,7 +2,7 @@ import type { Chain } from '../geometry/noding.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Region, Ring } from '../geometry/ring.ts';
 import { facesBoundary, loopsRegion, type Subdivision, subdivisionOf } from '../geometry/subdivision.ts';
-import { GRID_PER_MM } from '../geometry/tolerance.ts';
+import { GRID_PER_MM, SAME_LINE_MM } from '../geometry/tolerance.ts';
 import type { PartCut } from './part.ts';
 
 /** A region with its cuts in it: the pieces it falls into and what lies between them. */
@@ -69,6 +69,13 @@ export function edgePoints({ subdivision }: Pieces, edge: number): [Point, Point
     (subdivision.y[p] as number) / GRID_PER_MM,
   ];
   return [at(from), at(to)];
+}
+
+/** The axis that an edge runs along, 0 where it is upright; null where it is askew. */
+export function edgeAxis(pieces: Pieces, edge: number): 0 | 1 | null {
+  const [a, b] = edgePoints(pieces, edge);
+  const [dx, dy] = [Math.abs(b[0] - a[0]), Math.abs(b[1] - a[1])];
+  return dx <= SAME_LINE_MM && dx < dy ? 0 : dy <= SAME_LINE_MM && dy < dx ? 1 : null;
 }
 
 /** The regions that cuts split a region into. */

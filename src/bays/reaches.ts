@@ -26,9 +26,9 @@ export function reachesOf(
   across: readonly number[],
   { limits }: Part,
   clear: ClearRun,
-): number[] {
+): ReachLine[] {
   const { areaM2, lengthM, aspect, aspectFromM } = limits;
-  const found: ReachLine[] = [];
+  const found: WorthLine[] = [];
   for (let a = 0; a < across.length; a++) {
     for (let b = a + 1; b < across.length; b++) {
       const breadth = (across[b] as number) - (across[a] as number);
@@ -50,30 +50,33 @@ export function reachesOf(
 const MOST_IN_ROW = 4;
 
 /** Of lines that all but meet and bind from the same side the tighter one stays, in the place of the more useful. */
-function tightest(lines: readonly ReachLine[]): number[] {
+function tightest(lines: readonly WorthLine[]): ReachLine[] {
   const kept: { at: number; readonly side: 1 | -1 }[] = [];
   for (const { at, side } of lines) {
     const near = kept.find((line) => line.side === side && Math.abs(line.at - at) <= NEAR_LINES_MM);
     if (!near) kept.push({ at, side });
     else if ((near.at - at) * side > 0) near.at = at;
   }
-  return kept.map(({ at }) => at);
+  return kept;
 }
 
 /** What a limit reaches from here and from there differs by less than this where corners were meant to line up, mm. */
 const NEAR_LINES_MM = 10;
 
-interface ReachLine {
+export interface ReachLine {
   readonly at: number;
-  readonly worth: number;
   /** 1: a bay is within its limits up to this line; -1: from it on. */
   readonly side: 1 | -1;
+}
+
+interface WorthLine extends ReachLine {
+  readonly worth: number;
 }
 
 /** Adds the lines that a bay of so long a reach comes to from each hard line of a clear run, either way.
  *  @param most 1 for the longest that a bay may be, -1 for the shortest */
 function reachesAdd(
-  into: ReachLine[],
+  into: WorthLine[],
   hard: readonly number[],
   from: number,
   to: number,

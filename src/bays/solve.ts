@@ -1,18 +1,21 @@
 import type { Point } from '../geometry/point.ts';
 import { regionArea } from '../geometry/region.ts';
-import { boxOf, type Ring } from '../geometry/ring.ts';
-import { lineInside } from '../geometry/scanline.ts';
+import { boxOf } from '../geometry/ring.ts';
+import { type Interval, lineInside } from '../geometry/scanline.ts';
 import { EQUAL_LENGTH_MM, onGrid } from '../geometry/tolerance.ts';
 import { type Budget, baysLeast, budgetOf } from './budget.ts';
 import { cutsCarry } from './carry.ts';
 import { equalGrids } from './equal-grid.ts';
-import { type Frame, frameOf, frameSettled, mainDirections, regionOrdered } from './frame.ts';
+import { type Frame, frameOf } from './frame.ts';
+import { groutAlong, groutNear } from './grout.ts';
 import { layoutImprove, layoutPrice } from './improve.ts';
+import { cutsInGrout } from './in-grout.ts';
 import { cutBarred } from './lattice.ts';
 import { layoutEven, regionLayout } from './layout.ts';
 import { BREACH_PRICE, pieceExcess } from './leaf.ts';
 import { type Neck, neckBarred } from './necks.ts';
 import type { Part, PartCut } from './part.ts';
+import { columnsInside, cutsTurn, partDirections, partFrame, partTurn } from './part-frame.ts';
 import { neckParting, necksAfter, necksCut, ringCuts } from './passages.ts';
 import { regionSplit } from './pieces.ts';
 import { isPlain } from './plain.ts';
@@ -62,8 +65,28 @@ interface Found {
 export function partSolve(part: Part, budget: Budget = budgetOf(part)): Solved {
   const bays = baysLeast(part);
   if (bays > MOST_BAYS_IN_ALL) return { cuts: [], openNecks: [], givenUp: { bays, most: MOST_BAYS_IN_ALL } };
-  const solved = necksSolve(part, [], budget);
-  return { ...solved, givenUp: budget.isSpent ? 'too-intricate' : null };
+  return part.grout === null ? searched(part, budget) : inGrout(part, budget);
+}
+
+function searched(part: Part, budget: Budget): Solved {
+  const found = necksSolve(part, [], budget);
+  return { ...found, givenUp: budget.isSpent ? 'too-intricate' : null };
+}
+
+/** The layout with joints in grout lines. Where that breaks a rule it may be that none could be kept: then the layout without a thought for the grout, if
+ *  it breaks fewer. Either with its joints moved into grout lines as far as they can be. */
+function inGrout(part: Part, budget: Budget): Solved {
+  const price = ({ cuts, openNecks, givenUp }: Solved) =>
+    (openNecks.length + (givenUp ? 1 : 0)) * BREACH_PRICE + layoutPrice(part.region, part, cuts, 0).cost;
+  let best = searched(part, budget);
+  if (price(best) >= BREACH_PRICE) {
+    const free: Part = { ...part, grout: null };
+    const other = searched(free, budgetOf(free));
+    if (price(other) < price(best) - EQUAL_LENGTH_MM) best = other;
+  }
+  const cuts = cutsInGrout(part, best.cuts, budgetOf({ ...part, grout: null }));
+  const after = necksAfter(part, cuts, budgetOf(part));
+  return { ...best, cuts: [...cuts, ...after.cuts], openNecks: after.left };
 }
 
 /** A part that takes more bays than this is no floor, or its limits are none: 40 m2 each for a hall of 120,000 m2. */
@@ -120,7 +143,7 @@ function regionSolve(part: Part, cutsRound: readonly PartCut[], budget: Budget, 
   const whole = priceOfWhole(own);
   let best: Layout = { cuts: [], cost: whole, uneven: 0 };
   if (whole === 0 || budget.isSpent) return best;
-  const directions = mainDirections([part.region]);
+  const directions = partDirections(own);
   const halving = halvingCut(own, directions[0] ?? 0);
   if (halving.length > 0) {
     const halves = regionSplit(part.region, halving);
@@ -130,10 +153,11 @@ function regionSolve(part: Part, cutsRound: readonly PartCut[], budget: Budget, 
     if (halves.length > 1) return { ...best, cuts: [...halving, ...inner] };
   }
   for (const angle of directions) {
-    const layout = frameSolve(own, frameSettled(frameOf(angle), part.region, thingsIn(own)), budget, effort);
+    const layout = frameSolve(own, partFrame(own, angle), budget, effort);
     if (layout.cost < best.cost - EQUAL_LENGTH_MM) best = layout;
   }
-  if (best.cost < BREACH_PRICE || effort === 'patient') return best;
+  if (best.cost < BREACH_PRICE) return best;
+  if (effort === 'patient') return own.grout === null ? best : offGroutSolve(own, cutsRound, best, budget);
   const pieces = best.cuts.length > 0 ? regionSplit(part.region, best.cuts) : [part.region];
   const mended = pieces.flatMap(
     (region) => regionSolve({ ...part, region }, [...cutsRound, ...best.cuts], budget, 'patient').cuts,
@@ -141,9 +165,11 @@ function regionSolve(part: Part, cutsRound: readonly PartCut[], budget: Budget, 
   return { ...best, cuts: [...best.cuts, ...mended] };
 }
 
-/** Corners of what bears on the search beside the floor itself. */
-function thingsIn({ columns, keepClear, joinery, mouths, noJoint, hints }: Part): Point[] {
-  return [...columns.map((column) => column.ring), ...keepClear, ...joinery, ...mouths, ...noJoint, ...hints].flat();
+/** Where joints along grout break a rule: the layout found without a thought for the grout, if it breaks fewer. */
+function offGroutSolve(part: Part, cutsRound: readonly PartCut[], along: Layout, budget: Budget): Layout {
+  const { cuts } = regionSolve({ ...part, grout: null }, cutsRound, budget, 'patient');
+  const other = layoutPrice(part.region, part, cuts, 0);
+  return other.cost < along.cost - EQUAL_LENGTH_MM ? other : along;
 }
 
 /** A region of more bays than this is halved across its length. */
@@ -158,10 +184,13 @@ function halvingCut(part: Part, angle: number): PartCut[] {
   const box = boxOf(turned.region.outline);
   const axis = box.maxX - box.minX >= box.maxY - box.minY ? 0 : 1;
   const [from, to] = axis === 0 ? [box.minX, box.maxX] : [box.minY, box.maxY];
-  const rows = turned.columns.map((c) => (axis === 0 ? c.box.minX + c.box.maxX : c.box.minY + c.box.maxY) / 2);
+  const rows = turned.columns.map((c) =>
+    axis === 0 ? [c.box.minX, c.box.maxX] : [c.box.minY, c.box.maxY],
+  ) as Interval[];
   const middle = gridMiddle(from, to, axis === 0 ? box.maxY - box.minY : box.maxX - box.minX, part);
-  const row = rows.reduce((near, v) => (Math.abs(v - middle) < Math.abs(near - middle) ? v : near), Infinity);
-  const at = onGrid(Math.abs(row - middle) < (to - from) / 8 ? row : middle);
+  const off = ([low, high]: Interval) => Math.abs((low + high) / 2 - middle);
+  const row = rows.reduce((near: Interval, own) => (off(own) < off(near) ? own : near), [Infinity, Infinity]);
+  const at = onGrid(halvingLine(turned, axis, off(row) < (to - from) / 8 ? row : [middle, middle]));
   const rings = [turned.region.outline, ...turned.region.holes];
   const cuts = lineInside(rings, axis, at).map(([a, b]): PartCut => {
     const ends: [Point, Point] =
@@ -177,27 +206,22 @@ function halvingCut(part: Part, angle: number): PartCut[] {
     return { kind: 'field', from: ends[0], to: ends[1] };
   });
   if (cuts.some((cut) => cutBarred(cut, turned))) return [];
-  return cuts.map((cut) => ({ ...cut, from: frame.toSheet(cut.from), to: frame.toSheet(cut.to) }));
+  return cutsTurn(cuts, frame.toSheet);
+}
+
+/** The middle of a row of columns, or of the floor; where joints lie in grout the line nearest to it that still passes through the row. */
+function halvingLine({ grout }: Part, axis: 0 | 1, [low, high]: Interval): number {
+  const middle = (low + high) / 2;
+  const rows = groutAlong(grout, axis);
+  if (rows === null) return middle;
+  const line = groutNear(rows, middle);
+  return low === high || (line >= low && line <= high) ? line : middle;
 }
 
 /** The middle of a stretch as the best grid of equal bays has it, so that its halves can be laid in the same bays. */
 function gridMiddle(from: number, to: number, acrossMm: number, { limits }: Part): number {
   const along = equalGrids(to - from, acrossMm, limits)[0]?.along ?? 2;
   return from + ((to - from) * Math.round(along / 2)) / along;
-}
-
-/** Columns of the region; those that a neck joint touches have theirs. */
-function columnsInside(part: Part, necks: readonly PartCut[]): Part['columns'] {
-  const box = boxOf(part.region.outline);
-  return part.columns
-    .filter((c) => c.box.minX < box.maxX && c.box.maxX > box.minX && c.box.minY < box.maxY && c.box.maxY > box.minY)
-    .map((c) => {
-      const touched = necks.some(({ from, to }) => {
-        const n = boxOf([from, to]);
-        return n.minX <= c.box.maxX && n.maxX >= c.box.minX && n.minY <= c.box.maxY && n.maxY >= c.box.minY;
-      });
-      return touched ? { ...c, needsJoint: false } : c;
-    });
 }
 
 function priceOfWhole(part: Part): number {
@@ -236,7 +260,7 @@ function frameSolve(part: Part, frame: Frame, budget: Budget, patience: EffortKe
     const price = straight.movedMm > 0 ? layoutPrice(turned.region, turned, real, 0) : layout;
     if (price.cost < best.cost) {
       best = {
-        cuts: real.map((cut) => ({ ...cut, from: frame.toSheet(cut.from), to: frame.toSheet(cut.to) })),
+        cuts: cutsTurn(real, frame.toSheet),
         cost: price.cost,
         uneven: price.uneven,
       };
@@ -244,21 +268,4 @@ function frameSolve(part: Part, frame: Frame, budget: Budget, patience: EffortKe
     if (price.cost < BREACH_PRICE || layout.cost >= BREACH_PRICE) break;
   }
   return best;
-}
-
-function partTurn(part: Part, frame: Frame): Part {
-  const turn = (ring: Ring): Ring => (frame.mirrored ? ring.map(frame.toFrame).reverse() : ring.map(frame.toFrame));
-  return {
-    ...part,
-    region: regionOrdered({ outline: turn(part.region.outline), holes: part.region.holes.map(turn) }),
-    columns: part.columns.map((column) => {
-      const ring = turn(column.ring);
-      return { ...column, ring, box: boxOf(ring) };
-    }),
-    mouths: part.mouths.map(([a, b]): readonly [Point, Point] => [frame.toFrame(a), frame.toFrame(b)]),
-    keepClear: part.keepClear.map(turn),
-    noJoint: part.noJoint.map(turn),
-    joinery: part.joinery.map(turn),
-    hints: part.hints.map(turn),
-  };
 }

@@ -61,6 +61,9 @@ export const AXIS_RAD = 2e-5;
 /** Products of unit vectors that differ by less than this are equal: rounding of sines and cosines. */
 export const UNIT_SLACK = 1e-9;
 
+/** Where lines of a grid begin is told apart to so many steps to the millimetre: finer than the plan, coarser than rounding. */
+export const PHASES_PER_MM = 10_000;
+
 /** Of lines that catch the hand from as near, that one is meant whose corner is nearer: its distance counts by this share, 0.1 mm in 100 m. */
 export const TIE_SHARE = 1e-6;
 
