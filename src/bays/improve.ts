@@ -8,7 +8,7 @@ import { cutTouches, edgeCut, groupOf, isBetween, isInner } from './group.ts';
 import { cutRate, groutAlong, groutFrom } from './grout.ts';
 import { cutPrice } from './lattice.ts';
 import { type LayoutOptions, regionLayout } from './layout.ts';
-import { BREACH_PRICE, pieceExcess } from './leaf.ts';
+import { BREACH_PRICE, pieceExcess, piecePrice } from './leaf.ts';
 import { isBox } from './measure.ts';
 import type { Part, PartCut } from './part.ts';
 import { edgeAxis, type Pieces, piecesOf, piecesRegion } from './pieces.ts';
@@ -171,7 +171,7 @@ export function layoutPrice(region: Region, part: Part, cuts: readonly PartCut[]
   for (const face of pieces.faces) {
     for (const piece of piecesRegion(pieces, new Set([face]))) {
       const net = Math.max(0, regionArea(piece) - columnsArea(piece, part.columns));
-      cost += pieceExcess(piece, net, rules, marginMm) * BREACH_PRICE;
+      cost += pieceExcess(piece, net, rules, marginMm) * BREACH_PRICE + piecePrice(piece, part);
       uneven += (net / 1e6) ** 2;
     }
   }

@@ -1,9 +1,11 @@
+import { rectangleRound } from '../geometry/hull.ts';
 import type { Point } from '../geometry/point.ts';
 import { regionArea } from '../geometry/region.ts';
 import { regionInBox } from '../geometry/region-clip.ts';
 import { type Box, boxOf, type Region, ringArea } from '../geometry/ring.ts';
 import { CRUMB_MM2, NEAR_LIMIT } from '../geometry/tolerance.ts';
 import { LIMIT_SLACK } from '../plan/exceed.ts';
+import { rules } from '../plan/reference.ts';
 import type { Lattice } from './lattice.ts';
 import { type BayRules, type Breach, bayMeasure, isBox } from './measure.ts';
 import { cornerTurn, NOTCH_RAD } from './notch.ts';
@@ -55,13 +57,15 @@ export class LeafJudge {
     return this.boxPrice(i1, i2, j1, j2, netMm2);
   }
 
+  /** Of one that is a bay as long and as wide as itself. */
   private boxPrice(i1: number, i2: number, j1: number, j2: number, netMm2: number): number {
     const { x, y } = this.lattice;
     const w = (x[i2] as number) - (x[i1] as number);
     const h = (y[j2] as number) - (y[j1] as number);
     const over = boxExcess(w, h, netMm2 + (w + h) * this.marginMm, this.limits, this.marginMm);
-    if (over > 0) return over * BREACH_PRICE;
-    return this.columns.length === 0 ? 0 : this.bareAt(i1, i2, j1, j2) * BREACH_PRICE;
+    const narrow = narrowPrice(Math.min(w, h), this.part);
+    if (over > 0) return over * BREACH_PRICE + narrow;
+    return narrow + (this.columns.length === 0 ? 0 : this.bareAt(i1, i2, j1, j2) * BREACH_PRICE);
   }
 
   /** Of any other. */
@@ -87,11 +91,13 @@ export class LeafJudge {
     }
     const share = netMm2 / grossMm2;
     let over = this.bareAt(i1, i2, j1, j2);
+    let narrow = 0;
     for (const piece of this.columnPieces(i1, i2).flatMap((strip) => regionInBox(strip, box))) {
       if (ringArea(piece.outline) < CRUMB_MM2) continue;
       over += pieceExcess(piece, regionArea(piece) * share, this.part, this.marginMm);
+      narrow += piecePrice(piece, this.part);
     }
-    return over * BREACH_PRICE;
+    return over * BREACH_PRICE + narrow;
   }
 
   private boxAt(i1: number, i2: number, j1: number, j2: number): Box {
@@ -113,6 +119,16 @@ export class LeafJudge {
     this.between.set(key, pieces);
     return pieces;
   }
+}
+
+/** What a strip of a bay costs that no one would lay for the sake of a joint in grout, mm of joint. */
+function narrowPrice(widthMm: number, { grout }: Pick<Part, 'grout'>): number {
+  return grout !== null && widthMm < rules.groutBayLeastMm.value ? rules.narrowBayPriceM.value * 1000 : 0;
+}
+
+/** The same for a bay of any shape. */
+export function piecePrice(piece: Region, part: Pick<Part, 'grout'>): number {
+  return part.grout === null ? 0 : narrowPrice(rectangleRound(piece.outline).width, part);
 }
 
 /** The same for a rectangle with sides w and h, mm. */

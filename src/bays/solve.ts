@@ -78,13 +78,14 @@ function searched(part: Part, budget: Budget): Solved {
 function inGrout(part: Part, budget: Budget): Solved {
   const price = ({ cuts, openNecks, givenUp }: Solved) =>
     (openNecks.length + (givenUp ? 1 : 0)) * BREACH_PRICE + layoutPrice(part.region, part, cuts, 0).cost;
-  let best = searched(part, budget);
-  if (price(best) >= BREACH_PRICE) {
-    const free: Part = { ...part, grout: null };
-    const other = searched(free, budgetOf(free));
+  const free: Part = { ...part, grout: null };
+  const moved = (own: Solved): Solved => ({ ...own, cuts: cutsInGrout(part, own.cuts, budgetOf(free)) });
+  let best = moved(searched(part, budget));
+  if (price(best) >= BREACH_PRICE || baysLeast(part) <= MOST_BAYS_AGAIN) {
+    const other = moved(searched(free, budgetOf(free)));
     if (price(other) < price(best) - EQUAL_LENGTH_MM) best = other;
   }
-  const cuts = cutsInGrout(part, best.cuts, budgetOf({ ...part, grout: null }));
+  const { cuts } = best;
   const after = necksAfter(part, cuts, budgetOf(part));
   return { ...best, cuts: [...cuts, ...after.cuts], openNecks: after.left };
 }

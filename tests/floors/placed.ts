@@ -1,7 +1,7 @@
 import type { Point } from '../../src/geometry/point.ts';
 import type { Ring } from '../../src/geometry/ring.ts';
 import type { Chance } from './chance.ts';
-import type { PlanJson } from './plan-json.ts';
+import type { PlanJson, TilesJson } from './plan-json.ts';
 
 /** The same plan elsewhere: turned, mirrored, moved, its corners shaken. */
 
@@ -58,5 +58,31 @@ export function planPlaced(plan: PlanJson, place: Place): PlanJson {
     drawnJoints: lined(plan.drawnJoints ?? []),
     noJoint: lined(plan.noJoint ?? []),
     keepClear: outlined(plan.keepClear ?? []),
+    ...(plan.tiles ? { tiles: tilesPlaced(plan.tiles, place) } : {}),
+    ...(plan.tileFields ? { tileFields: plan.tileFields.map((field) => tilesPlaced(field, place)) } : {}),
+  };
+}
+
+/** So far off that what rounds or shakes a point does not turn the grid, mm. */
+const FAR_MM = 1e6;
+
+/** The same tiles elsewhere. Mirrored, a grid begins at another corner of its tile, for its courses are counted the other way, and they are shifted the
+ *  other way; a mirrored herringbone is none that a plan can have. */
+function tilesPlaced<T extends TilesJson>(tiles: T, place: Place): T {
+  const { origin = [0, 0], angleDeg = 0, lengthMm, widthMm, groutMm = 3, bond = 'straight', offsetMm } = tiles;
+  const c = Math.cos((angleDeg * Math.PI) / 180);
+  const s = Math.sin((angleDeg * Math.PI) / 180);
+  const at = (x: number, y: number) => place([origin[0] + x * c - y * s, origin[1] + x * s + y * c]);
+  const [o, u, v] = [at(0, 0), at(FAR_MM, 0), at(0, FAR_MM)];
+  const isMirrored = (u[0] - o[0]) * (v[1] - o[1]) < (u[1] - o[1]) * (v[0] - o[0]);
+  if (isMirrored && bond === 'herringbone') throw new Error('a mirrored herringbone is no bond of a plan');
+  const moduleMm = lengthMm + groutMm;
+  const shiftMm = bond === 'third' ? moduleMm / 3 : (offsetMm ?? moduleMm / 3);
+  const isShifted = bond === 'third' || bond === 'offset';
+  return {
+    ...tiles,
+    origin: isMirrored ? at(0, widthMm) : o,
+    angleDeg: (Math.atan2(u[1] - o[1], u[0] - o[0]) * 180) / Math.PI,
+    ...(isMirrored && isShifted ? { bond: 'offset', offsetMm: moduleMm - shiftMm } : {}),
   };
 }

@@ -1,0 +1,146 @@
+import { describe, expect, it } from 'vitest';
+import type { Point } from '../../src/geometry/point.ts';
+import type { Analysis } from '../../src/plan/analysis.ts';
+import { planPlaced, turned } from '../floors/placed.ts';
+import { type PlanJson, planJson, type TilesJson } from '../floors/plan-json.ts';
+import { rectilinearFloor } from '../floors/rectilinear.ts';
+import { analysisFaults } from '../oracle/check-analysis.ts';
+import { analysed, freeJointM } from './analysed.ts';
+
+const tiles: TilesJson = { lengthMm: 600, widthMm: 600, groutMm: 3, origin: [0, 0] };
+
+function floor(outline: readonly Point[], own: TilesJson | null = tiles, aim = 'grout-lines'): PlanJson {
+  const plan = planJson('Floor', [{ id: 'r1', name: 'Room', outline }]);
+  return { ...plan, ...(own ? { tiles: own } : {}), layout: { aim: aim as 'grout-lines' } };
+}
+
+const box = (width: number, height: number): readonly Point[] => [
+  [0, 0],
+  [width, 0],
+  [width, height],
+  [0, height],
+];
+
+/** x of upright joints and y of level ones. */
+function places({ joints }: Analysis): number[] {
+  return joints
+    .map(({ line: [a, b] }) => (a && b && Math.abs(a[0] - b[0]) < 1 ? a[0] : (a?.[1] ?? 0)))
+    .sort((p, q) => p - q);
+}
+
+const isWithin = ({ bays }: Analysis) => bays.every(({ within }) => within);
+const isInGrout = ({ joints }: Analysis) => joints.every(({ onGroutLine }) => onGroutLine === true);
+
+describe('the aim grout-lines', () => {
+  it('moves the joint of 15 m from 7.5 m to a grout line, at 603 k - 1.5, with both bays within 8 m', () => {
+    // 12 x 603 - 1.5 = 7234.5 leaves 7765.5, 13 x 603 - 1.5 = 7837.5 leaves 7162.5: both keep 8 m and 5 m x 8 m.
+    const { analysis } = analysed(floor(box(15_000, 5000)));
+    expect([7234.5, 7837.5]).toContain(places(analysis)[0]);
+    expect(analysis.joints).toHaveLength(1);
+    expect(isWithin(analysis) && isInGrout(analysis)).toBe(true);
+  });
+
+  it('spends a second joint of 5 m where one in grout would leave a bay over 8 m', () => {
+    // Of 16 m only 8000 itself keeps both bays, and the grout lines beside it lie at 7837.5 and 8440.5. Off the grout: 5 + 2 x 5 = 15 m; two in grout: 10 m.
+    const { analysis } = analysed(floor(box(16_000, 5000)));
+    expect(freeJointM(analysis)).toBeCloseTo(10, 6);
+    expect(isWithin(analysis) && isInGrout(analysis)).toBe(true);
+    expect(freeJointM(analysed(floor(box(16_000, 5000), tiles, 'least-joint')).analysis)).toBeCloseTo(5, 6);
+  });
+
+  it('leaves a corner that turns in by no more than an allowed pocket', () => {
+    // The corner at 2950 lies 63.5 mm before the grout line at 5 x 603 - 1.5 = 3013.5; a pocket of 150 mm is none.
+    const outline: readonly Point[] = [
+      [0, 0],
+      [6000, 0],
+      [6000, 4000],
+      [2950, 4000],
+      [2950, 7000],
+      [0, 7000],
+    ];
+    const { analysis } = analysed(floor(outline));
+    expect(isWithin(analysis) && isInGrout(analysis)).toBe(true);
+  });
+
+  it('stays at a corner that is further from every grout line, and says why', () => {
+    // From x = 3313 and y = 3313 the nearest grout lines lie 301 mm and 299.5 mm away.
+    const outline: readonly Point[] = [
+      [0, 0],
+      [6000, 0],
+      [6000, 3315],
+      [3315, 3315],
+      [3315, 6000],
+      [0, 6000],
+    ];
+    const { analysis } = analysed(floor(outline));
+    expect(isWithin(analysis)).toBe(true);
+    expect(analysis.joints.map(({ onGroutLine, whyOff }) => [onGroutLine, whyOff])).toEqual([[false, 'corner']]);
+  });
+
+  it('follows the courses of a half bond, and says of a joint across them that no grout runs there', () => {
+    const half = { ...tiles, bond: 'half' };
+    const along = analysed(floor(box(5000, 15_000), half)).analysis;
+    expect(along.joints).toHaveLength(1);
+    expect(isWithin(along) && isInGrout(along)).toBe(true);
+    const across = analysed(floor(box(15_000, 5000), half)).analysis;
+    expect(across.joints.map(({ bondLets, whyOff }) => [bondLets, whyOff])).toEqual([[false, 'bond']]);
+    expect(freeJointM(across)).toBeCloseTo(5, 6);
+  });
+
+  it('lays a floor with a herringbone, or without tiles, as for least joint', () => {
+    const outline = box(17_000, 9000);
+    const least = analysed(floor(outline, null, 'least-joint')).analysis;
+    for (const own of [null, { ...tiles, widthMm: 150, bond: 'herringbone' }]) {
+      expect(places(analysed(floor(outline, own)).analysis)).toEqual(places(least));
+    }
+  });
+
+  it('changes no bay or joint of a floor that goes for another aim', () => {
+    const outline = box(17_000, 9000);
+    for (const aim of ['least-joint', 'even-bays']) {
+      const [with_, without] = [analysed(floor(outline, tiles, aim)), analysed(floor(outline, null, aim))];
+      expect(with_.analysis.bays).toEqual(without.analysis.bays);
+      expect(places(with_.analysis)).toEqual(places(without.analysis));
+    }
+  });
+
+  it('lays a floor the same way when it is turned with its tiles', () => {
+    const plan = floor(box(15_000, 9000));
+    const before = analysed(plan).analysis;
+    for (const degrees of [90, 17, 211]) {
+      const after = analysed(planPlaced(plan, turned(degrees))).analysis;
+      expect(freeJointM(after)).toBeCloseTo(freeJointM(before), 2);
+      expect(isInGrout(after)).toBe(isInGrout(before));
+    }
+  });
+
+  it('breaks no limit that the floor keeps for least joint, and never puts less of a floor in grout', () => {
+    let [on, all] = [0, 0];
+    for (let seed = 1; seed <= 12; seed++) {
+      const wish = {
+        seed: 9000 + seed,
+        leastMm: 6000,
+        mostMm: 14_000,
+        corners: 4 + 2 * (seed % 5),
+        core: false,
+        stepMm: 100,
+      };
+      const base = planJson('Floor', [{ id: 'r1', name: 'Room', ...rectilinearFloor(wish) }]);
+      const plan = { ...base, tiles: { ...tiles, origin: [37 * seed, 53 * seed] as const } };
+      const least = analysed({ ...plan, layout: { ...plan.layout, aim: 'least-joint' } }).analysis;
+      const { plan: resolved, analysis } = analysed({ ...plan, layout: { ...plan.layout, aim: 'grout-lines' } });
+      expect(analysisFaults(resolved, analysis)).toEqual([]);
+      const over = (each: Analysis) => each.bays.filter(({ within }) => !within).length;
+      expect(over(analysis)).toBeLessThanOrEqual(over(least));
+      const inGrout = ({ joints }: Analysis) =>
+        joints
+          .filter(({ kind, onGroutLine }) => kind === 'field' && onGroutLine)
+          .reduce((sum, j) => sum + j.lengthM, 0);
+      const cost = (each: Analysis) => 3 * freeJointM(each) - 2 * inGrout(each);
+      expect(cost(analysis)).toBeLessThanOrEqual(cost(least) + 0.01);
+      on += inGrout(analysis);
+      all += freeJointM(analysis);
+    }
+    expect(on / all).toBeGreaterThan(0.5);
+  });
+});
