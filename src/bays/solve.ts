@@ -3,13 +3,14 @@ import { regionArea } from '../geometry/region.ts';
 import { boxOf } from '../geometry/ring.ts';
 import { type Interval, lineInside } from '../geometry/scanline.ts';
 import { EQUAL_LENGTH_MM, onGrid } from '../geometry/tolerance.ts';
+import { rules } from '../plan/reference.ts';
 import { type Budget, baysLeast, budgetOf } from './budget.ts';
 import { cutsCarry } from './carry.ts';
 import { equalGrids } from './equal-grid.ts';
 import { type Frame, frameOf } from './frame.ts';
 import { groutAlong, groutNear } from './grout.ts';
 import { layoutImprove, layoutPrice } from './improve.ts';
-import { cutsInGrout } from './in-grout.ts';
+import { baysCrumbs, cutsInGrout } from './in-grout.ts';
 import { cutBarred } from './lattice.ts';
 import { layoutEven, regionLayout } from './layout.ts';
 import { BREACH_PRICE, pieceExcess } from './leaf.ts';
@@ -73,22 +74,28 @@ function searched(part: Part, budget: Budget): Solved {
   return { ...found, givenUp: budget.isSpent ? 'too-intricate' : null };
 }
 
-/** The layout with joints in grout lines. Where that breaks a rule it may be that none could be kept: then the layout without a thought for the grout, if
- *  it breaks fewer. Either with its joints moved into grout lines as far as they can be. */
+/** The layout with joints in grout lines, or the layout without a thought for the grout, each with its joints moved into grout lines as far as they can
+ *  be, and the latter as it is: whichever breaks fewest rules, has fewest crumbs of bays that no one would lay, and costs least. What the floor's own
+ *  nooks leave is in all of them. */
 function inGrout(part: Part, budget: Budget): Solved {
   const price = ({ cuts, openNecks, givenUp }: Solved) =>
-    (openNecks.length + (givenUp ? 1 : 0)) * BREACH_PRICE + layoutPrice(part.region, part, cuts, 0).cost;
+    (openNecks.length + (givenUp ? 1 : 0)) * BREACH_PRICE +
+    layoutPrice(part.region, part, cuts, 0).cost +
+    baysCrumbs(part, cuts) * CRUMB_PRICE_MM;
   const free: Part = { ...part, grout: null };
   const moved = (own: Solved): Solved => ({ ...own, cuts: cutsInGrout(part, own.cuts, budgetOf(free)) });
+  const least = searched(free, budgetOf(free));
   let best = moved(searched(part, budget));
-  if (price(best) >= BREACH_PRICE || baysLeast(part) <= MOST_BAYS_AGAIN) {
-    const other = moved(searched(free, budgetOf(free)));
+  for (const other of [moved(least), least]) {
     if (price(other) < price(best) - EQUAL_LENGTH_MM) best = other;
   }
   const { cuts } = best;
   const after = necksAfter(part, cuts, budgetOf(part));
   return { ...best, cuts: [...cuts, ...after.cuts], openNecks: after.left };
 }
+
+/** What a crumb of a bay counts for, mm of joint: more than the joints beside it can bring into grout. */
+const CRUMB_PRICE_MM = rules.crumbBayPriceM.value * 1000;
 
 /** A part that takes more bays than this is no floor, or its limits are none: 40 m2 each for a hall of 120,000 m2. */
 const MOST_BAYS_IN_ALL = 3000;
