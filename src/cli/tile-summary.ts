@@ -55,7 +55,16 @@ const wayWords: Readonly<Record<AgreementWay, string>> = {
 
 /** The ways to make joints and tiles agree, each with what it costs. */
 export function agreementLines(agreements: readonly Agreement[]): readonly string[] {
-  const heads = ['Way', 'Joints m', 'Off grout lines m', 'On grout lines', 'Cut tiles', 'Slivers', 'Sum m', 'Change'];
+  const heads = [
+    'Way',
+    'Joints m',
+    'All joints off grout m',
+    'Intermediate on grout',
+    'Cut tiles',
+    'Slivers',
+    'Sum m',
+    'Change',
+  ];
   const rows = agreements.map(({ way, price, onGroutShare, setOuts, aim }) => [
     wayWords[way],
     figureText(price.jointM, 1),
@@ -73,6 +82,6 @@ export function agreementLines(agreements: readonly Agreement[]): readonly strin
   return [
     'Joints and tiles brought together',
     ...tableLines([heads, ...rows], 'lrrrrrrl'),
-    `  In the sum a metre off a grout line counts as ${offGroutPrice.value} m more, a cut tile as ${cutTilePriceM.value} m, a sliver as ${sliverPriceM.value} m.`,
+    `  Doorway joints stay under the leaf and do not count. In the sum a metre off a grout line counts as ${offGroutPrice.value} m more, a cut tile as ${cutTilePriceM.value} m, a sliver as ${sliverPriceM.value} m.`,
   ];
 }
