@@ -16,7 +16,7 @@ const MOUTH_PRICE_MM = 400;
 
 /** As much against joints off the grout as against joints where there is none: no grout line is worth the reveal either. */
 function mouthPrice({ grout }: Part): number {
-  return grout === null ? MOUTH_PRICE_MM : MOUTH_PRICE_MM * OFF_RATE;
+  return grout === null ? MOUTH_PRICE_MM : MOUTH_PRICE_MM * OFF_RATE + rules.narrowBayPriceM.value * 1000;
 }
 
 /** A joint so near to a place where the user took one away, and along it, is that joint again. */

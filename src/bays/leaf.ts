@@ -1,5 +1,4 @@
 import { rectangleRound } from '../geometry/hull.ts';
-import type { Point } from '../geometry/point.ts';
 import { regionArea } from '../geometry/region.ts';
 import { regionInBox } from '../geometry/region-clip.ts';
 import { type Box, boxOf, type Region, ringArea } from '../geometry/ring.ts';
@@ -8,7 +7,7 @@ import { LIMIT_SLACK } from '../plan/exceed.ts';
 import { rules } from '../plan/reference.ts';
 import type { Lattice } from './lattice.ts';
 import { type BayRules, type Breach, bayMeasure, isBox } from './measure.ts';
-import { cornerTurn, NOTCH_RAD } from './notch.ts';
+import { boxNotched, type Notch, notchesOf } from './notched.ts';
 import type { Part } from './part.ts';
 import { isPlain, isSquare } from './plain.ts';
 
@@ -75,20 +74,10 @@ export class LeafJudge {
       return BREACH_PRICE * SIZE_WEIGHT * excess(netMm2, this.areaMost);
     if (this.plain) return BREACH_PRICE;
     const box = this.boxAt(i1, i2, j1, j2);
-    let inside = 0;
-    let notchMm2 = 0;
-    for (const notch of this.notches) {
-      const triangle = notchTriangle(notch, box);
-      if (triangle === null) continue;
-      if (triangle.depth > notch.most) return BREACH_PRICE;
-      inside++;
-      notchMm2 += 2 * triangle.areaMm2;
-    }
-    if (this.stepped && inside === 1) {
-      const [w, h] = [box.maxX - box.minX, box.maxY - box.minY];
-      // The box but for one shallow notch is as long and as wide as the box.
-      if (Math.abs(w * h - notchMm2 - grossMm2) < CRUMB_MM2) return this.boxPrice(i1, i2, j1, j2, netMm2);
-    }
+    const notched = boxNotched(this.notches, box, grossMm2);
+    if (notched === 'deeply') return BREACH_PRICE;
+    if (this.stepped && notched === 'shallowly' && this.isPlainly(box, netMm2))
+      return this.boxPrice(i1, i2, j1, j2, netMm2);
     const share = netMm2 / grossMm2;
     let over = this.bareAt(i1, i2, j1, j2);
     let narrow = 0;
@@ -98,6 +87,15 @@ export class LeafJudge {
       narrow += piecePrice(piece, this.part);
     }
     return over * BREACH_PRICE + narrow;
+  }
+
+  /** Whether a box with shallow notches is well within its limits, or well over: but for those it is as long and as wide as the box. */
+  private isPlainly({ minX, maxX, minY, maxY }: Box, netMm2: number): boolean {
+    const { reentrantMm } = this.part.layout;
+    const over = [this.marginMm - reentrantMm, this.marginMm + reentrantMm].map((marginMm) =>
+      boxExcess(maxX - minX, maxY - minY, netMm2, this.limits, marginMm),
+    );
+    return over.every((excess) => excess === 0) || over.every((excess) => excess > 0);
   }
 
   private boxAt(i1: number, i2: number, j1: number, j2: number): Box {
@@ -128,7 +126,11 @@ function narrowPrice(widthMm: number, { grout }: Pick<Part, 'grout'>): number {
 
 /** The same for a bay of any shape. */
 export function piecePrice(piece: Region, part: Pick<Part, 'grout'>): number {
-  return part.grout === null ? 0 : narrowPrice(rectangleRound(piece.outline).width, part);
+  if (part.grout === null) return 0;
+  const { minX, minY, maxX, maxY } = boxOf(piece.outline);
+  // No rectangle round it is longer than from corner to corner of its box, or has less area.
+  const leastMm = ringArea(piece.outline) / Math.hypot(maxX - minX, maxY - minY);
+  return narrowPrice(leastMm, part) === 0 ? 0 : narrowPrice(rectangleRound(piece.outline).width, part);
 }
 
 /** The same for a rectangle with sides w and h, mm. */
@@ -169,47 +171,6 @@ export function pieceExcess(piece: Region, netMm2: number, rules: BayRules, marg
     long > limits.aspectFromM * 1000 * (1 + NEAR_LIMIT) && long / narrow > limits.aspect * (1 + NEAR_LIMIT);
   const isCounted = figures.breaches.some(({ rule }) => rule === 'aspect');
   return over + SIZE_WEIGHT * excess(long, lengthMost) + (isHeld && !isCounted ? 1 : 0);
-}
-
-/** A corner of the floor that turns in, with both its walls. */
-interface Notch {
-  readonly at: Point;
-  readonly walls: readonly [Point, Point];
-  readonly most: number;
-}
-
-function notchesOf(region: Region, reentrantMm: number): Notch[] {
-  return [region.outline, ...region.holes].flatMap((ring) =>
-    ring.flatMap((p, i): Notch[] => {
-      const a = ring[(i + ring.length - 1) % ring.length] as Point;
-      const b = ring[(i + 1) % ring.length] as Point;
-      return cornerTurn(a, p, b) < -NOTCH_RAD ? [{ at: p, walls: [a, b], most: reentrantMm * 1.002 }] : [];
-    }),
-  );
-}
-
-/** The triangle that the walls of a notch span in the box; null where it lies outside. The pocket there is as deep as its height at the least. */
-function notchTriangle({ at, walls }: Notch, box: Box): { readonly depth: number; readonly areaMm2: number } | null {
-  if (at[0] <= box.minX || at[0] >= box.maxX || at[1] <= box.minY || at[1] >= box.maxY) return null;
-  const [p, q] = walls;
-  const a = shareIn(at, p, box);
-  const b = shareIn(at, q, box);
-  const [ax, ay, bx, by] = [(p[0] - at[0]) * a, (p[1] - at[1]) * a, (q[0] - at[0]) * b, (q[1] - at[1]) * b];
-  const base = Math.hypot(bx - ax, by - ay);
-  const twice = Math.abs(ax * by - ay * bx);
-  return { depth: base === 0 ? 0 : twice / base, areaMm2: twice / 2 };
-}
-
-/** Share of the way from a place in a box to another that stays in it. */
-function shareIn(at: Point, end: Point, box: Box): number {
-  return Math.min(1, shareInside(at[0], end[0], box.minX, box.maxX), shareInside(at[1], end[1], box.minY, box.maxY));
-}
-
-/** Share of the way from a place between the bounds to another that stays between them. */
-function shareInside(from: number, to: number, low: number, high: number): number {
-  if (to > high) return (high - from) / (to - from);
-  if (to < low) return (low - from) / (to - from);
-  return 1;
 }
 
 function breachExcess({ rule, value, limit }: Breach): number {

@@ -148,17 +148,21 @@ function runSlide({ floor, inner, part }: Group, run: Run, marginMm: number): re
   const [below, above] = [groutTo(rows, run.at), groutFrom(rows, run.at)];
   const before = layoutPrice(floor, part, inner, marginMm).cost;
   let best: { readonly cuts: readonly PartCut[]; readonly cost: number } | null = null;
-  for (const line of [below, above]) {
-    const cuts = cutsMoved(floor, inner, run, onGrid(line));
-    if (cuts === null || cuts.some((cut) => cutBarred(cut, part))) continue;
-    const { cost } = layoutPrice(floor, part, cuts, marginMm);
-    if (cost < (best?.cost ?? before) - EQUAL_LENGTH_MM) best = { cuts, cost };
+  for (const line of [below, above].map(onGrid)) {
+    const rest = cutsMoved(inner, run, line);
+    if (rest === null) continue;
+    for (const own of runMoved(floor, run, line, part.layout.reentrantMm)) {
+      const cuts = [...rest, ...own];
+      if (cuts.some((cut) => cutBarred(cut, part))) continue;
+      const { cost } = layoutPrice(floor, part, cuts, marginMm);
+      if (cost < (best?.cost ?? before) - EQUAL_LENGTH_MM) best = { cuts, cost };
+    }
   }
   return best?.cuts ?? null;
 }
 
-/** The joints with a run of them moved to another line: those that end on it are cut short or go on to it. Null where there is no room for that. */
-function cutsMoved(floor: Region, cuts: readonly PartCut[], { axis, at, stretch }: Run, to: number): PartCut[] | null {
+/** The joints beside a run that is moved to another line: those that end on it are cut short or go on to it. Null where there is no room for that. */
+function cutsMoved(cuts: readonly PartCut[], { axis, at, stretch }: Run, to: number): PartCut[] | null {
   const other = axis === 0 ? 1 : 0;
   const isOn = (p: Point) =>
     Math.abs(p[axis] - at) <= SAME_LINE_MM &&
@@ -174,9 +178,26 @@ function cutsMoved(floor: Region, cuts: readonly PartCut[], { axis, at, stretch 
     if ((from || end) && isShort) return null;
     found.push(next);
   }
+  return found;
+}
+
+/** Ways for a run to go on another line: from wall to wall; and, where it ended at a corner that it would pass there, to beside that corner, with a short
+ *  joint square to it. */
+function runMoved(floor: Region, { axis, at, stretch }: Run, to: number, reentrantMm: number): PartCut[][] {
   const chord = longestShared(lineInside([floor.outline, ...floor.holes], axis, to), stretch);
-  if (chord === null) return null;
-  return [...found, cutAlong(axis, to, chord)];
+  if (chord === null) return [];
+  const by = Math.abs(to - at);
+  const across: Interval = [Math.min(at, to), Math.max(at, to)];
+  const ends = ([0, 1] as const).map((end) => {
+    const isBeyond = by <= reentrantMm && Math.abs(chord[end] - stretch[end]) > by;
+    return isBeyond ? [chord[end], stretch[end]] : [chord[end]];
+  }) as [number[], number[]];
+  return ends[0].flatMap((low) =>
+    ends[1].map((high) => {
+      const square = [low, high].filter((end, i) => end !== chord[i]);
+      return [cutAlong(axis, to, [low, high]), ...square.map((end) => cutAlong(axis === 0 ? 1 : 0, end, across))];
+    }),
+  );
 }
 
 /** The stretch that shares most with another; null where none does. */
