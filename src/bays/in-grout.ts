@@ -1,6 +1,7 @@
 import { rectangleRound } from '../geometry/hull.ts';
 import { regionArea, regionContains } from '../geometry/region.ts';
 import type { Region } from '../geometry/ring.ts';
+import { SAME_LINE_MM } from '../geometry/tolerance.ts';
 import { rules } from '../plan/reference.ts';
 import type { Budget } from './budget.ts';
 import { groutAngle } from './grout.ts';
@@ -10,6 +11,7 @@ import { columnsInside, cutsTurn, partDirections, partFrame, partTurn } from './
 import { regionSplit } from './pieces.ts';
 import { isPlain } from './plain.ts';
 import { cutsSettle, layoutSlide } from './slide.ts';
+import { regionsStraighten } from './straighten.ts';
 
 /** Candidate lines an axis for a group of bays, and groups for every joint, at most. */
 const GROUP_LINES = 8;
@@ -37,7 +39,9 @@ function regionInGrout(part: Part, cuts: readonly PartCut[], budget: Budget): re
   if (angle === null || cuts.length === 0 || !partDirections(part).includes(angle)) return cuts;
   const frame = partFrame(part, angle);
   const turned = partTurn(part, frame);
-  const { region } = turned;
+  // What only rounding has turned off the axes is laid on them again: so a turned floor is laid out as it was.
+  const [straight] = regionsStraighten([turned.region], 0);
+  const region = straight && straight.movedMm <= SAME_LINE_MM ? straight.region : turned.region;
   const slide = (own: readonly PartCut[]) => cutsSettle(region, layoutSlide(region, turned, own, 0));
   let moved = slide(cutsSettle(region, cutsTurn(cuts, frame.toFrame)));
   if (moved.length > 1 && !isPlain(region, part.layout)) {
@@ -45,7 +49,7 @@ function regionInGrout(part: Part, cuts: readonly PartCut[], budget: Budget): re
     const layout = { cuts: moved, cost: 0, uneven: 0 };
     moved = slide(layoutImprove(region, turned, layout, { ...options, steps: STEPS_PER_CUT * moved.length }).cuts);
   }
-  return cutsTurn(moved, frame.toSheet);
+  return cutsTurn(cutsSettle(turned.region, moved), frame.toSheet);
 }
 
 /** How many bays a layout has that are too narrow or too small to be laid for the sake of a joint in grout. */

@@ -84,10 +84,13 @@ function inGrout(part: Part, budget: Budget): Solved {
     baysCrumbs(part, cuts) * CRUMB_PRICE_MM;
   const free: Part = { ...part, grout: null };
   const moved = (own: Solved): Solved => ({ ...own, cuts: cutsInGrout(part, own.cuts, budgetOf(free)) });
-  const least = searched(free, budgetOf(free));
   let best = moved(searched(part, budget));
-  for (const other of [moved(least), least]) {
-    if (price(other) < price(best) - EQUAL_LENGTH_MM) best = other;
+  // In a large part that breaks nothing the others have never been the better ones, and they take long.
+  if (price(best) >= BREACH_PRICE || baysLeast(part) <= MOST_BAYS_AGAIN) {
+    const least = searched(free, budgetOf(free));
+    for (const other of [moved(least), least]) {
+      if (price(other) < price(best) - EQUAL_LENGTH_MM) best = other;
+    }
   }
   const { cuts } = best;
   const after = necksAfter(part, cuts, budgetOf(part));
