@@ -53,7 +53,7 @@ export function agreementsOf(plan: Plan, options: AgreementOptions = {}): readon
   const following: Plan = { ...plan, layout: { ...plan.layout, aim: 'grout-lines' } };
   const followed = trial.lay(following);
   if (followed === null) return null;
-  const moved = trial.setOut(present, 'as-they-are');
+  const moved = trial.setOut(present);
   const both = moved && trial.both(followed);
   if (moved === null || both === null) return null;
   onProgress(1);
@@ -111,9 +111,9 @@ class Trials {
   }
 
   /** The set-out points moved one after the other, joints as they lie. */
-  setOut(from: Trial, joints: 'as-they-are'): Trial | null {
+  setOut(from: Trial): Trial | null {
     return this.eachField(from, (best, field) => {
-      const origins = candidates(best, field, joints, COUNTED);
+      const origins = candidates(best, field, 'as-they-are', COUNTED);
       return this.least(best, origins, (origin) => this.tile(planSetOut(best.plan, field.id, origin), best.split));
     });
   }

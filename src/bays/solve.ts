@@ -74,9 +74,9 @@ function searched(part: Part, budget: Budget): Solved {
   return { ...found, givenUp: budget.isSpent ? 'too-intricate' : null };
 }
 
-/** The layout with joints in grout lines, or the layout without a thought for the grout, each with its joints moved into grout lines as far as they can
- *  be, and the latter as it is: whichever breaks fewest rules, has fewest crumbs of bays that no one would lay, and costs least. What the floor's own
- *  nooks leave is in all of them. */
+/** The layout with joints in grout lines. Beside it, but for large parts in which it breaks nothing, the layout without a thought for the grout, with its
+ *  joints moved into grout lines as far as they can be and as it is: whichever breaks fewest rules, has fewest crumbs of bays that no one would lay,
+ *  and costs least. What the floor's own nooks leave is in all of them. */
 function inGrout(part: Part, budget: Budget): Solved {
   const price = ({ cuts, openNecks, givenUp }: Solved) =>
     (openNecks.length + (givenUp ? 1 : 0)) * BREACH_PRICE +

@@ -99,11 +99,8 @@ function phaseCost(
     if (isJoint && bondLets && isOff(place, at, grid, module)) cost += (lengthMm / 2000) * rules.offGroutPrice.value;
   }
   const missed = corners.filter((place) => bondLets && isOff(place, at, grid, module)).length;
-  return cost + missed * CORNER_PRICE_M;
+  return cost + missed * rules.missedCornerPriceM.value;
 }
-
-/** What a corner that turns in and lies far from all grout lines costs, m: a joint of usual length off its grout line. */
-const CORNER_PRICE_M = 5;
 
 /** Cost of one tile at a face. @param rest of the face beyond the beginning of the tile there, within its module */
 function cutPrice(rest: number, side: 1 | -1, size: number): number {
@@ -113,11 +110,8 @@ function cutPrice(rest: number, side: 1 | -1, size: number): number {
   const share = left / size;
   const { cutTilePriceM, sliverPriceM, sliverShare, cutLeastShare } = rules;
   if (share < sliverShare.value) return cutTilePriceM.value + sliverPriceM.value;
-  return cutTilePriceM.value + (share < cutLeastShare.value ? sliverPriceM.value * UNDER_HALF : 0);
+  return cutTilePriceM.value + (share < cutLeastShare.value ? sliverPriceM.value * rules.underHalfPriceShare.value : 0);
 }
-
-/** A cut under half a tile beside a sliver. */
-const UNDER_HALF = 0.25;
 
 function isOff(place: number, at: number, grid: TileGrid, module: number): boolean {
   const rest = wrap(place - at + grid.groutMm / 2, module);
