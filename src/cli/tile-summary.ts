@@ -1,6 +1,6 @@
 import type { Agreement, AgreementWay } from '../analysis/agreement.ts';
 import { areaText, figureText, type Names, oneLine } from '../documents/words.ts';
-import { type Analysis, jointIsFound, type TileFieldReport } from '../plan/analysis.ts';
+import { type Analysis, jointIsFound, type TileFieldReport, tilePieces } from '../plan/analysis.ts';
 import { rules } from '../plan/reference.ts';
 import { tableLines } from './table-lines.ts';
 
@@ -12,21 +12,24 @@ export function tileLines({ tiles, joints }: Analysis, names: Names): readonly s
     'Tile mm',
     'Bond',
     'Whole',
-    'Cut',
-    'Under half',
-    'Slivers',
-    'Smallest cut mm',
+    '+ pieces',
+    '- from off-cuts',
+    '= to lay',
     'To order',
     'Boxes',
+    'Tiles cut',
+    'Pieces under half',
+    'Slivers',
+    'Smallest mm',
   ];
   const rows = tiles.fields.map((field) => [
     fieldName(field, names),
     `${figureText(field.lengthMm, 0)} x ${figureText(field.widthMm, 0)} + ${figureText(field.groutMm, 0)}`,
     field.bond,
-    ...[field.full, field.cut, field.underHalf, field.slivers].map((count) => figureText(count, 0)),
-    field.smallestCutMm === null ? '-' : figureText(field.smallestCutMm, 0),
-    figureText(field.order, 0),
+    ...[field.full, tilePieces(field), field.fromOffCuts, field.laid, field.order].map((count) => figureText(count, 0)),
     field.boxes === null ? '-' : figureText(field.boxes, 0),
+    ...[field.cut, field.underHalf, field.slivers].map((count) => figureText(count, 0)),
+    field.smallestCutMm === null ? '-' : figureText(field.smallestCutMm, 0),
   ]);
   const tileM2 = tiles.fields.reduce((sum, field) => sum + field.tileM2, 0);
   const found = joints.filter((joint) => jointIsFound(joint) && joint.onGroutLine !== null);
@@ -34,7 +37,7 @@ export function tileLines({ tiles, joints }: Analysis, names: Names): readonly s
   const onM = found.filter((joint) => joint.onGroutLine).reduce((sum, joint) => sum + joint.lengthM, 0);
   return [
     `Tiles: ${areaText(tileM2)} of tile faces`,
-    ...tableLines([heads, ...rows], 'lllrrrrrrr'),
+    ...tableLines([heads, ...rows], `lll${'r'.repeat(heads.length - 3)}`),
     found.length === 0
       ? '  No intermediate joint lies under tiles.'
       : `  On grout lines: ${figureText(onM, 1)} m of ${figureText(lengthM, 1)} m of intermediate joints`,

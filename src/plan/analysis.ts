@@ -160,7 +160,7 @@ export interface TileFieldReport extends TileCounts {
   readonly groutM2: number;
   /** Tiles laid whole and tiles sawn for the cut pieces, off-cuts used again. */
   readonly laid: number;
-  /** Cut pieces that come from the off-cut of another. */
+  /** Cut pieces that come from the tile of another: its off-cut, or its other side where a joint parts it. */
   readonly fromOffCuts: number;
   readonly allowance: number;
   /** `laid` and the allowance, to whole tiles, and to whole boxes where the box is known. */
@@ -169,6 +169,17 @@ export interface TileFieldReport extends TileCounts {
   /** Corners of the whole tile to begin with: the one nearest the middle of the field's largest room; null where none is whole. */
   readonly firstTile: Ring | null;
   readonly cuts: readonly WallCut[];
+}
+
+/** How many cut pieces are laid. A tile that a joint parts is one cut tile and two pieces: whole tiles and pieces, less those from off-cuts, are the
+ *  tiles to lay.
+ *  Example: 100 whole, 112 to lay, 8 from off-cuts -> 20 pieces */
+export function tilePieces({
+  full,
+  laid,
+  fromOffCuts,
+}: Pick<TileFieldReport, 'full' | 'laid' | 'fromOffCuts'>): number {
+  return laid - full + fromOffCuts;
 }
 
 /** The cut tiles along one straight stretch of wall, jamb, thing or joint. */

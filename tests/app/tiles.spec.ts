@@ -40,6 +40,19 @@ test('tiles are laid at one press, a typed size counts them anew, and undo goes 
   await expect(setOutTool(page)).toHaveCount(0);
 });
 
+test('the figures of tiles add up: whole ones and cut pieces, less those from off-cuts, are the tiles to lay', async ({
+  page,
+}) => {
+  await tiledOpen(page);
+  const numberOf = async (name: string) => Number((await counted(page, name).textContent())?.replace('−', '-'));
+  await expect.poll(() => numberOf('Whole tiles')).toBeGreaterThan(100);
+  const [whole, pieces, fromOffCuts, toLay] = await Promise.all(
+    ['Whole tiles', 'Cut pieces', 'From off-cuts', 'Tiles to lay'].map(numberOf),
+  );
+  expect(fromOffCuts).toBeLessThan(0);
+  expect(Number(whole) + Number(pieces) + Number(fromOffCuts)).toBe(toLay);
+});
+
 test('a size that no tile has is refused in its place', async ({ page }) => {
   await tiledOpen(page);
   await figurePut(page, 'Length', '5000');

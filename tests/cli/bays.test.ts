@@ -97,6 +97,18 @@ describe('the command line', { timeout: twoCores }, () => {
     for (const option of ['--json', '--out', '--quick', '--stress', '--agree']) expect(out).toContain(option);
   });
 
+  it('prints tiles that add up: whole ones and pieces, less those from off-cuts, are the tiles to lay', async () => {
+    const { out } = await bays(['demo-plans/1-dwelling.json']);
+    const [heads, ...fields] = out.slice(out.indexOf('Tiles: ')).split('\n').slice(1, 4);
+    expect(heads).toMatch(/Whole {2}\+ pieces {2}- from off-cuts {2}= to lay/u);
+    const sums = fields.flatMap(
+      (line) => /(\d+) +(\d+) +(\d+) +(\d+) +\d+ +[\d-]+ +(\d+) +\d+ +\d+ +[\d-]+$/u.exec(line) ?? [],
+    );
+    const [, whole, pieces, fromOffCuts, toLay, cut] = sums.map(Number) as [number, ...number[]];
+    expect(Number(whole) + Number(pieces) - Number(fromOffCuts)).toBe(toLay);
+    expect(pieces).toBeGreaterThan(Number(cut));
+  });
+
   it('prints each way to bring joints and tiles together with its price, and none among analyses', async () => {
     const { out } = await bays(['--agree', 'demo-plans/1-dwelling.json']);
     for (const way of ['As it is', 'Move the joints', 'Move the set-out point', 'Move both']) {

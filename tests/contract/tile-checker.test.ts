@@ -50,6 +50,8 @@ describe('the checker of tiles', () => {
     ['a first tile over the joint', withField({ firstTile: box(4221, 0, 600, 600) }), 'no whole tile'],
     ['no first tile', withField({ firstTile: null }), 'no whole tile'],
     ['more slivers than cuts under half', withField({ underHalf: 1, slivers: 2 }), 'more slivers'],
+    ['a tile to lay too few', withField({ laid: field.laid - 1, order: field.order - 1 }), '42 tiles in pieces'],
+    ['a piece that no tile gives', withField({ fromOffCuts: field.fromOffCuts - 1 }), '42 tiles in pieces'],
     ['fewer tiles than lie whole', withField({ laid: 100 }), 'more tiles sawn than cut'],
     ['an order without its allowance', withField({ order: field.laid }), 'tiles ordered'],
     ['a smallest cut that none is', withField({ smallestCutMm: 100 }), 'none of the cuts'],

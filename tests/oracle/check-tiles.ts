@@ -96,6 +96,8 @@ function floorFaults(scene: Scene, { id, grid, rooms }: Field, report: TileField
   for (const [what, given, [least, most]] of [
     ['whole', report.full, count.whole],
     ['cut', report.cut, count.cut],
+    // Whole tiles and pieces, less those from off-cuts, are the tiles to lay.
+    ['in pieces', report.laid - report.full + report.fromOffCuts, count.pieces],
   ] as const) {
     if (given < least || given > most) faults.push(`${name}: ${given} tiles ${what}, should be ${least} to ${most}`);
   }

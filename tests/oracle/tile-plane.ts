@@ -1,7 +1,7 @@
 import type { Point } from '../../src/geometry/point.ts';
 import type { Ring } from '../../src/geometry/ring.ts';
 import type { TileGrid } from '../../src/plan/plan.ts';
-import { at, type Bounds, boundsOf, inShape, rings, type Segment, type Shape, signedArea } from './planar.ts';
+import { at, type Bounds, boundsOf, inShape, rings, type Segment, type Shape, segments, signedArea } from './planar.ts';
 
 /** Tiles one by one, by the words of the contract: a corner of a tile stands at the set-out point, tiles repeat every length and grout along the
  *  grid and every width and grout across it, y down the sheet, the angle turns from x towards y. Slow and plain: every tile is laid on the floor. */
@@ -148,13 +148,15 @@ export interface TileVerdict {
   readonly whole: 'yes' | 'may' | 'no';
   readonly cut: 'yes' | 'may' | 'no';
   readonly areaMm2: number;
+  /** Into how many pieces it may be cut at the most. */
+  readonly mostPieces: number;
 }
 
 /** @param shape floor in the grid's own axes */
 export function tileVerdict(shape: Shape, tile: Bounds): TileVerdict {
   const areaMm2 = areaInBounds(shape, tile);
-  if (areaMm2 < 1e-3) return { whole: 'no', cut: 'no', areaMm2: 0 };
-  if (areaMm2 > boundsArea(tile) - 1e-3) return { whole: 'yes', cut: 'no', areaMm2 };
+  if (areaMm2 < 1e-3) return { whole: 'no', cut: 'no', areaMm2: 0, mostPieces: 0 };
+  if (areaMm2 > boundsArea(tile) - 1e-3) return { whole: 'yes', cut: 'no', areaMm2, mostPieces: 0 };
   const covers = (by: number) => {
     const inner = boundsIn(tile, by);
     return inner === null ? null : areaInBounds(shape, inner) > boundsArea(inner) - 1e-3;
@@ -163,12 +165,17 @@ export function tileVerdict(shape: Shape, tile: Bounds): TileVerdict {
   const whole = tight === true ? 'yes' : loose === false ? 'no' : 'may';
   const inner = boundsIn(tile, 2);
   const isThick = inner !== null && areaInBounds(shape, inner) > 25;
-  return { whole, cut: whole === 'yes' ? 'no' : whole === 'no' && isThick ? 'yes' : 'may', areaMm2 };
+  // Beside a straight side, within a tile, lies one piece: there are no more pieces than sides of the floor that enter it.
+  const entering = shape.flatMap(rings).flatMap(segments);
+  const mostPieces = Math.max(1, entering.filter((side) => entersBounds(side, tile)).length);
+  return { whole, cut: whole === 'yes' ? 'no' : whole === 'no' && isThick ? 'yes' : 'may', areaMm2, mostPieces };
 }
 
 export interface TileCount {
   readonly whole: readonly [least: number, most: number];
   readonly cut: readonly [least: number, most: number];
+  /** Of the cut tiles: a tile that a joint parts gives one on each side. */
+  readonly pieces: readonly [least: number, most: number];
   readonly areaMm2: number;
 }
 
@@ -185,7 +192,8 @@ export function tilesCount(grid: TileGrid, pieces: readonly Shape[]): TileCount 
       if (verdict.areaMm2 > 0) tiles.set(name, [...(tiles.get(name) ?? []), verdict]);
     }
   }
-  const [whole, cut]: [[number, number], [number, number]] = [
+  const [whole, cut, parts]: [[number, number], [number, number], [number, number]] = [
+    [0, 0],
     [0, 0],
     [0, 0],
   ];
@@ -195,8 +203,12 @@ export function tilesCount(grid: TileGrid, pieces: readonly Shape[]): TileCount 
     if (has('whole', 'yes') || has('whole', 'may')) whole[1]++;
     if (has('cut', 'yes')) cut[0]++;
     if (has('cut', 'yes') || has('cut', 'may')) cut[1]++;
+    for (const verdict of verdicts) {
+      if (verdict.cut === 'yes') parts[0]++;
+      if (verdict.cut !== 'no') parts[1] += verdict.mostPieces;
+    }
   }
-  return { whole, cut, areaMm2 };
+  return { whole, cut, pieces: parts, areaMm2 };
 }
 
 /** Whether a tile of the grid has these corners (on the sheet), and lies on the floor. */

@@ -1,23 +1,23 @@
-import type { TileCounts, TileFieldReport } from '../../../plan/analysis.ts';
+import { type TileCounts, type TileFieldReport, tilePieces } from '../../../plan/analysis.ts';
 import type { TilesOf } from '../../../plan/edits/tiles.ts';
-import { FiguresTable } from '../../card/FiguresTable.tsx';
-import { figure } from '../../parts/format.ts';
+import { type FigureRow, FiguresTable } from '../../card/FiguresTable.tsx';
+import { figure, figureShort } from '../../parts/format.ts';
 import type { Result } from '../../state/analysisStore.ts';
 import { boardStore, type CutsLit } from '../../state/boardStore.ts';
 import { useBoard } from '../../state/hooks.ts';
 
 const count = (value: number) => figure(value, 0);
 
-/** What the tiles of a field come to: how many are whole and cut, the smallest cut, and what to order. */
+/** What the tiles of a field come to: a sum from whole tiles to those that are ordered, and the narrow ones among the cut pieces. */
 export function FieldResults({ report }: { readonly report: TileFieldReport }) {
-  const { order, boxes, laid, fromOffCuts } = report;
+  const { boxes, allowance } = report;
   return (
     <FiguresTable
       rows={[
-        ...countRows(report, report.id),
-        { name: 'Cut from off-cuts', value: count(fromOffCuts) },
-        { name: 'To order', value: count(order), limit: `${count(laid)} and the allowance`, strong: true },
+        ...sumRows(report, [report]),
+        { ...orderRow([report]), limit: `with ${figureShort(allowance * 100, 1)} %` },
         ...(boxes === null ? [] : [{ name: 'Boxes', value: count(boxes), strong: true }]),
+        ...cutRows(report, report.id),
       ]}
     />
   );
@@ -37,22 +37,37 @@ export function AllResults({
   readonly counts: TileCounts;
   readonly reports: readonly TileFieldReport[];
 }) {
-  return (
-    <FiguresTable
-      rows={[
-        ...countRows(counts, undefined),
-        { name: 'To order', value: count(reports.reduce((sum, { order }) => sum + order, 0)), strong: true },
-      ]}
-    />
-  );
+  return <FiguresTable rows={[...sumRows(counts, reports), orderRow(reports), ...cutRows(counts, undefined)]} />;
 }
 
-function countRows({ full, cut, underHalf, slivers, smallestCutMm }: TileCounts, of: TilesOf | undefined) {
+/** A column that adds up: whole tiles and cut pieces, less the pieces that take no tile of their own, are the tiles to lay. */
+function sumRows({ full, cut }: TileCounts, reports: readonly TileFieldReport[]): readonly FigureRow[] {
+  const fromOffCuts = sumOf(reports, (report) => report.fromOffCuts);
   return [
-    { name: 'Whole', value: count(full) },
-    { name: 'Cut', value: count(cut) },
-    { name: 'Under half a tile', value: <Lights of={of} cuts="half" value={underHalf} /> },
-    { name: 'Slivers', value: <Lights of={of} cuts="sliver" value={slivers} />, limit: 'under a third' },
+    { name: 'Whole tiles', value: count(full) },
+    { name: 'Cut pieces', value: count(sumOf(reports, tilePieces)), limit: `where ${tilesText(cut)} cut` },
+    { name: 'From off-cuts', value: fromOffCuts === 0 ? count(0) : `−${count(fromOffCuts)}`, limit: 'of these pieces' },
+    { name: 'Tiles to lay', value: count(sumOf(reports, ({ laid }) => laid)), strong: true },
+  ];
+}
+
+function orderRow(reports: readonly TileFieldReport[]): FigureRow {
+  return { name: 'To order', value: count(sumOf(reports, ({ order }) => order)), strong: true };
+}
+
+function sumOf(reports: readonly TileFieldReport[], of: (report: TileFieldReport) => number): number {
+  return reports.reduce((sum, report) => sum + of(report), 0);
+}
+
+function tilesText(tiles: number): string {
+  return tiles === 1 ? '1 tile is' : `${count(tiles)} tiles are`;
+}
+
+/** Of the cut pieces, those that are narrow. */
+function cutRows({ underHalf, slivers, smallestCutMm }: TileCounts, of: TilesOf | undefined): readonly FigureRow[] {
+  return [
+    { name: 'Pieces under half a tile', value: <Lights of={of} cuts="half" value={underHalf} /> },
+    { name: 'Slivers', value: <Lights of={of} cuts="sliver" value={slivers} />, limit: 'pieces under a third' },
     { name: 'Smallest cut', value: smallestCutMm === null ? 'none' : `${figure(smallestCutMm, 0)} mm` },
   ];
 }
