@@ -60,7 +60,7 @@ const wayWords: Readonly<Record<AgreementWay, string>> = {
 export function agreementLines(agreements: readonly Agreement[]): readonly string[] {
   const heads = [
     'Way',
-    'Joints m',
+    'Intermediate m',
     'All joints off grout m',
     'Intermediate on grout',
     'Cut tiles',

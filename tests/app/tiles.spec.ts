@@ -59,6 +59,27 @@ test('a size that no tile has is refused in its place', async ({ page }) => {
   await expect(page.getByRole('alert')).toHaveText('Enter a number from 10 to 3000 mm.');
 });
 
+test('a box holds a whole number of tiles, and a cleared field says that it is not known', async ({ page }) => {
+  await tiledOpen(page);
+  const perBox = page.getByLabel('Tiles in a box', { exact: true });
+  await figurePut(page, 'Tiles in a box', '2.5');
+  await expect(page.getByRole('alert')).toHaveText('Enter a whole number of tiles.');
+  await expect(undo(page)).toHaveAttribute('title', /^Undo: Lay tiles/);
+  await figurePut(page, 'Tiles in a box', '4');
+  await expect(page.getByRole('alert')).toHaveCount(0);
+  await expect(counted(page, 'Boxes')).toBeVisible();
+  await figurePut(page, 'Tiles in a box', '');
+  await expect(undo(page)).toHaveAttribute('title', /^Undo: Tiles in a box not known/);
+  await expect(perBox).toHaveAttribute('placeholder', 'not set');
+  await expect(counted(page, 'Boxes')).toHaveCount(0);
+  // Empty already: no step, and nothing wrong.
+  await perBox.fill('7');
+  await perBox.fill('');
+  await perBox.press('Tab');
+  await expect(page.getByRole('alert')).toHaveCount(0);
+  await expect(undo(page)).toHaveAttribute('title', /^Undo: Tiles in a box not known/);
+});
+
 test('the set-out point is dragged on to the corner of a room, and one drag is one step', async ({ page }) => {
   await tiledOpen(page);
   const at = await boardPlaces(page);
@@ -186,8 +207,15 @@ test('the ways to agree are compared, one is used as one step, and the prices go
 
 test('the cuts are balanced at one press', async ({ page }) => {
   await tiledOpen(page);
-  await page.getByRole('button', { name: 'Balance the cuts' }).first().click();
+  const balance = page.getByRole('button', { name: 'Balance the cuts' }).first();
+  await balance.click();
   await expect(undo(page)).toHaveAttribute('title', /^Undo: Balance the cuts/);
+  const [x, y] = [await across(page).inputValue(), await down(page).inputValue()];
+  // At once: no ways were compared for it.
+  await expect(page.getByRole('table', { name: 'Ways to agree' })).toHaveCount(0);
+  await balance.click();
+  await expect(page.getByText('The cuts are balanced as the tiles lie.')).toBeVisible();
+  expect([await across(page).inputValue(), await down(page).inputValue()]).toEqual([x, y]);
   await undo(page).click();
   await expect(across(page)).toHaveValue('0');
   await expect(down(page)).toHaveValue('0');

@@ -17,6 +17,8 @@ export interface FigureEntry {
   readonly onChange: (value: number, gesture: string) => void;
   /** Why a figure within its bounds cannot be, where that hangs on the rest of the plan; null where it can. */
   readonly refusal?: (value: number, gesture: string) => string | null;
+  /** What an empty field is; left out where there has to be a figure. */
+  readonly onClear?: (gesture: string) => void;
   /** How the figure is read and written, where that is not as a plain number. */
   readonly read?: (text: string) => number | null;
   readonly write?: (value: number) => string;
@@ -28,7 +30,7 @@ const restMs = 350;
 /** A figure is put in as soon as typing rests, by Enter, by leaving the field or by an arrow key. Escape brings back what
  *  stood there before. Only a figure that is left, or entered, is told to be wrong. */
 export function useFigureEntry(entry: FigureEntry) {
-  const { unit, value, least, most, step, decimals, onChange, refusal, read = figureRead } = entry;
+  const { unit, value, least, most, step, decimals, onChange, onClear, refusal, read = figureRead } = entry;
   const write = entry.write ?? ((figure: number) => figureShort(figure, decimals));
   const id = useId();
   const count = useRef(0);
@@ -69,6 +71,16 @@ export function useFigureEntry(entry: FigureEntry) {
     setTyped(null);
     change(next);
   };
+  const putText = (text: string) => {
+    if (onClear === undefined || text.trim() !== '') {
+      put(read(text));
+      return;
+    }
+    clearTimeout(rest.current);
+    setTyped(null);
+    setWrong(null);
+    if (value !== null) onClear(gesture());
+  };
   const restore = () => {
     clearTimeout(rest.current);
     setTyped(null);
@@ -83,7 +95,7 @@ export function useFigureEntry(entry: FigureEntry) {
     if (inRange(next) && why(next) === null) rest.current = setTimeout(() => change(next), restMs);
   };
   const onKeyDown = (event: KeyboardEvent) => {
-    if (event.key === 'Enter' && typed !== null) put(read(typed));
+    if (event.key === 'Enter' && typed !== null) putText(typed);
     if (event.key === 'Escape' && typed !== null) {
       event.stopPropagation();
       restore();
@@ -97,7 +109,7 @@ export function useFigureEntry(entry: FigureEntry) {
   const onFocus = () => {
     count.current += 1;
   };
-  const onBlur = () => typed !== null && put(read(typed));
+  const onBlur = () => typed !== null && putText(typed);
   const text = typed ?? (value === null ? '' : write(value));
   return { id, text, typing: typed !== null, wrong, onChangeText, onKeyDown, onFocus, onBlur };
 }

@@ -13,39 +13,30 @@ export interface AgreementState {
   readonly run: AgreementRun | null;
   /** The last ways that were found, and the plan that they are of: of another one they are old. */
   readonly found: { readonly sheet: number; readonly file: PlanFile; readonly ways: readonly Agreement[] } | null;
-  /** Why there are none of the plan that was asked about last, and who asked. */
-  readonly halted: { readonly by: string; readonly why: string } | null;
+  /** Why there are none of the plan that was asked about last. */
+  readonly halted: string | null;
 }
 
-interface AgreementRun extends Pick<Run, 'pace' | 'share'> {
-  /** Which control asked: it shows how far the run is. */
-  readonly by: string;
-}
+type AgreementRun = Pick<Run, 'pace' | 'share'>;
 
 export const agreementStore = createStore<AgreementState>(() => ({ run: null, found: null, halted: null }));
 
 let worker: Worker | null = null;
 let timers: readonly ReturnType<typeof setTimeout>[] = [];
 
-/** Works out the ways for the plan on the board; one run at a time.  @param by which control asks
- *  @returns null where it was cancelled or failed */
-export async function agreementAsk(by: string): Promise<readonly Agreement[] | null> {
+/** Works out the ways for the plan on the board; one run at a time. */
+export async function agreementAsk(): Promise<void> {
   runEnd();
   const { file, number: sheet } = planStore.getState().history.present;
-  const { found } = agreementStore.getState();
-  if (found?.file === file) return found.ways;
   const own = workerNew();
   worker = own;
-  agreementStore.setState({ run: { by, pace: 'quick', share: 0 }, halted: null });
+  agreementStore.setState({ run: { pace: 'quick', share: 0 }, halted: null });
   timers = [setTimeout(() => runTell({ pace: 'slow' }), slowMs), setTimeout(() => runTell({ pace: 'long' }), longMs)];
   try {
     const ways = await answerOf(own, file);
-    if (worker !== own) return null;
-    agreementStore.setState({ found: { sheet, file, ways } });
-    return ways;
+    if (worker === own) agreementStore.setState({ found: { sheet, file, ways } });
   } catch (error) {
-    if (worker === own) agreementStore.setState({ halted: { by, why: errorWords(error) } });
-    return null;
+    if (worker === own) agreementStore.setState({ halted: errorWords(error) });
   } finally {
     if (worker === own) runEnd();
   }
@@ -73,7 +64,7 @@ export function agreementCancel(): void {
   const { run } = agreementStore.getState();
   if (run === null) return;
   runEnd();
-  agreementStore.setState({ halted: { by: run.by, why: 'Cancelled.' } });
+  agreementStore.setState({ halted: 'Cancelled.' });
 }
 
 function runEnd(): void {

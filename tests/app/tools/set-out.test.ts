@@ -9,13 +9,11 @@ import type { Act, Scene } from '../../../src/app/tools/stance.ts';
 import { groutCatch } from '../../../src/app/tools/tiles/grout.ts';
 import { jointOnGrout } from '../../../src/app/tools/tiles/joint-on-grout.ts';
 import { setOutStart } from '../../../src/app/tools/tiles/set-out.ts';
-import { evenCuts } from '../../../src/app/tools/tiles/set-out-catch.ts';
 import { drawingOf } from '../../../src/documents/drawing-list.ts';
 import type { Point } from '../../../src/geometry/point.ts';
 import { tileFieldAdded } from '../../../src/plan/edits/tiles.ts';
 import { planResolve } from '../../../src/plan/resolve.ts';
 import type { PlanFile } from '../../../src/plan/schema.ts';
-import { tiledFields } from '../../../src/plan/tile-grid.ts';
 import { acted, emptyFile, handAt, sceneOf, twoRooms } from './scene.ts';
 
 /** The hall and the kitchen beside it with tiles of 600 x 600 and grout of 3 mm, set out from [1000, 1000]. */
@@ -152,17 +150,6 @@ describe('the tool for set-out points', () => {
     expect(bare.hint).toContain('No room has tiles yet');
     expect(acted(bare, scene(twoRooms), [{ kind: 'press', hand: handAt([30, 30]) }]).step).toBeUndefined();
   });
-});
-
-test('cuts at both ends of a room are equal and as large as they can be', () => {
-  const [field] = tiledFields(planResolve(tiled));
-  // A tile in the middle leaves 1200 = 603 + 3 + 594 on either side; a grout line there would leave cuts of 292.5.
-  expect(field && evenCuts(field, 0, [0, 3000])).toEqual({ atMm: 1200, cutMm: 594 });
-  // 1806 = 3 x 600 + 2 x 3: whole tiles.
-  expect(field && evenCuts(field, 0, [0, 1806])).toEqual({ atMm: 603, cutMm: 600 });
-  const [shifted] = tiledFields(planResolve({ ...tiled, tiles: { lengthMm: 600, widthMm: 600, bond: 'half' } }));
-  expect(shifted && evenCuts(shifted, 0, [0, 3000])).toBeNull();
-  expect(shifted && evenCuts(shifted, 1, [0, 3000])).toEqual({ atMm: 1200, cutMm: 594 });
 });
 
 describe('grout lines', () => {

@@ -9,8 +9,6 @@ import { usePlan } from '../../state/hooks.ts';
 import { commit } from '../../state/planStore.ts';
 import { AgreementWorking } from './AgreementWorking.tsx';
 
-const by = 'compare';
-
 /** The ways to bring joints and grout lines together, each with its price against the present, to be taken as one step. */
 export function AgreementGroup() {
   const { file, number } = usePlan((state) => state.history.present);
@@ -29,13 +27,13 @@ export function AgreementGroup() {
             type="button"
             className="button framed"
             aria-disabled={isBusy}
-            onClick={() => !isBusy && void agreementAsk(by)}
+            onClick={() => !isBusy && void agreementAsk()}
           >
             {isOld ? 'Compare the ways again' : 'Compare the ways'}
           </button>
         </div>
       )}
-      <AgreementWorking by={by} />
+      <AgreementWorking />
       <Weights />
     </section>
   );
@@ -65,9 +63,13 @@ interface Row {
 }
 
 const rows: readonly Row[] = [
-  { name: 'Joint, m', decimals: 1, of: ({ price }) => price.jointM },
-  { name: 'Off grout, m', decimals: 1, of: ({ price }) => price.offGroutM },
-  { name: 'In grout, %', decimals: 0, of: ({ onGroutShare }) => (onGroutShare === null ? null : onGroutShare * 100) },
+  { name: 'Intermediate, m', decimals: 1, of: ({ price }) => price.jointM },
+  { name: 'All joints off grout, m', decimals: 1, of: ({ price }) => price.offGroutM },
+  {
+    name: 'Intermediate in grout, %',
+    decimals: 0,
+    of: ({ onGroutShare }) => (onGroutShare === null ? null : onGroutShare * 100),
+  },
   { name: 'Cut tiles', decimals: 0, of: ({ price }) => price.cutTiles },
   { name: 'Slivers', decimals: 0, of: ({ price }) => price.slivers },
   { name: 'Price, m', decimals: 1, of: ({ price }) => price.totalM, strong: true },
@@ -169,8 +171,9 @@ function Weights() {
   return (
     <div className="weights">
       <p className="small quiet">
-        The price is metres of joint. A metre off a grout line counts as {m(offGroutPrice.value)} more, a cut tile as{' '}
-        {m(cutTilePriceM.value)}, a sliver as {m(sliverPriceM.value)}.
+        The price is metres of joint. Joints in doorways stay under the leaf and do not count. A metre off a grout line
+        counts as {m(offGroutPrice.value)} more, a cut tile as {m(cutTilePriceM.value)}, a sliver as{' '}
+        {m(sliverPriceM.value)}.
       </p>
       <SourceButton of="the price" toggle={note} />
       <div className="source-place" id={note.id} hidden={!note.open}>

@@ -2,19 +2,19 @@ import { useId } from 'react';
 import { useStore } from 'zustand';
 import { agreementCancel, agreementStore } from '../../state/agreementRun.ts';
 
-/** How far a comparison is, beside the control that asked for it, and a way out of one that takes long. */
-export function AgreementWorking({ by }: { readonly by: string }) {
+/** How far the comparison of ways is, and a way out of one that takes long. */
+export function AgreementWorking() {
   const id = useId();
   const run = useStore(agreementStore, (state) => state.run);
   const halted = useStore(agreementStore, (state) => state.halted);
-  if (run === null && halted?.by === by) {
+  if (run === null && halted !== null) {
     return (
       <p className="small" role="status">
-        {halted.why}
+        {halted}
       </p>
     );
   }
-  if (run === null || run.by !== by || run.pace === 'quick') return null;
+  if (run === null || run.pace === 'quick') return null;
   return (
     <div className="comparing" role="status">
       <span id={id} className="small">

@@ -1,43 +1,36 @@
-import { useStore } from 'zustand';
-import { agreementUsed, type TilesOf } from '../../../plan/edits/tiles.ts';
-import { agreementAsk, agreementStore } from '../../state/agreementRun.ts';
-import { boardRefuse, boardTell } from '../../state/boardStore.ts';
+import { type TilesOf, tileOriginMoved } from '../../../plan/edits/tiles.ts';
+import { cutsBalanced } from '../../../tiling/balance.ts';
+import { boardTell } from '../../state/boardStore.ts';
 import { commit, planStore } from '../../state/planStore.ts';
-import { AgreementWorking } from './AgreementWorking.tsx';
+import { fieldFind } from '../../tools/tiles/fields.ts';
 import { tilesOfWords } from './names.ts';
 
-/** Moves the set-out point of some tiles to where their cuts cost least, joints as they lie. */
+/** Moves the set-out point of some tiles to where the cuts at both ends of a room are equal. */
 export function BalanceCuts({ of }: { readonly of: TilesOf }) {
-  const by = `balance${tilesOfWords(of)}`;
-  const isBusy = useStore(agreementStore, ({ run }) => run !== null);
   return (
-    <>
-      <button
-        type="button"
-        className="button framed"
-        title="Moves the set-out point to where cuts and joints off the grout lines cost least"
-        aria-disabled={isBusy}
-        onClick={() => !isBusy && void balance(of, by)}
-      >
-        Balance the cuts
-      </button>
-      <AgreementWorking by={by} />
-    </>
+    <button
+      type="button"
+      className="button framed"
+      title="Moves the set-out point to where the cuts at opposite walls are equal"
+      onClick={() => balance(of)}
+    >
+      Balance the cuts
+    </button>
   );
 }
 
-async function balance(of: TilesOf, by: string): Promise<void> {
+function balance(of: TilesOf): void {
   const { file } = planStore.getState().history.present;
-  const ways = await agreementAsk(by);
-  if (ways === null) return;
-  if (planStore.getState().history.present.file !== file) {
-    boardRefuse('The plan has changed meanwhile: the cuts were not balanced.', []);
+  const field = fieldFind(file, of);
+  if (field === null) return;
+  const to = cutsBalanced(field);
+  if (to === null) {
+    const isHerringbone = field.grid.bond === 'herringbone';
+    const why = isHerringbone ? 'a herringbone has no courses' : 'no room has opposite walls square to these tiles';
+    boardTell(`The set-out point stays: ${why}.`);
     return;
   }
-  const setOuts = ways.find(({ way }) => way === 'set-out')?.setOuts.filter(({ field }) => field === of) ?? [];
-  if (setOuts.length === 0) {
-    boardTell('The set-out point stays: none was found that costs less.');
-    return;
-  }
-  commit(`Balance the cuts${tilesOfWords(of)}`, (plan) => agreementUsed(plan, { setOuts, aim: null }));
+  const after = tileOriginMoved(file, of, to);
+  if (after === file) boardTell('The cuts are balanced as the tiles lie.');
+  else commit(`Balance the cuts${tilesOfWords(of)}`, () => after);
 }

@@ -217,10 +217,9 @@ function OrderFields({ of, grid }: SettingsProps) {
         {...tileRanges.perBox}
         step={1}
         decimals={0}
-        onChange={(count, gesture) => {
-          const tilesPerBox = Math.round(count);
-          put(of, `${tilesPerBox} tiles in a box`, { tilesPerBox }, gesture);
-        }}
+        refusal={(count) => (Number.isInteger(count) ? null : 'Enter a whole number of tiles.')}
+        onChange={(tilesPerBox, gesture) => put(of, `${tilesPerBox} tiles in a box`, { tilesPerBox }, gesture)}
+        onClear={(gesture) => put(of, 'Tiles in a box not known', { tilesPerBox: undefined }, gesture)}
       />
     </>
   );

@@ -1,10 +1,10 @@
 import { oneLine } from '../../../documents/words.ts';
 import { type Point, pointDistance } from '../../../geometry/point.ts';
-import type { Ring } from '../../../geometry/ring.ts';
 import { SAME_LINE_MM } from '../../../geometry/tolerance.ts';
 import type { Joint } from '../../../plan/analysis.ts';
 import type { Room } from '../../../plan/plan.ts';
 import { type GridFrame, gridFrame, type TiledField, tileModule } from '../../../plan/tile-grid.ts';
+import { evenCuts, type Reach, ringReach } from '../../../tiling/balance.ts';
 import { type Caught, handStep } from '../catch.ts';
 import type { CatchCorner } from '../catch-lines.ts';
 import { type SketchMark, sketchLine } from '../sketch.ts';
@@ -20,9 +20,6 @@ export interface SetOutCatches {
   /** How far each room reaches along either axis. */
   readonly rooms: ReadonlyMap<string, readonly [Reach | null, Reach | null]>;
 }
-
-/** From wall to wall, mm; null where no wall stands square to the axis at both ends. */
-type Reach = readonly [lowMm: number, highMm: number];
 
 /** A wall or a joint across an axis of the grid: a tile begins there. */
 interface GridLine {
@@ -59,21 +56,10 @@ export function setOutCatches(field: TiledField, joints: readonly Joint[]): SetO
   const rooms = new Map(
     field.rooms.map(({ id, outline }) => {
       const ring = outline.map(frame.toGrid);
-      return [id, [reachOf(ring, 0), reachOf(ring, 1)] as const];
+      return [id, [ringReach(ring, 0), ringReach(ring, 1)] as const];
     }),
   );
   return { field, frame, corners, lines, rooms };
-}
-
-function reachOf(ring: Ring, axis: 0 | 1): Reach | null {
-  const places = ring.map((point) => point[axis]);
-  const ends: Reach = [Math.min(...places), Math.max(...places)];
-  const isWall = (atMm: number) =>
-    places.some((place, i) => {
-      const next = places[(i + 1) % places.length] ?? place;
-      return Math.max(Math.abs(place - atMm), Math.abs(next - atMm)) <= SAME_LINE_MM;
-    });
-  return ends.every(isWall) ? ends : null;
 }
 
 /** What is caught on one axis. */
@@ -142,8 +128,10 @@ const evenShare = 1 / 16;
 function evenNear(catches: SetOutCatches, axis: 0 | 1, place: number, reachMm: number, room: Room | null): Held | null {
   const { field, rooms } = catches;
   const reach = room === null ? null : (rooms.get(room.id)?.[axis] ?? null);
-  const even = reach === null ? null : evenCuts(field, axis, reach);
-  if (even === null || room === null) return null;
+  // Where courses are shifted against each other, the cuts differ from course to course.
+  const isShifted = field.grid.bond === 'herringbone' || (axis === 0 && field.grid.shiftMm !== 0);
+  if (reach === null || room === null || isShifted) return null;
+  const [even] = evenCuts(field.grid, axis, reach);
   const moduleMm = tileModule(field.grid)[axis];
   const atMm = even.atMm + Math.round((place - even.atMm) / moduleMm) * moduleMm;
   const awayMm = Math.abs(atMm - place);
@@ -153,24 +141,4 @@ function evenNear(catches: SetOutCatches, axis: 0 | 1, place: number, reachMm: n
   const isWhole = even.cutMm === (axis === 0 ? field.grid.lengthMm : field.grid.widthMm);
   const text = isWhole ? `Whole tiles at both walls of ${of}` : `Equal cuts of ${Math.round(even.cutMm)} mm in ${of}`;
   return { atMm, marks: (to) => [{ mark: 'words', at: to, text, tone: 'guide' }] };
-}
-
-/** Where a tile begins so that the cuts at both ends of a room are equal, and their size: with a tile or a grout line in its middle, whichever leaves
- *  the larger; a whole tile where none is cut. Null where courses are shifted against each other.
- *  Example: 3 m from 0, tiles of 600 with 3 mm -> a tile from 1200, with 594 mm at either end */
-export function evenCuts(
-  { grid }: TiledField,
-  axis: 0 | 1,
-  [low, high]: Reach,
-): { readonly atMm: number; readonly cutMm: number } | null {
-  if (grid.bond === 'herringbone' || (axis === 0 && grid.shiftMm !== 0)) return null;
-  const [sizeMm, moduleMm] = [axis === 0 ? grid.lengthMm : grid.widthMm, tileModule(grid)[axis]];
-  const middle = (low + high) / 2;
-  const cut = (besideMm: number) => {
-    const restMm = besideMm % moduleMm;
-    return restMm <= grid.groutMm ? sizeMm : restMm - grid.groutMm;
-  };
-  const byTile = { atMm: middle - sizeMm / 2, cutMm: cut((high - low - sizeMm) / 2) };
-  const byGrout = { atMm: middle + grid.groutMm / 2, cutMm: cut((high - low + grid.groutMm) / 2) };
-  return byTile.cutMm >= byGrout.cutMm ? byTile : byGrout;
 }
