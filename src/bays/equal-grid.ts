@@ -14,15 +14,28 @@ export interface EqualGrid {
  *  @returns none where no grid keeps the limits
  *  Example: 60 m by 60 m at 40 m2, 8 m and 2 : 1 -> 9 by 10 and 10 by 9, each 1,020 m of joint */
 export function equalGrids(alongMm: number, acrossMm: number, limits: BayLimits): EqualGrid[] {
-  const found: EqualGrid[] = [];
-  let least = Infinity;
   const first = Math.max(1, Math.ceil(alongMm / (limits.lengthM * 1000) - NEAR_LIMIT));
-  for (let along = first; (along - 1) * acrossMm <= least * (1 + MORE_SHARE) && along < first + MOST_ALONG; along++) {
+  return gridsShortest(first, acrossMm, (along) => {
     const across = rowsLeast(alongMm / along, acrossMm, limits);
-    if (across === null) continue;
-    const jointMm = (along - 1) * acrossMm + (across - 1) * alongMm;
-    least = Math.min(least, jointMm);
-    found.push({ along, across, jointMm });
+    return across === null ? null : { along, across, jointMm: (along - 1) * acrossMm + (across - 1) * alongMm };
+  });
+}
+
+/** Of the grids with one more bay in a row each time those that take least joint, the shortest first.
+ *  @param stepMm what the joints of a row more take at the least, mm
+ *  @param gridOf the grid with so many bays in a row; null where none keeps the limits */
+export function gridsShortest<Grid extends EqualGrid>(
+  first: number,
+  stepMm: number,
+  gridOf: (along: number) => Grid | null,
+): Grid[] {
+  const found: Grid[] = [];
+  let least = Infinity;
+  for (let along = first; (along - 1) * stepMm <= least * (1 + MORE_SHARE) && along < first + MOST_ALONG; along++) {
+    const grid = gridOf(along);
+    if (grid === null) continue;
+    least = Math.min(least, grid.jointMm);
+    found.push(grid);
   }
   return found
     .filter((grid) => grid.jointMm <= least * (1 + MORE_SHARE))
@@ -39,10 +52,18 @@ const MOST_ALONG = 200;
 
 /** The fewest rows in which bays of a width keep the limits; null where none do. */
 function rowsLeast(widthMm: number, acrossMm: number, limits: BayLimits): number | null {
+  const rows = Math.max(1, Math.ceil(acrossMm / heightMost(widthMm, widthMm, limits) - NEAR_LIMIT));
+  return isTooWide(widthMm, acrossMm / rows, limits) ? null : rows;
+}
+
+/** How high bays may be that are of these widths, by area, side and proportion, mm. */
+export function heightMost(narrowestMm: number, widestMm: number, limits: BayLimits): number {
   const { areaM2, lengthM, aspect, aspectFromM } = limits;
-  const from = aspectFromM * 1000;
-  const most = Math.min(lengthM * 1000, (areaM2 * 1e6) / widthMm, Math.max(widthMm * aspect, from));
-  const rows = Math.max(1, Math.ceil(acrossMm / most - NEAR_LIMIT));
-  const heightMm = acrossMm / rows;
-  return widthMm > from * (1 + NEAR_LIMIT) && widthMm > heightMm * aspect * (1 + NEAR_LIMIT) ? null : rows;
+  const inProportion = Math.max(narrowestMm * aspect, aspectFromM * 1000);
+  return Math.min(lengthM * 1000, (areaM2 * 1e6) / widestMm, inProportion);
+}
+
+/** Whether a bay is too wide for its height. */
+export function isTooWide(widthMm: number, heightMm: number, { aspect, aspectFromM }: BayLimits): boolean {
+  return widthMm > aspectFromM * 1000 * (1 + NEAR_LIMIT) && widthMm > heightMm * aspect * (1 + NEAR_LIMIT);
 }

@@ -14,7 +14,7 @@ const JOINERY_PRICE = 1000;
 /** Price of ending a joint in the mouth of a doorway, mm of joint: it would split the reveal. */
 const MOUTH_PRICE_MM = 400;
 
-/** As much against joints off the grout as against joints where there is none: no grout line is worth the reveal either. */
+/** As much against joints off the grout, and against a strip of a bay, as against joints where there is no grout: neither is worth the reveal. */
 function mouthPrice({ grout }: Part): number {
   return grout === null ? MOUTH_PRICE_MM : MOUTH_PRICE_MM * OFF_RATE + rules.narrowBayPriceM.value * 1000;
 }

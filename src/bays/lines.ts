@@ -1,8 +1,9 @@
 import { type Point, pointDistance } from '../geometry/point.ts';
 import { boxOf, type Region, type Ring } from '../geometry/ring.ts';
 import { onGrid, SAME_LINE_MM } from '../geometry/tolerance.ts';
-import { equalGrids } from './equal-grid.ts';
-import { groutAlong } from './grout.ts';
+import { type EqualGrid, equalGrids } from './equal-grid.ts';
+import { groutAlong, groutNear } from './grout.ts';
+import { type GroutSide, groutGrids, groutLinesBetween } from './grout-grid.ts';
 import { columnsInGrout, cornersInGrout, linesInGrout, reachesInGrout } from './grout-lines.ts';
 import { cornerTurn, NOTCH_RAD } from './notch.ts';
 import type { GroutRows, Part } from './part.ts';
@@ -83,7 +84,9 @@ function offerOf(
   const things = isCrowded ? extras : [...faces, ...extras];
   const bays = isCrowded ? 1 : Math.ceil(span / usualBay(across, part));
   const lines = isCrowded ? rowLines(own, across, part) : gridLines(own, across, part);
-  const grid = rows === null ? lines : distinct([...corners, ...linesInGrout(rows, own, lines)]);
+  const inGrout = isCrowded ? groutRowLines(own, across, part, axis) : groutGridLines(own, across, part, axis);
+  const grid =
+    rows === null ? lines : [...new Set([...corners, ...faces, ...inGrout, ...linesInGrout(rows, own, lines)])];
   return {
     grid,
     soft: [...things, ...softLines(own, across, part, longest, first, clear, rows)],
@@ -93,11 +96,48 @@ function offerOf(
 
 /** The lines of the best grids of equal bays over the whole, where that is so many bays that little is won beside them. */
 function gridLines(own: readonly number[], across: readonly number[], { limits }: Part): number[] {
-  const [from, to] = [own[0] as number, own[own.length - 1] as number];
-  const grids = equalGrids(to - from, (across[across.length - 1] as number) - (across[0] as number), limits);
-  const large = grids.filter((grid) => grid.along * grid.across > GRID_FROM_BAYS);
-  const counts = new Set(large.map((grid) => grid.along));
+  const [from, to] = endsOf(own);
+  const [low, high] = endsOf(across);
+  const grids = equalGrids(to - from, high - low, limits).filter(isLarge);
+  const counts = new Set(grids.map((grid) => grid.along));
   return distinct([...counts].flatMap((count) => equalParts(from, to, count)).map(onGrid));
+}
+
+/** The same in grout. */
+function groutGridLines(
+  own: readonly number[],
+  across: readonly number[],
+  { limits, grout }: Part,
+  axis: 0 | 1,
+): number[] {
+  const side = (lines: readonly number[], of: 0 | 1): GroutSide => {
+    const [from, to] = endsOf(lines);
+    return { from, to, rows: groutAlong(grout, of) };
+  };
+  const grids = grout === null ? [] : groutGrids(side(own, axis), side(across, axis === 0 ? 1 : 0), limits);
+  return distinct(grids.filter(isLarge).flatMap(({ lines }) => lines.map(onGrid)));
+}
+
+/** Lines in grout that go by no row of columns, for bays between the grout lines beside the rows that cross them. */
+function groutRowLines(
+  own: readonly number[],
+  across: readonly number[],
+  { limits, grout }: Part,
+  axis: 0 | 1,
+): number[] {
+  const [from, to] = endsOf(own);
+  const rows = groutAlong(grout, axis === 0 ? 1 : 0);
+  const crossing =
+    rows === null ? across : distinct([...endsOf(across), ...across.slice(1, -1).map((at) => groutNear(rows, at))]);
+  return groutLinesBetween({ from, to, rows: groutAlong(grout, axis) }, crossing, limits).map(onGrid);
+}
+
+function endsOf(lines: readonly number[]): [number, number] {
+  return [lines[0] as number, lines[lines.length - 1] as number];
+}
+
+function isLarge({ along, across }: EqualGrid): boolean {
+  return along * across > GRID_FROM_BAYS;
 }
 
 const GRID_FROM_BAYS = 20;

@@ -86,7 +86,7 @@ function inGrout(part: Part, budget: Budget): Solved {
   const moved = (own: Solved): Solved => ({ ...own, cuts: cutsInGrout(part, own.cuts, budgetOf(free)) });
   let best = moved(searched(part, budget));
   // In a large part that breaks nothing the others have never been the better ones, and they take long.
-  if (price(best) >= BREACH_PRICE || baysLeast(part) <= MOST_BAYS_AGAIN) {
+  if (price(best) >= BREACH_PRICE || baysLeast(part) <= MOST_BAYS_BESIDE) {
     const least = searched(free, budgetOf(free));
     for (const other of [moved(least), least]) {
       if (price(other) < price(best) - EQUAL_LENGTH_MM) best = other;
@@ -96,6 +96,9 @@ function inGrout(part: Part, budget: Budget): Solved {
   const after = necksAfter(part, cuts, budgetOf(part));
   return { ...best, cuts: [...cuts, ...after.cuts], openNecks: after.left };
 }
+
+/** A part of more bays than this is laid out in grout alone. */
+const MOST_BAYS_BESIDE = 20;
 
 /** What a crumb of a bay counts for, mm of joint: more than the joints beside it can bring into grout. */
 const CRUMB_PRICE_MM = rules.crumbBayPriceM.value * 1000;

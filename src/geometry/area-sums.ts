@@ -2,7 +2,8 @@ import type { Point } from './point.ts';
 import type { Ring } from './ring.ts';
 
 /** Area of rings left of and above every crossing of upright lines x and level lines y, mm2, at i * y.length + j: the area in any grid
- *  rectangle is a sum of four. Lines rise; outlines run clockwise on the sheet, holes the other way. By Green's theorem over the edges. */
+ *  rectangle is a sum of four. What lies beyond the first lines does not count. Lines rise; outlines run clockwise on the sheet, holes the
+ *  other way. By Green's theorem over the edges. */
 export function areaSums(rings: readonly Ring[], x: readonly number[], y: readonly number[]): Float64Array {
   const rows = y.length;
   const base = y[0] as number;
@@ -21,9 +22,10 @@ export function areaSums(rings: readonly Ring[], x: readonly number[], y: readon
         if (to <= from) continue;
         const y0 = a[1] + slope * (from - a[0]);
         const y1 = a[1] + slope * (to - a[0]);
+        const above = meanBelow(y0, y1, base);
         for (let j = 1; j < rows; j++) {
           const at = i * rows + j;
-          sums[at] = (sums[at] as number) + sign * (to - from) * (meanBelow(y0, y1, y[j] as number) - base);
+          sums[at] = (sums[at] as number) + sign * (to - from) * (meanBelow(y0, y1, y[j] as number) - above);
         }
       }
     }
@@ -35,7 +37,7 @@ export function areaSums(rings: readonly Ring[], x: readonly number[], y: readon
   return sums;
 }
 
-/** Mean of min(v, cap) while v goes evenly from v0 to v1, never below the first line's value by more than the edge itself. */
+/** Mean of min(v, cap) while v goes evenly from v0 to v1. */
 function meanBelow(v0: number, v1: number, cap: number): number {
   const low = Math.min(v0, v1);
   const high = Math.max(v0, v1);

@@ -23,6 +23,8 @@ export async function planOpen(page: Page, file: string | { name: string; mimeTy
 export async function stepOpen(page: Page, name: string): Promise<void> {
   const tab = page.getByRole('navigation').getByRole('button', { name });
   if ((await tab.getAttribute('aria-expanded')) !== 'true') await tab.click();
+  // What a step holds may come after its head, with the later parts of the page.
+  await expect(page.locator('.tray .part-head:has(#tray-step) + *')).toBeVisible();
 }
 
 export const rows = (page: Page, list: string): Locator =>
@@ -70,10 +72,14 @@ export function litPixels(page: Page): Promise<number> {
 export async function boardPlaces(page: Page): Promise<(x: number, y: number) => readonly [number, number]> {
   const box = await page.getByRole('application').boundingBox();
   if (box === null) throw new Error('the board has no size');
+  const told = async () => (await page.locator('.reading-place').textContent()) ?? '';
   const read = async (share: number) => {
     const [px, py] = [box.x + box.width * share, box.y + box.height * share];
+    const before = await told();
     await page.mouse.move(px, py);
-    const text = (await page.locator('.reading-place').textContent()) ?? '';
+    // Only with its next frame does the page tell where the pointer is.
+    await expect.poll(told).not.toBe(before);
+    const text = await told();
     const [x = NaN, y = NaN] = text
       .replace('x', '')
       .split('y')
