@@ -128,12 +128,18 @@ function findingMessage(f: FindingValues): string {
       return `Tile field ${f.field} names ${f.name}, which tile field ${f.first} has already: it is laid as ${f.first} says.`;
     case 'tile-field-covering':
       return `Tile field ${f.field} names ${f.name}, whose covering is not stone or ceramic: no tiles are laid there.`;
+    case 'tile-field-empty':
+      return `Tile field ${f.field} names no room: none of its tiles are laid.`;
     case 'tile-field-edge':
       return `The tiles of ${namesText(f.names)} meet inside bay ${f.bay}, where the screed has no joint.`;
     case 'tile-bond-unknown':
       return `${fieldWords(f.field)} the bond "${f.bond}", which is none that is known here; they are taken as straight.`;
     case 'tile-grout-narrow':
       return `${fieldWords(f.field)} grout lines of ${mm(f.groutMm)}; on a floor they are at least ${mm(f.leastMm)} wide.`;
+    case 'tile-grout-wide':
+      return `${fieldWords(f.field)} grout lines of ${mm(f.groutMm)}, wider than the tiles, ${mm(f.sideMm)}.`;
+    case 'tile-herringbone-square':
+      return `${fieldWords(f.field)} sides of ${mm(f.sideMm)} both ways: a herringbone of squares is the straight bond, and joints are brought to its grout lines only where that is entered.`;
     case 'tile-offset-large':
       return `${fieldWords(f.field)} courses shifted by ${overText(f.offsetMm, f.mostMm, 0)} mm; with a side of ${mm(f.sideMm)} a shift of up to ${roundedText(f.mostMm, 0)} mm, a third, is usual, since long tiles are bowed.`;
     case 'tile-perimeter-narrow':

@@ -171,6 +171,7 @@ export type FindingValues =
       readonly name: string;
       readonly covering: Covering;
     }
+  | { readonly code: 'tile-field-empty'; readonly field: string }
   | { readonly code: 'tile-field-edge'; readonly bay: string; readonly names: readonly [string, string] }
   | { readonly code: 'tile-bond-unknown'; readonly field: string | null; readonly bond: string }
   | {
@@ -179,6 +180,14 @@ export type FindingValues =
       readonly groutMm: number;
       readonly leastMm: number;
     }
+  | {
+      readonly code: 'tile-grout-wide';
+      readonly field: string | null;
+      readonly groutMm: number;
+      /** The shorter side of the tile. */
+      readonly sideMm: number;
+    }
+  | { readonly code: 'tile-herringbone-square'; readonly field: string | null; readonly sideMm: number }
   | {
       readonly code: 'tile-offset-large';
       readonly field: string | null;

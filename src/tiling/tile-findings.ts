@@ -1,4 +1,5 @@
 import { lineMiddle } from '../geometry/line.ts';
+import { WELD_MM } from '../geometry/tolerance.ts';
 import {
   type JointGrout,
   type JointKind,
@@ -24,18 +25,37 @@ export function fieldsFindings(plan: Plan, split: Split): readonly FindingFact[]
     const { unknownBond: bond, groutMm, lengthMm, widthMm, shiftMm } = grid;
     const offsetMm = Math.min(shiftMm, lengthMm + groutMm - shiftMm);
     const mostMm = rules.offsetMostShare.value * (lengthMm + groutMm);
+    const sideMm = Math.min(lengthMm, widthMm);
+    const isSquare = Math.abs(lengthMm - widthMm) <= WELD_MM;
     const isLong = Math.max(lengthMm, widthMm) > rules.offsetFromSideMm.value;
     return [
       ...(bond === null ? [] : [{ code: 'tile-bond-unknown' as const, bond, ...place }]),
       ...(groutMm < rules.groutLeastMm.value
         ? [{ code: 'tile-grout-narrow' as const, groutMm, leastMm: rules.groutLeastMm.value, ...place }]
         : []),
+      ...(groutMm > sideMm ? [{ code: 'tile-grout-wide' as const, groutMm, sideMm, ...place }] : []),
+      ...(grid.bond === 'herringbone' && isSquare
+        ? [{ code: 'tile-herringbone-square' as const, sideMm, ...place }]
+        : []),
       ...(isLong && offsetMm > mostMm * (1 + OFFSET_SLACK)
         ? [{ code: 'tile-offset-large' as const, offsetMm, mostMm, sideMm: Math.max(lengthMm, widthMm), ...place }]
         : []),
     ];
   });
-  return [...facts, ...perimeterFindings(plan), ...coveringFindings(plan), ...edgeFindings(plan, split)];
+  return [
+    ...facts,
+    ...emptyFindings(plan),
+    ...perimeterFindings(plan),
+    ...coveringFindings(plan),
+    ...edgeFindings(plan, split),
+  ];
+}
+
+/** Fields that name no room lay nothing. */
+function emptyFindings({ tileFields }: Plan): readonly FindingFact[] {
+  return tileFields.flatMap(({ id, rooms }): FindingFact[] =>
+    rooms.length === 0 ? [{ code: 'tile-field-empty', field: id, at: null, refs: [id] }] : [],
+  );
 }
 
 /** The joint round the tiling is left open over the edge strip, as wide as that. */

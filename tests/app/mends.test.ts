@@ -52,6 +52,12 @@ describe('tiles', () => {
     expect(mend({ bond: 'half' }, 'tile-offset-large')).toEqual([
       ['Use an offset of a third', { of: null, change: { bond: 'third' } }],
     ]);
+    expect(mend({ groutMm: 650 }, 'tile-grout-wide')).toEqual([
+      ['Narrow the grout lines to 3 mm', { of: null, change: { groutMm: 3 } }],
+    ]);
+    expect(mend({ bond: 'herringbone' }, 'tile-herringbone-square')).toEqual([
+      ['Use the straight bond', { of: null, change: { bond: 'straight' } }],
+    ]);
     expect(mend({ bond: 'basket' }, 'tile-bond-unknown')).toEqual([
       ['Use the straight bond', { of: null, change: { bond: 'straight' } }],
     ]);
@@ -61,6 +67,11 @@ describe('tiles', () => {
     const tileFields = [{ id: 't1', rooms: ['r'], ...tiles, groutMm: 1 }];
     const [mend] = mendsOfHall({ tiles, tileFields }, 'tile-grout-narrow');
     expect(mend?.tiles).toEqual({ of: 't1', change: { groutMm: 3 } });
+  });
+
+  test('of a field that names no room are taken away with it', () => {
+    const [mend] = mendsOfHall({ tiles, tileFields: [{ id: 't1', rooms: [], ...tiles }] }, 'tile-field-empty');
+    expect([mend?.words, mend?.tiles]).toEqual(['Take the field away', { away: 't1' }]);
   });
 
   test('over a joint that was found off the grout bring it there by the aim of the layout, unless that is the aim', () => {

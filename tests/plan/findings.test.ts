@@ -146,9 +146,16 @@ const samples: { readonly [C in FindingCode]: Sample<C> } = {
     'caution',
     ['t1', 'Study', 'not stone or ceramic'],
   ],
+  'tile-field-empty': [{ field: 't1' }, 'caution', ['field t1', 'no room', 'none of its tiles']],
   'tile-field-edge': [{ bay: 'B2', names: ['Hall', 'Bath'] }, 'caution', ['Hall and Bath', 'B2', 'no joint']],
   'tile-bond-unknown': [{ field: null, bond: 'basket' }, 'caution', ['The tiles', '"basket"', 'straight']],
   'tile-grout-narrow': [{ field: 't1', groutMm: 2, leastMm: 3 }, 'caution', ['field t1', '2 mm', '3 mm']],
+  'tile-grout-wide': [{ field: null, groutMm: 25, sideMm: 20 }, 'caution', ['The tiles', '25 mm', '20 mm']],
+  'tile-herringbone-square': [
+    { field: 't1', sideMm: 300 },
+    'caution',
+    ['field t1', '300 mm both ways', 'the straight bond'],
+  ],
   'tile-offset-large': [
     { field: null, offsetMm: 301.5, mostMm: 198.99, sideMm: 600 },
     'caution',

@@ -1,6 +1,6 @@
 import { severityNames } from '../../documents/words.ts';
 import type { Finding } from '../../plan/analysis.ts';
-import { roomsTiled, tilesChanged } from '../../plan/edits/tiles.ts';
+import { roomsTiled, tilesChanged, tilesTakenAway } from '../../plan/edits/tiles.ts';
 import { BalanceCuts } from '../panels/tiles/BalanceCuts.tsx';
 import { Icon } from '../parts/Icon.tsx';
 import { messagesOf } from '../parts/messages.ts';
@@ -36,7 +36,7 @@ export function CardFindings({ id, result }: { readonly id: string; readonly res
   );
 }
 
-/** Narrow cuts are mended by another set-out point, which has to be looked for. */
+/** Narrow cuts are mended by another set-out point. */
 export function CutMends({ findings, result }: { readonly findings: readonly Finding[]; readonly result: Result }) {
   const narrow = findings.filter(({ code }) => code === 'tile-slivers' || code === 'tile-cuts-small');
   const fields = [...new Set(narrow.map((finding) => findingTiles(finding, result.plan)))];
@@ -81,5 +81,6 @@ export function Mends({ mends }: { readonly mends: readonly Mend[] }) {
 function mendEdit({ edit, tiles }: Mend): Mend['edit'] {
   if (tiles === undefined) return edit;
   if ('rooms' in tiles) return (file) => roomsTiled(file, tiles.rooms, null);
+  if ('away' in tiles) return (file) => tilesTakenAway(file, tiles.away);
   return (file) => tilesChanged(file, tiles.of, tiles.change);
 }

@@ -19,7 +19,9 @@ export interface Mend {
 export type TileMend =
   | { readonly of: TilesOf; readonly change: Change<TilesFile> }
   /** Rooms that go back to the tiles of the floor. */
-  | { readonly rooms: readonly string[] };
+  | { readonly rooms: readonly string[] }
+  /** A field that goes. */
+  | { readonly away: string };
 
 /** Whether there is anything to be done, or only something to be said. */
 export function mendIsDone({ edit, tiles }: Mend): boolean {
@@ -69,9 +71,18 @@ function tileMends(finding: Finding, plan: Plan, { joints }: Analysis): readonly
       const groutMm = rules.groutLeastMm.value;
       return tiles(`Widen the grout lines to ${figureShort(groutMm, 1)} mm`, { groutMm });
     }
+    case 'tile-grout-wide': {
+      const groutMm = defaults.groutMm.value;
+      const grid = plan.tileFields.find(({ id }) => id === of) ?? plan.tiles;
+      if (grid === null || groutMm > Math.min(grid.lengthMm, grid.widthMm)) return [];
+      return tiles(`Narrow the grout lines to ${figureShort(groutMm, 1)} mm`, { groutMm });
+    }
+    case 'tile-field-empty':
+      return of === null ? [] : [{ words: 'Take the field away', edit: null, tiles: { away: of } }];
     case 'tile-offset-large':
       return tiles('Use an offset of a third', { bond: 'third' });
     case 'tile-bond-unknown':
+    case 'tile-herringbone-square':
       return tiles('Use the straight bond', { bond: 'straight' });
     case 'tile-field-covering':
       return [
