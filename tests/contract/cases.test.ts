@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Analysis } from '../../src/plan/analysis.ts';
 import { createChance } from '../floors/chance.ts';
-import { mirrored, moved, planPlaced, turned } from '../floors/placed.ts';
+import { mirrored, moved, type Place, planPlaced, turned } from '../floors/placed.ts';
 import { analysisFaults } from '../oracle/check-analysis.ts';
 import { analysed, freeJointM, jointM } from './analysed.ts';
 import { type CaseFile, caseFiles } from './case-file.ts';
@@ -24,7 +24,7 @@ describe.each(cases)('$name', (file) => {
     expect(outcome(file, drawn().analysis)).toEqual(file.expect);
   });
 
-  it.each([
+  it.each<readonly [string, Place]>([
     ['turned by a right angle', turned(90)],
     ['turned by an odd angle', turned(createChance(file.name.length).number(1, 89))],
     // The mirror image of a herringbone is no bond of a plan.
