@@ -2,7 +2,7 @@ import type { Analysis, RoomQuantities } from '../plan/analysis.ts';
 import { jointKinds } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
 import { tilesAtText, whyOffText } from './grout-words.ts';
-import { jointPlaces } from './set-out-text.ts';
+import { jointPlaces } from './set-out-joint-text.ts';
 import { jointKindNames, namesOf } from './words.ts';
 
 /** Tables as RFC 4180 has them: comma, CRLF, UTF-8, one head row with the units. Text and numbers are kept apart, so that

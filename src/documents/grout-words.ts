@@ -35,7 +35,7 @@ export function tilesAtText({ tilesAt, cutsTiles }: JointGrout): string | null {
     case null:
       return null;
     case 'on-line':
-      return 'no tile is cut';
+      return 'no tile is cut in two';
     case 'restart':
       return cutsTiles === 0 ? 'the field restarts here' : `the field restarts here, ${cut}`;
     case 'one-side':

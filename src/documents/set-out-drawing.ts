@@ -5,15 +5,17 @@ import type { Drawing, DrawingItem, DrawingRef, LabelItem, LineItem } from './dr
 import { drawingOf, itemsInOrder } from './drawing-list.ts';
 import { groutText } from './grout-words.ts';
 import type { ReferenceLine, SetOutLines } from './set-out-lines.ts';
+import type { RoomSetOut } from './set-out-rooms.ts';
 import { type LineStyleName, lineStyles } from './styles.ts';
 import { cutLine, cutMark } from './tile-items.ts';
-import { cutSizesText, wholeMmText } from './tile-words.ts';
+import { cutIsLeftOut, cutSizesText, wholeMmText } from './tile-words.ts';
 import { type Names, namesOf } from './words.ts';
 
 /** A field with the lines that it is set out from; null where it has no whole tile. */
 export interface FieldSetOut {
   readonly report: TileFieldReport;
   readonly lines: SetOutLines | null;
+  readonly rooms: readonly RoomSetOut[];
 }
 
 /** Numbers of the reference lines of a field: 1 and 2 of the first, 3 and 4 of the next. */
@@ -34,7 +36,7 @@ export function setOutDrawing(plan: Plan, analysis: Analysis, fields: readonly F
     .map((item) => (item.shape === 'label' ? relabelled(item, analysis, names) : item));
   const made = fields.flatMap((field, i) => [
     ...(field.lines === null ? [] : lineItems(field.lines, lineNumbers(i))),
-    ...cutLabels(field.report, analysis),
+    ...cutLabels(field, analysis, plan.edgeStrip.thicknessMm),
   ]);
   return { items: itemsInOrder([...kept, ...made]), box };
 }
@@ -115,20 +117,26 @@ function figure(course: readonly Point[], text: string, ref: DrawingRef, onRight
   };
 }
 
-/** Sizes of the cuts along walls, jambs and what is built in, on the side of the tiles. */
-function cutLabels({ cuts }: TileFieldReport, { bays }: Analysis): readonly LabelItem[] {
+/** Sizes of the cuts along walls and what is built in, on the side of the tiles. Those that the strip tells of a room are its own, others of what they
+ *  are cut to. */
+function cutLabels({ report, rooms }: FieldSetOut, { bays }: Analysis, jointMm: number): readonly LabelItem[] {
   const byId = new Map(bays.map((bay) => [bay.id, bay]));
-  return cuts.flatMap((cut): LabelItem[] => {
+  const told = new Set(rooms.flatMap(({ sides }) => sides.flatMap(({ cuts }) => cuts.map(({ cut }) => cut))));
+  return report.cuts.flatMap((cut): LabelItem[] => {
     const bay = byId.get(cut.bay);
     if (bay === undefined || cut.tiles === 0 || cut.along === 'joint' || cut.along === 'pipe') return [];
     const course = cutLine(cut, bay);
     if (course === null) return [];
     const { insetMm, strokes } = lineStyles[cutMark(cut) ?? 'cut-sliver'];
+    const size = cutSizesText(cut);
+    // those at jambs are told with the joint
+    const isTold = told.has(cut) || cut.along === 'jamb';
+    const isLeftOut = cutIsLeftOut(cut, jointMm);
     return [
       {
         shape: 'label',
         layer: 'labels',
-        ref: { kind: 'bay', id: cut.bay },
+        ref: isTold ? { kind: 'room', id: cut.room ?? '' } : { kind: 'edge', id: cut.object ?? cut.bay },
         seat: {
           kind: 'beside',
           line: course,
@@ -136,7 +144,7 @@ function cutLabels({ cuts }: TileFieldReport, { bays }: Analysis): readonly Labe
           onRight: true,
           ownMm: insetMm + strokes[0].widthMm,
         },
-        forms: [[{ text: cutSizesText(cut), style: 'object-name' }]],
+        forms: [...(isLeftOut ? [`${size}, left out`] : []), size].map((text) => [{ text, style: 'object-name' }]),
         priority: priorities.cuts + pointDistance(...course),
       },
     ];

@@ -1,5 +1,5 @@
 import { lineWithin } from '../geometry/line-clip.ts';
-import { type Point, pointBetween, pointDirection, pointDistance } from '../geometry/point.ts';
+import { type Point, pointBetween, pointDistance } from '../geometry/point.ts';
 import { regionArea, regionContains } from '../geometry/region.ts';
 import { boxMiddle, boxOf, type Ring } from '../geometry/ring.ts';
 import { segmentDistance } from '../geometry/segment.ts';
@@ -7,6 +7,8 @@ import { WELD_MM } from '../geometry/tolerance.ts';
 import type { Analysis, TileFieldReport } from '../plan/analysis.ts';
 import type { Plan, Room } from '../plan/plan.ts';
 import { gridFrame } from '../plan/tile-grid.ts';
+import { type SquareCheck, squareCheck } from './set-out-check.ts';
+import { type Things, thingsOf } from './set-out-things.ts';
 import { type Face, faceDistance, faceIsAlong, faceMet, type Side, sideOf } from './set-out-walls.ts';
 
 /** Two lines square to each other through a corner of the first whole tile, and what they are set out and checked by. */
@@ -46,15 +48,6 @@ export interface CornerMeasure {
   readonly distanceMm: number;
 }
 
-/** Three sides of a triangle that is square if they are as 3 : 4 : 5. */
-export interface SquareCheck {
-  readonly onFirst: Point;
-  readonly onSecond: Point;
-  readonly firstMm: number;
-  readonly secondMm: number;
-  readonly acrossMm: number;
-}
-
 /** Null where no tile of the field is whole. */
 export function setOutLines(
   plan: Plan,
@@ -71,9 +64,11 @@ export function setOutLines(
   if (corner === undefined || room === undefined) return null;
   const open = new Set(bays.flatMap((bay) => (bay.rooms.includes(room.id) ? bay.rooms : [room.id])));
   const own = faces.filter((face) => open.has(face.room));
-  const lineAlong = (way: Point) => referenceLine(room, own, corner, way);
+  const things = thingsOf(plan);
+  const lineAlong = (way: Point) => referenceLine(lineAcross(room, own, corner, way), way, own, things);
   const lines = [lineAlong(ways[0]), lineAlong(ways[1])] as const;
-  return { room, corner, lines, check: squareCheck(own, corner, ways, lines) };
+  const check = squareCheck({ corner, ways, lines: [lines[0].line, lines[1].line] }, own, things);
+  return { room, corner, lines, check };
 }
 
 /** A joint nearer to a line than this all along, mm, would be drawn under it: another corner of the tile is taken if one has none. */
@@ -90,15 +85,28 @@ function roomOf(plan: Plan, field: TileFieldReport, tile: Ring): Room | undefine
   return own.find((room) => regionContains(room, middle)) ?? [...own].sort((a, b) => regionArea(b) - regionArea(a))[0];
 }
 
-/** From wall to wall, over open floor between rooms as well; where no wall ends it, as far as its room goes. */
-function referenceLine(room: Room, faces: readonly Face[], corner: Point, [ux, uy]: Point): ReferenceLine {
+/** From wall to wall through a place, over open floor between rooms as well; where no wall ends it, as far as its room goes. */
+export function lineAcross(
+  room: Room,
+  faces: readonly Face[],
+  corner: Point,
+  [ux, uy]: Point,
+): readonly [Point, Point] {
   const stretches = lineWithin(corner, [ux, uy], [room.outline, ...room.holes]);
   const off = ([from, to]: readonly [number, number]) => Math.max(0, from, -to);
   const [[from, to] = [0, 0]] = [...stretches].sort((a, b) => off(a) - off(b));
   const [before, beyond] = [faceMet(faces, corner, [-ux, -uy]), faceMet(faces, corner, [ux, uy])];
   const at = (mm: number): Point => [corner[0] + ux * mm, corner[1] + uy * mm];
-  const line = [at(before === null ? from : -before.distanceMm), at(beyond?.distanceMm ?? to)] as const;
-  const fromWall = wallMeasures(line, [ux, uy], faces);
+  return [at(before === null ? from : -before.distanceMm), at(beyond?.distanceMm ?? to)];
+}
+
+function referenceLine(
+  line: readonly [Point, Point],
+  way: Point,
+  faces: readonly Face[],
+  things: Things,
+): ReferenceLine {
+  const fromWall = wallMeasures(line, way, faces, things);
   const fromCorner = fromWall.length > 0 ? [] : line.map((end) => cornerMeasure(end, faces));
   return { line, fromWall, fromCorner: fromCorner.filter((measure) => measure !== null) };
 }
@@ -107,9 +115,16 @@ function referenceLine(room: Room, faces: readonly Face[], corner: Point, [ux, u
 const leastCommonMm = 500;
 /** Distances are taken so far from the ends, as a share of what wall and line have in common: at the ends other walls are in the way. */
 const endShare = 0.08;
+/** ... and where something stands in the way there, at the first of so many places on the way to the middle where nothing does. */
+const clearTries = 20;
 
 /** From the wall that accompanies the line the longest. */
-function wallMeasures(line: readonly [Point, Point], way: Point, faces: readonly Face[]): readonly WallMeasure[] {
+function wallMeasures(
+  line: readonly [Point, Point],
+  way: Point,
+  faces: readonly Face[],
+  things: Things,
+): readonly WallMeasure[] {
   const along = ([x, y]: Point) => (x - line[0][0]) * way[0] + (y - line[0][1]) * way[1];
   const length = pointDistance(...line);
   let best: { readonly face: Face; readonly from: number; readonly to: number; readonly away: number } | null = null;
@@ -125,11 +140,15 @@ function wallMeasures(line: readonly [Point, Point], way: Point, faces: readonly
   }
   if (best === null) return [];
   const { face, from, to } = best;
-  return [endShare, 1 - endShare].map((share) => {
+  const measureAt = (share: number): WallMeasure => {
     const onLine = pointBetween(...line, (from + share * (to - from)) / length);
     const distanceMm = faceDistance(face, onLine);
     const onWall: Point = [onLine[0] - face.into[0] * distanceMm, onLine[1] - face.into[1] * distanceMm];
     return { face, onWall, onLine, distanceMm };
+  };
+  return [endShare, 1 - endShare].map((end) => {
+    const tries = Array.from({ length: clearTries }, (_, k) => measureAt(end + ((0.5 - end) * k) / clearTries));
+    return tries.find(({ onWall, onLine }) => !things.between(onWall, onLine)) ?? measureAt(end);
   });
 }
 
@@ -148,43 +167,4 @@ function cornerMeasure(end: Point, faces: readonly Face[]): CornerMeasure | null
 
 function lineDistance({ line: [a, b] }: Face, p: Point): number {
   return segmentDistance(a, b, p);
-}
-
-/** A third of the shorter leg, mm: 3 x 4 x 5 m is 1000. The longest that fits is the sharpest check, and no longer than a tape. */
-const checkUnitsMm = [2000, 1500, 1200, 1000, 800, 600, 500, 400, 300, 200, 150, 100];
-
-function squareCheck(
-  faces: readonly Face[],
-  corner: Point,
-  ways: readonly [Point, Point],
-  lines: readonly [ReferenceLine, ReferenceLine],
-): SquareCheck | null {
-  for (const unit of checkUnitsMm) {
-    for (const legs of [
-      [4, 3],
-      [3, 4],
-    ] as const) {
-      const arms = ways.map((way, i) => armEnds(corner, way, lines[i]?.line ?? [], legs[i as 0 | 1] * unit));
-      for (const onFirst of arms[0] ?? []) {
-        for (const onSecond of arms[1] ?? []) {
-          if (!isOpen(faces, onFirst, onSecond)) continue;
-          return { onFirst, onSecond, firstMm: legs[0] * unit, secondMm: legs[1] * unit, acrossMm: 5 * unit };
-        }
-      }
-    }
-  }
-  return null;
-}
-
-/** Places on a line so far from the corner, both ways, where it reaches so far. */
-function armEnds(corner: Point, way: Point, line: readonly Point[], mm: number): readonly Point[] {
-  return [1, -1].flatMap((sign): Point[] => {
-    const reach = Math.max(0, ...line.map(([x, y]) => sign * ((x - corner[0]) * way[0] + (y - corner[1]) * way[1])));
-    return reach >= mm ? [[corner[0] + sign * way[0] * mm, corner[1] + sign * way[1] * mm]] : [];
-  });
-}
-
-/** Whether no wall stands between two places on the floor. */
-function isOpen(faces: readonly Face[], a: Point, b: Point): boolean {
-  return (faceMet(faces, a, pointDirection(a, b))?.distanceMm ?? Infinity) >= pointDistance(a, b);
 }

@@ -1,9 +1,10 @@
 import type { Box } from '../geometry/ring.ts';
-import type { Drawing } from './drawing.ts';
+import type { Drawing, LabelItem } from './drawing.ts';
 import type { Ink } from './ink.ts';
 import { legendOf } from './legend.ts';
+import { leavesOut, leftRows, unletteredText } from './set-out-left.ts';
 import type { TextBlock } from './set-out-text.ts';
-import { type SheetLayout, sheetLayout } from './sheet.ts';
+import { type SheetLayout, sheetLayout, sheetsAtScale } from './sheet.ts';
 import type { SheetStrip } from './sheet-inks.ts';
 import { footRows, legend, scaleBar, titleBlock } from './strip-parts.ts';
 import { type Column, columnIn, headMm, padMm, rowMm, rule, textRow } from './strip-pen.ts';
@@ -16,10 +17,12 @@ interface StripContent {
 }
 
 const subject = 'Setting out of the tiles';
-const indentMm = 4;
+const indentMm = 2;
 const gapMm = 1;
 /** Room for what is said at the foot, so that the length of the strip is known before labels are seated. */
-const footLines = 7;
+const footLines = 9;
+/** ... and above it, where the strip leaves anything out, for saying so. */
+const leftLines = 3;
 /** As many columns as the strip may have before it takes the room of the drawing. */
 const mostColumns = 3;
 
@@ -29,42 +32,51 @@ export function setOutStrip({ title, drawing, blocks }: StripContent): SheetStri
     title,
     subject,
     layout(box: Box) {
-      let layout = sheetLayout(box);
-      for (let columns = 2; columns <= mostColumns && flow(layout, columns - 1).left > 0; columns++)
-        layout = sheetLayout(box, columns);
-      return layout;
+      // a long strip takes a larger paper, not a smaller scale
+      const sheets = sheetsAtScale(box, sheetLayout(box).scale, mostColumns);
+      return (
+        sheets.find((layout) => flow(layout).left.length === 0) ??
+        sheets.find((layout) => !leavesOut(flow(layout).left, 'room')) ??
+        sheetLayout(box, mostColumns)
+      );
     },
-    inks: (layout, unlettered) => flow(layout, columnsOf(layout), unlettered).inks,
+    inks: (layout, unlettered) => flow(layout, unlettered).inks,
   };
 
-  function flow(layout: SheetLayout, columns: number, unlettered = 0): { inks: readonly Ink[]; left: number } {
+  function flow(
+    layout: SheetLayout,
+    unlettered: readonly LabelItem[] = [],
+    isFull = false,
+  ): { inks: readonly Ink[]; left: readonly TextBlock[] } {
     const inks: Ink[] = [];
+    const columns = columnsOf(layout);
     const { strip } = layout;
     const width = strip.width / columns;
     const columnAt = (i: number) => columnIn({ ...strip, x: strip.x + i * width, width }, inks);
     let column = columnAt(0);
+    const footTop = strip.y + strip.height - padMm - footLines * rowMm;
     titleBlock(column, { title, subject, facts: [] }, layout);
     scaleBar(column, layout.scale);
     legend(column, legendOf(drawing, 1 / layout.scale));
-    const foot = footRows(column.width, unlettered, 'names and cut sizes');
-    const footTop = strip.y + strip.height - padMm - Math.max(foot.length, footLines) * rowMm;
+    const reserveMm = isFull ? leftLines * rowMm : 0;
+    const bottomOf = (i: number) => (i === columns - 1 ? footTop - padMm - reserveMm : strip.y + strip.height - padMm);
     let at = 0;
-    let left = blocks.length;
+    let shown = 0;
     for (const block of blocks) {
-      const bottom = at === columns - 1 ? footTop - padMm - rowMm : strip.y + strip.height - padMm;
       const height = blockHeight(block, column.width);
-      if (column.y + height > bottom && at < columns - 1) {
-        at++;
-        column = columnAt(at);
-      } else if (column.y + height > bottom) break;
+      if (column.y + height > bottomOf(at) && at < columns - 1) column = columnAt(++at);
+      if (column.y + height > bottomOf(at)) break;
       blockInks(column, block);
-      left--;
+      shown++;
     }
-    if (left > 0) textRow(column, `${left} more in joints.csv and tiles.csv`, 'sheet-head');
+    if (shown < blocks.length && !isFull) return flow(layout, unlettered, true);
+    const left = blocks.slice(shown);
+    for (const row of leftRows(left, column.width)) textRow(column, row, 'sheet-head');
     column = columnAt(columns - 1);
     column.y = footTop;
     rule(column, -padMm / 2);
-    for (const row of foot) textRow(column, row, 'sheet-text');
+    const note = unletteredText(unlettered, left);
+    for (const row of footRows(column.width, note)) textRow(column, row, 'sheet-text');
     return { inks, left };
   }
 }

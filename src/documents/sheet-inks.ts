@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/point.ts';
 import { type Box, boxMiddle } from '../geometry/ring.ts';
-import type { Drawing, DrawingRef } from './drawing.ts';
+import type { Drawing, DrawingRef, LabelItem } from './drawing.ts';
 import { type Ink, itemInks, labelInks, type PaperPlace, paperPoint } from './ink.ts';
 import { labelsPlace } from './label-place.ts';
 import type { PaperBox, SheetLayout } from './sheet.ts';
@@ -25,8 +25,8 @@ export interface SheetStrip {
   readonly subject: string;
   /** The paper that drawing and strip need. @param box round the drawing, mm on the plan */
   layout(box: Box): SheetLayout;
-  /** @param unlettered how many labels have found no room */
-  inks(layout: SheetLayout, unlettered: number): readonly Ink[];
+  /** @param unlettered labels that have found no room */
+  inks(layout: SheetLayout, unlettered: readonly LabelItem[]): readonly Ink[];
 }
 
 /** Where an empty drawing has its sheet: a room of one metre. */
@@ -45,7 +45,7 @@ export function sheetOf(drawing: Drawing, strip: SheetStrip): Sheet {
   };
   const placed = labelsPlace(drawing, { paperPerPlan });
   const lettered = new Map(placed.map((label) => [label.label, label]));
-  const labels = drawing.items.filter((item) => item.shape === 'label');
+  const unlettered = drawing.items.filter((item) => item.shape === 'label').filter((label) => !lettered.has(label));
   const groups = drawing.items.map((item): SheetGroup => {
     if (item.shape !== 'label') return { ref: item.ref, inks: itemInks(item, place) };
     const label = lettered.get(item);
@@ -61,7 +61,7 @@ export function sheetOf(drawing: Drawing, strip: SheetStrip): Sheet {
     groups: [
       ...groups.filter(({ inks }) => inks.length > 0),
       { ref: null, inks: [frame(layout.drawing), frame(layout.strip)] },
-      { ref: null, inks: strip.inks(layout, labels.length - placed.length) },
+      { ref: null, inks: strip.inks(layout, unlettered) },
     ],
   };
 }

@@ -21,7 +21,8 @@ export function stripInks(
   scaleBar(column, layout.scale);
   legend(column, legendOf(drawing, 1 / layout.scale));
 
-  const foot = footRows(column.width, unlettered);
+  const note = unlettered === 0 ? null : `Without room on the drawing: ${unlettered} of the names. See the lists.`;
+  const foot = footRows(column.width, note);
   const footTop = strip.y + strip.height - padMm - foot.length * rowMm;
   findingList(column, content.findings, footTop - padMm);
   column.y = footTop;

@@ -74,6 +74,15 @@ export function sheetLayout(box: Box, columns = 1): SheetLayout {
   return largestScale(box, largest, scalesBeyond, columns) ?? layoutOf(largest[0] as Paper, last, columns);
 }
 
+/** The sheets on which the drawing stands at one scale, the smallest first, and of each the fewest columns of the strip first. */
+export function sheetsAtScale(box: Box, scale: number, mostColumns: number): readonly SheetLayout[] {
+  const columns = Array.from({ length: mostColumns }, (_, i) => i + 1);
+  return papers
+    .flatMap(waysOf)
+    .flatMap((way) => columns.map((count) => layoutOf(way, scale, count)))
+    .filter((layout) => fits(box, layout));
+}
+
 /** Lying first. */
 function waysOf(paper: Paper): readonly Paper[] {
   const standing = { paper: `${paper.paper} standing`, widthMm: paper.heightMm, heightMm: paper.widthMm };

@@ -95,12 +95,10 @@ function sampleInks(row: LegendRow, [x, y]: Point): readonly Ink[] {
   return markInks({ style: row.style, text: null }, [(x + right + left - reach) / 2, y + (up - down) / 2]);
 }
 
-/** What every sheet ends with. */
-export function footRows(width: number, unlettered: number, what = 'names'): readonly string[] {
-  const lines =
-    unlettered === 0
-      ? cautionLines
-      : [`Without room on the drawing: ${unlettered} of the ${what}. See the lists.`, ...cautionLines];
+/** What every sheet ends with.
+ *  @param note what has found no room on the drawing; null where all has */
+export function footRows(width: number, note: string | null): readonly string[] {
+  const lines = note === null ? cautionLines : [note, ...cautionLines];
   return lines.flatMap((line) => textLines(line, 'sheet-text', width));
 }
 

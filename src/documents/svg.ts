@@ -1,9 +1,9 @@
 import type { Point } from '../geometry/point.ts';
 import type { Drawing } from './drawing.ts';
 import { type DiscInk, type Ink, type PathInk, paperPoint, type RuledInk, type TextInk } from './ink.ts';
-import { type SheetLayout, sheetLayout } from './sheet.ts';
+import { sheetLayout } from './sheet.ts';
 import type { SheetContent } from './sheet-content.ts';
-import { type Sheet, type SheetGroup, sheetOf } from './sheet-inks.ts';
+import { type Sheet, type SheetGroup, type SheetStrip, sheetOf } from './sheet-inks.ts';
 import { stripInks } from './sheet-strip.ts';
 import { colours, haloMm, type Stroke, textFontMm, textStyles } from './styles.ts';
 
@@ -11,7 +11,7 @@ import { colours, haloMm, type Stroke, textFontMm, textStyles } from './styles.t
  *  The same drawing and content give the same bytes. */
 export function svgOf(drawing: Drawing, content: SheetContent): string {
   const { title, subject } = content;
-  const inks = (layout: SheetLayout, unlettered: number) => stripInks(drawing, content, layout, unlettered);
+  const inks: SheetStrip['inks'] = (layout, unlettered) => stripInks(drawing, content, layout, unlettered.length);
   return sheetSvg(sheetOf(drawing, { title, subject, layout: sheetLayout, inks }));
 }
 

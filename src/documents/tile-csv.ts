@@ -2,7 +2,7 @@ import type { Analysis, TileFieldReport, WallCut } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
 import { type CsvCell, plain, table } from './csv.ts';
 import { cutNarrow } from './tile-items.ts';
-import { bondNames, cutSizesText, fieldName } from './tile-words.ts';
+import { bondNames, cutSizesText, fieldName, toCutText } from './tile-words.ts';
 import { namesOf } from './words.ts';
 
 type Column<Row> = readonly [head: string, cell: (row: Row) => CsvCell];
@@ -46,14 +46,24 @@ const alongNames: Readonly<Record<WallCut['along'], string>> = {
   joint: 'Joint',
 };
 
-/** One row a stretch of wall, jamb, thing or joint: the size of the cut along it. The perimeter joint comes off what is cut to a wall or a thing. */
+/** One row a stretch of wall, jamb, thing or joint: the size of the cut along it, and the size to cut it to: less the perimeter joint at a wall or a
+ *  thing, less half of the open joint at a joint. */
 export function cutsCsv(plan: Plan, analysis: Analysis): string {
   const names = namesOf(plan, analysis);
-  type Row = WallCut & { readonly field: string };
+  type Row = WallCut & { readonly field: string; readonly groutMm: number };
   const rows = (analysis.tiles?.fields ?? []).flatMap((report) =>
-    report.cuts.map((cut): Row => ({ ...cut, field: fieldName(report, names) })),
+    report.cuts.map((cut): Row => ({ ...cut, field: fieldName(report, names), groutMm: report.groutMm })),
   );
   const isCut = ({ tiles }: Row) => tiles > 0;
+  const buildings = new Map(
+    analysis.joints.flatMap((joint) => (joint.kind === 'structural' ? [[joint.id, joint]] : [])),
+  );
+  const comesOffMm = ({ along, object, tiles, groutMm }: Row) => {
+    if (along !== 'joint') return plan.edgeStrip.thicknessMm;
+    const openMm = buildings.get(object ?? '')?.profileMm ?? plan.sealant.widthMm;
+    // whole tiles end half a grout before the middle of the joint, cut ones at it
+    return Math.max(0, (openMm - (tiles === 0 ? groutMm : 0)) / 2);
+  };
   const columns: Column<Row>[] = [
     ['Field', ({ field }) => field],
     ['Bay', ({ bay }) => bay],
@@ -68,7 +78,8 @@ export function cutsCsv(plan: Plan, analysis: Analysis): string {
     ['Cut', (row) => (isCut(row) ? plain(cutSizesText(row)) : 'whole tiles')],
     ['Smallest cut (mm)', (row) => (isCut(row) ? Math.min(...row.sizesMm) : '')],
     ['Whole tile the same way (mm)', ({ wholeMm }) => wholeMm],
-    ['Comes off for the perimeter joint (mm)', ({ along }) => (along === 'joint' ? 0 : plan.edgeStrip.thicknessMm)],
+    ['Comes off for the open joint (mm)', comesOffMm],
+    ['To cut', (row) => plain(toCutText(row, comesOffMm(row)))],
     ['Narrow', (row) => narrowWords[cutNarrow(row) ?? 'wide']],
     ['Askew to the tiles', ({ isAskew }) => (isAskew ? 'yes' : 'no')],
   ];

@@ -90,7 +90,8 @@ export function cutNarrow({ leastShare }: WallCut): CutStyle | null {
 /** A cut of just half a tile is not under half, whatever rounding makes of it. */
 const shareSlack = 1e-3;
 
-function isAlongTiles({ line: [a, b] }: WallCut, angleDeg: number): boolean {
+/** Whether a wall runs with the tiles or square to them. */
+export function isAlongTiles({ line: [a, b] }: WallCut, angleDeg: number): boolean {
   const turnDeg = (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI - angleDeg;
   return Math.abs(turnDeg - Math.round(turnDeg / 90) * 90) <= mostAskewDeg;
 }

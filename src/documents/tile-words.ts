@@ -37,9 +37,33 @@ export function fieldName({ id, rooms }: Pick<TileFieldReport, 'id' | 'rooms'>, 
 const mostSizes = 3;
 
 /** Sizes of the cuts along a wall, whole mm. Example: "150 / 451 mm", askew "20 to 560 mm" */
-export function cutSizesText({ sizesMm, isAskew }: Pick<WallCut, 'sizesMm' | 'isAskew'>): string {
+export function cutSizesText(cut: Pick<WallCut, 'sizesMm' | 'isAskew'>): string {
+  return `${cutFiguresText(cut)}\u00a0mm`;
+}
+
+/** The same without the unit, for a list that ends with it. */
+export function cutFiguresText({ sizesMm, isAskew }: Pick<WallCut, 'sizesMm' | 'isAskew'>): string {
   const sizes = [...new Set(sizesMm.map((mm) => figureText(mm, 0)))];
   const [least = '', greatest = ''] = [sizes[0], sizes.at(-1)];
-  if (sizes.length === 1) return `${least}\u00a0mm`;
-  return isAskew || sizes.length > mostSizes ? `${least} to ${greatest}\u00a0mm` : `${sizes.join(' / ')}\u00a0mm`;
+  if (sizes.length === 1) return least;
+  return isAskew || sizes.length > mostSizes ? `${least} to ${greatest}` : sizes.join(' / ');
+}
+
+/** Whether all of a cut falls into the perimeter joint. */
+export function cutIsLeftOut({ sizesMm }: Pick<WallCut, 'sizesMm'>, jointMm: number): boolean {
+  return sizesMm.every((mm) => mm <= jointMm);
+}
+
+/** Sizes to cut tiles to, after what an open joint takes: what is no wider than that falls into it.
+ *  Example: 9 and 310 mm less 10 -> "300 mm; left out up to 10 mm", 8 mm less 10 -> "left out: falls into the joint" */
+export function toCutText(
+  { along, sizesMm, isAskew }: Pick<WallCut, 'along' | 'sizesMm' | 'isAskew'>,
+  comesOffMm: number,
+): string {
+  if (along === 'pipe') return 'drilled, the joint round the pipe left open';
+  const left = sizesMm.filter((mm) => mm > comesOffMm).map((mm) => mm - comesOffMm);
+  if (left.length === 0) return 'left out: falls into the joint';
+  const isAll = left.length === sizesMm.length;
+  const to = isAskew && !isAll ? 'up to ' : '';
+  return `${to}${cutSizesText({ sizesMm: left, isAskew })}${isAll ? '' : `; left out up to ${wholeMmText(comesOffMm)}`}`;
 }

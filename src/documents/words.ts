@@ -27,7 +27,7 @@ export const cautionLines: readonly string[] = [
 ];
 
 /** A space at which no line breaks. */
-const heldSpace = '\u00a0';
+export const heldSpace = '\u00a0';
 const thousands = /\B(?=(?:\d{3})+$)/g;
 
 /** Fixed decimals, and never a minus before nothing. From ten thousand on the digits stand in groups of three, parted by

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { analysisText } from '../../src/documents/analysis-text.ts';
-import { baysCsv, csvText, jointsCsv, quantitiesCsv } from '../../src/documents/csv.ts';
+import { baysCsv, csvText, jointsCsv, plain, quantitiesCsv } from '../../src/documents/csv.ts';
 import { documentsOf } from '../../src/documents/documents.ts';
 import { cutsCsv, tilesCsv } from '../../src/documents/tile-csv.ts';
-import { cutSizesText } from '../../src/documents/tile-words.ts';
+import { cutSizesText, toCutText } from '../../src/documents/tile-words.ts';
 import { jointKinds } from '../../src/plan/analysis.ts';
 import { analysisOf, planOf, room } from './fixture.ts';
-import { tiledAnalysis, tiledPlan } from './tile-fixture.ts';
+import { fieldReport, tiledAnalysis, tiledPlan, wallCut } from './tile-fixture.ts';
 
 /** A reader of RFC 4180, written from its grammar. */
 function read(text: string): string[][] {
@@ -144,8 +144,42 @@ describe('lists of tiles', () => {
     expect(column(rows, 'Smallest cut (mm)')).toEqual(['', '558', '98', '250', '382', '30']);
     expect(column(rows, 'Narrow')).toEqual(['', '', 'under a third', 'under half', '', 'under a third']);
     expect(column(rows, 'Along').slice(-2)).toEqual(['Joint', 'Jamb']);
-    // a cut along a joint loses nothing to the edge strip of 10 mm
-    expect(column(rows, 'Comes off for the perimeter joint (mm)').slice(-2)).toEqual(['0', '10']);
+    // the edge strip of 10 mm at a wall and a jamb, half of the sealant of 8 mm at a joint
+    expect(column(rows, 'Comes off for the open joint (mm)').slice(-2)).toEqual(['4', '10']);
+    // whole 600 - 10, 558 - 10, 98 - 10, 250 - 10, 382 - 4, 30 - 10
+    expect(column(rows, 'To cut')).toEqual(['590 mm', '548 mm', '88 mm', '240 mm', '378 mm', '20 mm']);
+  });
+
+  it('leave out what is no wider than the joint that it falls into', () => {
+    const cut = { along: 'wall', isAskew: false } as const;
+    expect(toCutText({ ...cut, sizesMm: [10] }, 10)).toBe('left out: falls into the joint');
+    // of 9 and 310 mm one is left out, 310 - 10 = 300
+    expect(plain(toCutText({ ...cut, sizesMm: [9, 310] }, 10))).toBe('300 mm; left out up to 10 mm');
+    expect(plain(toCutText({ ...cut, isAskew: true, sizesMm: [2, 560] }, 10))).toBe(
+      'up to 550 mm; left out up to 10 mm',
+    );
+    expect(toCutText({ ...cut, along: 'pipe', sizesMm: [90] }, 10)).toMatch(/^drilled/u);
+  });
+
+  it('take less off whole tiles at a joint in grout, which end before its middle, and half of its profile at a joint of the building', () => {
+    const at = (object: string, tiles: number) =>
+      wallCut(
+        'B1',
+        null,
+        [
+          [4000, 0],
+          [4000, 4000],
+        ],
+        [600],
+        { along: 'joint', object, tiles },
+      );
+    const analysis = tiledAnalysis([fieldReport({ cuts: [at('J1', 0), at('J2', 3)] })]);
+    const joints = analysis.joints.map((each) =>
+      each.id === 'J2' ? { ...each, kind: 'structural' as const, profileMm: 30 } : each,
+    );
+    // (8 - 3) / 2 and 30 / 2
+    const rows = read(cutsCsv(tiledPlan(), { ...analysis, joints }));
+    expect(column(rows, 'Comes off for the open joint (mm)')).toEqual(['2.5', '15']);
   });
 
   it('write the sizes of shifted courses out, and the least and the greatest of an askew wall', () => {

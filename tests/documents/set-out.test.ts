@@ -3,11 +3,11 @@ import { describe, expect, it } from 'vitest';
 import { createAnalyser } from '../../src/analysis/analyser.ts';
 import { documentsOf } from '../../src/documents/documents.ts';
 import { labelsPlace } from '../../src/documents/label-place.ts';
-import { setOutSheet } from '../../src/documents/set-out.ts';
+import { fieldSetOuts, setOutSheet } from '../../src/documents/set-out.ts';
 import { setOutDrawing } from '../../src/documents/set-out-drawing.ts';
+import { jointPlaces } from '../../src/documents/set-out-joint-text.ts';
 import { jointDistances } from '../../src/documents/set-out-joints.ts';
 import { setOutLines } from '../../src/documents/set-out-lines.ts';
-import { jointPlaces } from '../../src/documents/set-out-text.ts';
 import { wallFaces } from '../../src/documents/set-out-walls.ts';
 import { sheetSvg } from '../../src/documents/svg.ts';
 import type { Point } from '../../src/geometry/point.ts';
@@ -174,7 +174,7 @@ describe('joints on the sheet', () => {
   it('are set out from the walls on both sides, in a doorway from the faces of its own wall', () => {
     const places = jointPlaces(plan, analysis);
     expect(places.get('J1')?.replaceAll('\u00a0', ' ')).toBe('right wall 5000 mm, left wall 4000 mm');
-    expect(places.get('J2')?.replaceAll('\u00a0', ' ')).toBe('60 mm and 60 mm from the faces of the two rooms');
+    expect(places.get('J2')?.replaceAll('\u00a0', ' ')).toBe('faces 60 and 60 mm');
   });
 
   it('tell both ends where a wall does not run along with them', () => {
@@ -205,8 +205,8 @@ describe('joints on the sheet', () => {
 
   it('say how far off the grout line, and what is cut', () => {
     const text = sheetWords(plan, analysis);
-    expect(text).toContain('J1 Hall right wall 5000 mm, left wall 4000 mm off by 220 mm; 7 tiles cut along it');
-    expect(text).toContain('off by 160 mm; 2 tiles cut along it; at the jambs 30 mm');
+    expect(text).toContain('J1 Hall right wall 5000 mm, left wall 4000 mm; off by 220 mm; 7 tiles cut along it');
+    expect(text).toContain('off by 160 mm; 2 tiles cut along it; jambs 30 mm');
   });
 });
 
@@ -226,9 +226,8 @@ describe('the set-out sheet', () => {
     const text = sheetWords(plan, analysis);
     for (const part of [
       'Check the size of the tiles delivered before setting out.',
-      '10 mm for the perimeter joint come off each',
-      // Sealant of 8 mm, the plan's default, and grout of 3: (8 - 3) / 2.
-      'for 8.0 mm of sealant: on a grout line the tiles on both sides stand back by 2.5 mm',
+      '10 mm for the perimeter joint come off there, off whole tiles too',
+      'for 8.0 mm of sealant: 4.0 mm come off the cuts on each side',
       'Square if 4000 mm along line 1 and 3000 mm along line 2 are 5000 mm across.',
       '600 × 600 mm, grout 3 mm',
       '143 with 10 % allowance, 36 boxes',
@@ -294,11 +293,11 @@ describe('the set-out sheet', () => {
       run: `R${i}`,
     }));
     const text = sheetWords(plan, { ...analysis, joints: many });
-    const left = Number(/(\d+) more in joints\.csv/u.exec(text)?.[1]);
+    const left = Number(/(\d+) more joints in joints\.csv/u.exec(text)?.[1]);
     const shown = text.match(/J\d+ Hall (?:right|left) wall/gu)?.length ?? 0;
     expect(left).toBeGreaterThan(0);
     expect(shown + left).toBe(400);
-    expect(text).toMatch(/Without room on the drawing: \d+ of the names and cut sizes/u);
+    expect(text).toMatch(/Without room on the drawing: (?:.*, )?397 joint names \(joints\.csv\)/u);
   });
 });
 
@@ -311,12 +310,7 @@ describe('no text of the set-out drawing', () => {
     ).file,
   );
   const found = createAnalyser().analyse(dwelling, {}) as Analysis;
-  const faces = wallFaces(found);
-  const fields = (found.tiles?.fields ?? []).map((each) => ({
-    report: each,
-    lines: setOutLines(dwelling, each, faces, found),
-  }));
-  const drawing = setOutDrawing(dwelling, found, fields);
+  const drawing = setOutDrawing(dwelling, found, fieldSetOuts(dwelling, found, wallFaces(found)));
 
   it.each([25, 50, 100])('stands over a joint, an edge, a reference line or other text at 1 : %i', (scale) => {
     const placed = labelsPlace(drawing, { paperPerPlan: 1 / scale });

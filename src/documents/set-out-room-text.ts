@@ -1,0 +1,79 @@
+import type { CornerPlaces } from './set-out-corners.ts';
+import type { FieldSetOut } from './set-out-drawing.ts';
+import type { RoomSetOut, WallSide } from './set-out-rooms.ts';
+import { block, opening, type TextBlock } from './set-out-text.ts';
+import { faceSide } from './set-out-walls.ts';
+import { cutFiguresText, cutIsLeftOut, wholeMmText } from './tile-words.ts';
+import { figureText, heldSpace, type Names } from './words.ts';
+
+/** The rooms of all fields, each with what it is set out by.
+ *  @param jointMm width of the perimeter joint */
+export function roomBlocks(fields: readonly FieldSetOut[], names: Names, jointMm: number): readonly TextBlock[] {
+  const rooms = fields.flatMap((field) =>
+    field.rooms.map((room) => ({ field, room, text: roomText(field, room, names, jointMm) })),
+  );
+  if (rooms.length === 0) return [];
+  const says = (part: string) => rooms.some(({ text }) => text.includes(part));
+  const head = opening(
+    'Rooms',
+    [
+      'Cuts at the walls in mm, which give the first grout lines; where a wall steps, from left to right or from top to bottom.',
+      says(otherWalls)
+        ? 'Curved walls and walls askew to the tiles are met by cuts of every size and carry no mark of narrow cuts.'
+        : '',
+      says(square) ? 'Square: lengths along the courses, across them and between their ends.' : '',
+    ].filter((line) => line !== ''),
+  );
+  return [head, ...rooms.map(({ room, text }) => block(names.ref(room.room), [text], { what: 'room', count: 1 }))];
+}
+
+const otherWalls = 'Other walls';
+const square = 'Square';
+
+function roomText({ lines }: FieldSetOut, room: RoomSetOut, names: Names, jointMm: number): string {
+  const { sides, otherMm, byCuts, places, check } = room;
+  const isMain = lines?.room.id === room.room;
+  return [
+    sidesText(sides, jointMm),
+    otherMm === null ? '' : `${otherWalls} ${cutFiguresText({ sizesMm: otherMm, isAskew: true })}.`,
+    places === null ? '' : placesText(places),
+    byCuts || places !== null || isMain ? '' : runsOnText(lines?.room.id, names),
+    // the sheet says how lines 1 and 2 are checked
+    check === null || isMain
+      ? ''
+      : `${square} ${[check.firstMm, check.secondMm, check.acrossMm].map((mm) => figureText(mm, 0)).join(', ')}\u00a0mm.`,
+  ]
+    .filter((part) => part !== '')
+    .join(' ');
+}
+
+/** Example: "Left 24, right 447, upper whole, lower 382 then 367." */
+function sidesText(sides: readonly WallSide[], jointMm: number): string {
+  const told = sides.map(({ side, cuts }) => {
+    const figures = cuts.map(({ cut, offMm }) => {
+      if (cut.tiles > 0) return `${cutFiguresText(cut)}${cutIsLeftOut(cut, jointMm) ? ' left out' : ''}`;
+      return Math.round(offMm) === 0 ? 'whole' : `whole ${figureText(offMm, 0)} off the wall`;
+    });
+    return `${side} ${[...new Set(figures)].join(' then ')}`.replaceAll(' ', heldSpace);
+  });
+  return told.length === 0 ? '' : `${sentence(told.join(', '))}.`;
+}
+
+/** Example: "Upper left corner of a tile: 1809 mm from the left wall and 3015 mm from the upper wall." */
+function placesText({ corner, walls, fromMm }: CornerPlaces): string {
+  const name = sentence(corner);
+  const of = fromMm.length === 1 ? 'corner of a tile' : 'corners of two tiles of one row';
+  const sides = walls.map((wall) => `the ${faceSide(wall)} wall`);
+  const places = fromMm.map((distances, i) =>
+    distances.map((mm, k) => `${wholeMmText(mm)}${i === 0 ? ` from ${sides[k]}` : ''}`).join(' and '),
+  );
+  return `${name} ${of}: ${places.join('; ')}.`;
+}
+
+function runsOnText(from: string | undefined, names: Names): string {
+  return `No two straight walls to measure from${from === undefined ? '' : `: its grout lines run on from ${names.ref(from)}`}.`;
+}
+
+function sentence(text: string): string {
+  return `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}`;
+}
