@@ -1,7 +1,8 @@
 import { type Point, pointDirection, pointDistance } from '../../geometry/point.ts';
 import { rayMeets, segmentNearest } from '../../geometry/segment.ts';
 import { DIRECTION_DEG, SAME_LINE_MM, TIE_SHARE, UNIT_SLACK, WELD_MM } from '../../geometry/tolerance.ts';
-import type { CatchCorner, Catches, CatchSide } from './catch-lines.ts';
+import { groutAskew, type LineLed, runTo } from './catch-askew.ts';
+import type { CatchCorner, Catches, CatchGrout, CatchSide } from './catch-lines.ts';
 import { type SketchMark, sketchLine } from './sketch.ts';
 import type { Hand } from './stance.ts';
 
@@ -150,21 +151,59 @@ function bestLine(lines: readonly Line[], axis: 0 | 1, to: Point): Line | null {
 function caughtFree(catches: Catches, { at, reachMm }: Hand, lines: readonly Line[], base: Point): Caught {
   const x = bestLine(lines, 0, at);
   const y = bestLine(lines, 1, at);
-  if (x === null && y === null) {
-    const skew = skewNear(catches, at, reachMm);
-    if (skew !== null) return skew;
-  }
+  const upright = [x, y].filter((line) => line !== null);
+  const skew = upright.length === 0 ? skewNear(catches, at, reachMm) : null;
+  const askew = caughtAskew(catches, at, reachMm, upright, skew);
+  if (askew !== null) return askew;
+  if (skew !== null) return skewCaught(skew);
   const step = handStep(reachMm);
   const [baseX, baseY] = base;
   const [byX, byY] = rounded([at[0] - baseX, at[1] - baseY], step);
   const [freeX, freeY] = [baseX + byX, baseY + byY];
   const to: Point = [x?.at ?? freeX, y?.at ?? freeY];
-  const used = [x, y].filter((line) => line !== null);
-  return { at: to, marks: used.flatMap((line) => lineMarks(line, to)), onSide: used.some(({ onSide }) => onSide) };
+  return {
+    at: to,
+    marks: upright.flatMap((line) => lineMarks(line, to)),
+    onSide: upright.some(({ onSide }) => onSide),
+  };
 }
 
-function skewNear({ sides }: Catches, at: Point, reachMm: number): Caught | null {
-  let best: { readonly side: CatchSide; readonly at: Point } | null = null;
+/** The hand on grout lines askew to the sheet; null where walls on both axes, or what is nearer than they are, catch it.
+ *  @param upright lines that catch a coordinate else  @param skew the skew side that does */
+function caughtAskew(
+  { grout }: Catches,
+  at: Point,
+  reachMm: number,
+  upright: readonly Line[],
+  skew: Skew | null,
+): Caught | null {
+  const walls = upright.filter(({ onSide }) => onSide);
+  const [wall] = walls;
+  if (grout === undefined || walls.length > 1 || (skew !== null && skew.side.offMm > 0)) return null;
+  const led = skew === null ? wallLed(wall, at) : { from: skew.at, way: pointDirection(skew.side.a, skew.side.b) };
+  const guidesMm = led === null ? upright.map((line) => Math.abs(line.at - at[line.axis]) / sideWeight) : [];
+  const caught = groutAskew(grout(at), at, Math.min(reachMm, ...guidesMm), led);
+  if (caught === null) return null;
+  const marks = caught.lines.map((line) => sketchLine([line.at, caught.at], 'guide'));
+  return { at: caught.at, marks: [...marks, groutMark(caught.at)], onSide: led !== null };
+}
+
+function wallLed(wall: Line | undefined, [x, y]: Point): LineLed | null {
+  if (wall === undefined) return null;
+  return wall.axis === 0 ? { from: [wall.at, y], way: [0, 1] } : { from: [x, wall.at], way: [1, 0] };
+}
+
+function groutMark(at: Point): SketchMark {
+  return { mark: 'words', at, text: groutWords, tone: 'guide' };
+}
+
+interface Skew {
+  readonly side: CatchSide;
+  readonly at: Point;
+}
+
+function skewNear({ sides }: Catches, at: Point, reachMm: number): Skew | null {
+  let best: Skew | null = null;
   let least = reachMm;
   for (const side of sides) {
     if (uprightAxis(side) !== null) continue;
@@ -174,21 +213,18 @@ function skewNear({ sides }: Catches, at: Point, reachMm: number): Caught | null
       best = { side, at: near.at };
     }
   }
-  if (best === null) return null;
-  const { side } = best;
-  return {
-    at: best.at,
-    marks: [
-      sketchLine([side.a, side.b], 'guide'),
-      { mark: 'words', at: best.at, text: sideWords(side), tone: 'guide' },
-    ],
-    onSide: side.offMm === 0,
-  };
+  return best;
+}
+
+function skewCaught({ side, at }: Skew): Caught {
+  const words: SketchMark = { mark: 'words', at, text: sideWords(side), tone: 'guide' };
+  return { at, marks: [sketchLine([side.a, side.b], 'guide'), words], onSide: side.offMm === 0 };
 }
 
 /** The hand held to a right angle, and caught along the run. */
 function caughtOnRay(catches: Catches, hand: Hand, hold: Hold, from: Point, lines: readonly Line[]): Caught {
-  return caughtAlong(catches, hand, { from, way: squareWay(from, hand.at, hold.before), least: 0 }, lines);
+  const way = squareWay(from, hand.at, hold.before, catches.grout?.(from));
+  return caughtAlong(catches, hand, { from, way, least: 0 }, lines);
 }
 
 /** The hand led along a line, and caught on the way: what moves a side square to itself. */
@@ -225,16 +261,16 @@ function groutMet(
 ): Met | null {
   let met: Met | null = null;
   let nearest = nearestMm;
-  for (const { at: source, way: run } of grout?.(at) ?? []) {
+  for (const line of grout?.(at) ?? []) {
+    const { at: source, way: run } = line;
     if (Math.abs(way[0] * run[0] + way[1] * run[1]) > mostSlant) continue;
-    const [dx, dy] = [source[0] - from[0], source[1] - from[1]];
-    const to = (dx * run[1] - dy * run[0]) / (way[0] * run[1] - way[1] * run[0]);
+    const to = runTo(from, way, line);
     const off = Math.abs(to - along) * sideWeight;
     if (to <= least || off > nearest) continue;
     nearest = off;
     met = {
       run: to,
-      marks: (end) => [sketchLine([source, end], 'guide'), { mark: 'words', at: end, text: groutWords, tone: 'guide' }],
+      marks: (end) => [sketchLine([source, end], 'guide'), groutMark(end)],
       side: false,
     };
   }
@@ -275,13 +311,24 @@ const axes: readonly Point[] = [
   [0, -1],
 ];
 
-/** The way from a corner that keeps to right angles with the sheet or with the run before, nearest to the hand. */
-export function squareWay(from: Point, to: Point, before: Point | null): Point {
+/** The way from a corner that keeps to right angles with the sheet, with the run before or with grout lines, nearest to the hand. */
+export function squareWay(
+  from: Point,
+  to: Point,
+  before: Point | null,
+  grout: readonly Pick<CatchGrout, 'way'>[] = [],
+): Point {
   const [ux, uy] = pointDirection(from, to);
-  const ways: readonly Point[] =
-    before === null
-      ? axes
-      : [...axes, before, [-before[0], -before[1]], [-before[1], before[0]], [before[1], -before[0]]];
+  const runs = [...(before === null ? [] : [before]), ...grout.map(({ way }) => way)];
+  const ways = [
+    ...axes,
+    ...runs.flatMap(([x, y]): readonly Point[] => [
+      [x, y],
+      [-x, -y],
+      [-y, x],
+      [y, -x],
+    ]),
+  ];
   let best = ways[0] as Point;
   for (const way of ways) if (way[0] * ux + way[1] * uy > best[0] * ux + best[1] * uy + UNIT_SLACK) best = way;
   return best;

@@ -1,6 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { createAnalyser } from '../../../src/analysis/analyser.ts';
-import type { Result } from '../../../src/app/state/analysisStore.ts';
 import type { Thing } from '../../../src/app/state/thing.ts';
 import { catchesWithJoints } from '../../../src/app/tools/catch-lines.ts';
 import { handlesOf } from '../../../src/app/tools/choose/handles.ts';
@@ -10,11 +8,9 @@ import { first } from '../../../src/app/tools/draw/first.ts';
 import { drawKinds } from '../../../src/app/tools/draw/kinds.ts';
 import type { Act } from '../../../src/app/tools/stance.ts';
 import { firstWishes } from '../../../src/app/tools/wishes.ts';
-import { drawingOf } from '../../../src/documents/drawing-list.ts';
 import type { Point } from '../../../src/geometry/point.ts';
-import { planResolve } from '../../../src/plan/resolve.ts';
 import type { PlanFile } from '../../../src/plan/schema.ts';
-import { acted, emptyFile, handAt, pressAt, sceneOf, twoRooms } from './scene.ts';
+import { acted, drag, handAt, longHall, pressAt, resultOf, sceneOf, twoRooms } from './scene.ts';
 
 const hall: Thing = { kind: 'room', key: 'r1' };
 const column: Thing = { kind: 'object', key: 'c1' };
@@ -32,14 +28,6 @@ const withColumn: PlanFile = {
     },
   ],
 };
-
-/** A drag from one place to another, with what lies where it begins. */
-const drag = (from: Point, to: Point, things: readonly Thing[] = []): readonly Act[] => [
-  { kind: 'down', hand: handAt(from, { things }) },
-  { kind: 'drag', hand: handAt([(from[0] + to[0]) / 2, (from[1] + to[1]) / 2], { things }) },
-  { kind: 'drag', hand: handAt(to, { things }) },
-  { kind: 'drop', hand: handAt(to, { things }) },
-];
 
 describe('choosing', () => {
   test('a press chooses what lies there, and lets go of it where nothing does', () => {
@@ -78,7 +66,7 @@ describe('moving', () => {
   test('a column is caught in line with others by its corner, and one drag is one step', () => {
     const scene = sceneOf(withColumn, { chosen: [column] });
     // Taken near its upper left corner, brought near the left wall: that corner falls on the wall.
-    const turn = acted(resting(), scene, drag([2070, 2070], [100, 2582], [column]));
+    const turn = acted(resting(), scene, drag([2070, 2070], [100, 2582], { things: [column] }));
     expect(turn.step?.name).toBe('Move column c1');
     expect(turn.step?.file.columns?.[0]?.outline[0]).toEqual([0, 2500]);
   });
@@ -86,13 +74,20 @@ describe('moving', () => {
   test('a straight drag moves a thing straight, whatever place it had', () => {
     const skewed: PlanFile = { ...twoRooms, pipes: [{ id: 'p1', centre: [1234.5, 1000], diameterMm: 110 }] };
     const pipe: Thing = { kind: 'object', key: 'p1' };
-    const turn = acted(resting(), sceneOf(skewed, { chosen: [pipe] }), drag([1234, 1000], [1234, 2010], [pipe]));
+    const turn = acted(
+      resting(),
+      sceneOf(skewed, { chosen: [pipe] }),
+      drag([1234, 1000], [1234, 2010], { things: [pipe] }),
+    );
     expect(turn.step?.file.pipes?.[0]?.centre).toEqual([1234.5, 2000]);
   });
 
   test('Escape in a drag puts it back: no step, no preview', () => {
     const scene = sceneOf(withColumn, { chosen: [column] });
-    const turn = acted(resting(), scene, [...drag([2100, 2080], [500, 500], [column]).slice(0, 3), { kind: 'back' }]);
+    const turn = acted(resting(), scene, [
+      ...drag([2100, 2080], [500, 500], { things: [column] }).slice(0, 3),
+      { kind: 'back' },
+    ]);
     expect(turn).toEqual({ next: 'rest' });
   });
 
@@ -121,20 +116,20 @@ describe('corners and sides', () => {
 
   test('a corner is dragged, and caught in line with the others', () => {
     const scene = sceneOf(twoRooms, { chosen: [hall] });
-    const turn = acted(resting(), scene, drag([0, 4500], [30, 5010], [hall]));
+    const turn = acted(resting(), scene, drag([0, 4500], [30, 5010], { things: [hall] }));
     expect(turn.step?.file.rooms[0]?.outline[3]).toEqual([0, 5000]);
   });
 
   test('a corner that would make the outline cross itself is refused, with the reason', () => {
     const scene = sceneOf(twoRooms, { chosen: [hall] });
-    const turn = acted(resting(), scene, drag([0, 0], [7000, 3000], [hall]));
+    const turn = acted(resting(), scene, drag([0, 0], [7000, 3000], { things: [hall] }));
     expect(turn.refused).toBe('The outline would cross itself');
     expect(turn.step).toBeUndefined();
   });
 
   test('a side takes the other face of its wall along', () => {
     const scene = sceneOf(twoRooms, { chosen: [hall] });
-    const turn = acted(resting(), scene, drag([6000, 2250], [6500, 2260], [hall]));
+    const turn = acted(resting(), scene, drag([6000, 2250], [6500, 2260], { things: [hall] }));
     const [one, two] = turn.step?.file.rooms ?? [];
     expect(one?.outline[1]).toEqual([6500, 0]);
     // The wall stays 120 mm deep.
@@ -143,14 +138,14 @@ describe('corners and sides', () => {
 
   test('a side is taken anywhere along it', () => {
     const scene = sceneOf(twoRooms, { chosen: [hall] });
-    const turn = acted(resting(), scene, drag([1000, 4500], [1000, 5000], [hall]));
+    const turn = acted(resting(), scene, drag([1000, 4500], [1000, 5000], { things: [hall] }));
     expect(turn.step?.file.rooms[0]?.outline[3]).toEqual([0, 5000]);
   });
 
   test('a side moves alone where walls are not to move whole', () => {
     const wishes = { ...firstWishes, wholeWall: false };
     const scene = sceneOf(twoRooms, { chosen: [hall], wishes });
-    const turn = acted(resting(), scene, drag([6000, 2250], [5500, 2260], [hall]));
+    const turn = acted(resting(), scene, drag([6000, 2250], [5500, 2260], { things: [hall] }));
     expect(turn.step?.file.rooms.map(({ outline }) => outline[0])).toEqual([
       [0, 0],
       [6120, 0],
@@ -167,53 +162,29 @@ describe('corners and sides', () => {
 });
 
 describe('joints', () => {
-  /** 12 x 5 m: over 8 m and 40 m2, one joint halves it at x = 6000. */
-  const long: PlanFile = {
-    ...emptyFile,
-    rooms: [
-      {
-        id: 'r1',
-        name: 'Hall',
-        outline: [
-          [0, 0],
-          [12000, 0],
-          [12000, 5000],
-          [0, 5000],
-        ],
-      },
-    ],
-  };
-
-  function resultOf(file: PlanFile): Result {
-    const plan = planResolve(file);
-    const analysis = createAnalyser().analyse(plan, {});
-    if (analysis === null) throw new Error('cancelled');
-    return { revision: 1, sheet: 1, file, plan, analysis, drawing: drawingOf(plan, analysis) };
-  }
-
   test('a joint that the tool found is dragged: it becomes a drawn one, from wall to wall', () => {
-    const result = resultOf(long);
+    const result = resultOf(longHall);
     const [joint] = result.analysis.joints;
     expect(joint?.kind).toBe('field');
     const thing: Thing = { kind: 'joint', key: joint?.key ?? '' };
-    const scene = sceneOf(long, { result, chosen: [thing], step: 'joints' });
-    const turn = acted(resting(), scene, drag([6000, 2500], [6490, 2600], [thing]));
+    const scene = sceneOf(longHall, { result, chosen: [thing], step: 'joints' });
+    const turn = acted(resting(), scene, drag([6000, 2500], [6490, 2600], { things: [thing] }));
     const line = [...(turn.step?.file.drawnJoints?.[0]?.line ?? [])].sort((a, b) => a[1] - b[1]);
     expect(line).toEqual([
       [6500, 0],
       [6500, 5000],
     ]);
-    const after = resultOf(turn.step?.file ?? long).analysis;
+    const after = resultOf(turn.step?.file ?? longHall).analysis;
     expect(after.joints.map(({ kind }) => kind)).toEqual(['drawn']);
     expect(after.bays.map(({ areaM2 }) => areaM2).sort()).toEqual([27.5, 32.5]);
   });
 
   test('arrow keys move a joint square to itself, and go on with the drawn one that it becomes', () => {
-    const result = resultOf(long);
+    const result = resultOf(longHall);
     const thing: Thing = { kind: 'joint', key: result.analysis.joints[0]?.key ?? '' };
     const right = { kind: 'steer', by: [10, 0] } as const;
-    const first = acted(resting(), sceneOf(long, { result, chosen: [thing], step: 'joints' }), [right]);
-    const file = first.step?.file ?? long;
+    const first = acted(resting(), sceneOf(longHall, { result, chosen: [thing], step: 'joints' }), [right]);
+    const file = first.step?.file ?? longHall;
     const scene = sceneOf(file, { result, chosen: first.choose ?? [], step: 'joints' });
     const second = acted(resting(), scene, [right, { kind: 'steer', by: [0, 10] }]);
     // Along itself it does not move.
@@ -224,12 +195,12 @@ describe('joints', () => {
 
   test('a joint that is drawn on to a found one keeps it, and cuts', () => {
     // 12 x 5 m: the found joint halves it at x = 6000; the drawn one goes from the left wall to it.
-    const result = resultOf(long);
-    const scene = sceneOf(long, { result, step: 'joints' });
+    const result = resultOf(longHall);
+    const scene = sceneOf(longHall, { result, step: 'joints' });
     const catches = catchesWithJoints(scene.catches, result.analysis.joints);
     const turn = acted(first(drawKinds.drawnJoint), { ...scene, catches }, [pressAt(20, 2510), pressAt(5980, 2510)]);
     expect(turn.step?.file.drawnJoints).toHaveLength(2);
-    const after = resultOf(turn.step?.file ?? long).analysis;
+    const after = resultOf(turn.step?.file ?? longHall).analysis;
     // The drawn 6 m and the kept 5 m both part floor from floor.
     const drawn = after.joints.filter(({ kind }) => kind === 'drawn');
     expect(drawn.reduce((sum, { lengthM }) => sum + lengthM, 0)).toBeCloseTo(11, 6);

@@ -1,10 +1,14 @@
+import { createAnalyser } from '../../../src/analysis/analyser.ts';
+import type { Result } from '../../../src/app/state/analysisStore.ts';
 import { catchesOf } from '../../../src/app/tools/catch-lines.ts';
 import { resting } from '../../../src/app/tools/choose/resting.ts';
 import type { Act, Hand, Scene, Stance, Turn } from '../../../src/app/tools/stance.ts';
 import { tileTools } from '../../../src/app/tools/tiles/tile-tools.ts';
 import { firstWishes } from '../../../src/app/tools/wishes.ts';
+import { drawingOf } from '../../../src/documents/drawing-list.ts';
 import type { Point } from '../../../src/geometry/point.ts';
 import { wallsOf } from '../../../src/plan/edits/doorways.ts';
+import { planResolve } from '../../../src/plan/resolve.ts';
 import type { PlanFile } from '../../../src/plan/schema.ts';
 
 /** What tests of tools do again and again: a scene round a plan, a hand, and acts one after the other. */
@@ -24,12 +28,36 @@ export function sceneOf(file: PlanFile, over: Partial<Scene> = {}): Scene {
   };
 }
 
+/** The plan as the analysis leaves it on the board. */
+export function resultOf(file: PlanFile): Result {
+  const plan = planResolve(file);
+  const analysis = createAnalyser().analyse(plan, {});
+  if (analysis === null) throw new Error('cancelled');
+  return { revision: 1, sheet: 1, file, plan, analysis, drawing: drawingOf(plan, analysis) };
+}
+
 export function handAt(at: Point, over: Partial<Hand> = {}): Hand {
   return { at, reachMm: 60, loose: false, things: [], ...over };
 }
 
 export const pressAt = (...at: Point): Act => ({ kind: 'press', hand: handAt(at) });
 export const hoverAt = (...at: Point): Act => ({ kind: 'hover', hand: handAt(at) });
+/** A drag from one place to another by way of the middle.  @param over what lies where it begins, or the keys held */
+export const drag = (from: Point, to: Point, over: Partial<Hand> = {}): readonly Act[] => [
+  { kind: 'down', hand: handAt(from, over) },
+  { kind: 'drag', hand: handAt([(from[0] + to[0]) / 2, (from[1] + to[1]) / 2], over) },
+  { kind: 'drag', hand: handAt(to, over) },
+  { kind: 'drop', hand: handAt(to, over) },
+];
+
+/** The same, with the hand still down. */
+export const lead = (from: Point, to: Point, over: Partial<Hand> = {}): readonly Act[] =>
+  drag(from, to, over).slice(0, -1);
+
+/** What is written over the board. */
+export const wordsOf = (stance: Stance, scene: Scene): readonly string[] =>
+  stance.sketch(scene).marks.flatMap((mark) => (mark.mark === 'words' ? [mark.text] : []));
+
 export const length = (lengthMm: number, directionDeg: number | null = null): Act => ({
   kind: 'length',
   lengthMm,
@@ -70,6 +98,23 @@ export const twoRooms: PlanFile = {
         [9620, 0],
         [9620, 4500],
         [6120, 4500],
+      ],
+    },
+  ],
+};
+
+/** A hall of 12 by 5 m: over 8 m and 40 m2, one joint halves it at x = 6000. */
+export const longHall: PlanFile = {
+  ...emptyFile,
+  rooms: [
+    {
+      id: 'r1',
+      name: 'Hall',
+      outline: [
+        [0, 0],
+        [12000, 0],
+        [12000, 5000],
+        [0, 5000],
       ],
     },
   ],

@@ -119,11 +119,11 @@ function runEnd(last: Point, way: Point, lengthMm: number): Caught {
 }
 
 /** Which way the hand points: held to right angles where they are wished. */
-function wayHeld({ points, at }: Drawn, { wishes }: Scene): Point | null {
+function wayHeld({ points, at }: Drawn, { wishes, catches }: Scene): Point | null {
   const [last, before] = [points.at(-1) as Point, points.at(-2) ?? null];
   if (pointDistance(last, at.at) === 0) return null;
   if (!wishes.square) return pointDirection(last, at.at);
-  return squareWay(last, at.at, before === null ? null : pointDirection(before, last));
+  return squareWay(last, at.at, before === null ? null : pointDirection(before, last), catches.grout?.(last));
 }
 
 function pressed(kind: DrawKind, again: Stance, drawn: Drawn, caught: Caught, scene: Scene): Turn {
