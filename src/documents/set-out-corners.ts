@@ -82,12 +82,7 @@ export function cornerPlaces(floor: RoomFloor, wanted: 1 | 2): CornerPlaces | nu
     return sign * k;
   };
   const [least, most] = [far(-1), far(1)];
-  const tries = [
-    [least, most],
-    [0, most],
-    [least, 0],
-  ].filter(([from, to]) => wanted === 2 && from !== to);
-  for (const ends of [...tries, [0]]) {
+  for (const ends of [...(wanted === 2 ? pairsFar(least, most) : []), [0]]) {
     const corners = ends.map(step);
     const walls = wallsOf(floor, corners);
     if (walls === null) continue;
@@ -100,6 +95,18 @@ export function cornerPlaces(floor: RoomFloor, wanted: 1 | 2): CornerPlaces | nu
   return null;
 }
 
+/** Pairs of numbers from a first to a last one, the furthest apart first; of many, evenly spread ones. */
+function pairsFar(first: number, last: number): readonly (readonly [number, number])[] {
+  const count = Math.min(last - first, mostSpread) + 1;
+  const spread = Array.from({ length: count }, (_, i) =>
+    Math.round(first + ((last - first) * i) / Math.max(1, count - 1)),
+  );
+  return spread
+    .flatMap((from, i) => spread.slice(i + 1).map((to) => [from, to] as const))
+    .sort((a, b) => b[1] - b[0] - (a[1] - a[0]));
+}
+
+const mostSpread = 12;
 /** No further than a tape reaches over the smallest tiles. */
 const mostSteps = 200;
 /** Two walls give a place where they meet at no less than a third of a right angle, as a cosine. */
@@ -115,7 +122,7 @@ function wallsOf({ faces, things }: RoomFloor, corners: readonly Point[]): reado
   };
   const length = ({ line }: Face) => pointDistance(...line);
   const met = faces
-    .filter((face) => corners.every((at) => isMet(face, at)))
+    .filter((face) => !face.isCurve && corners.every((at) => isMet(face, at)))
     .sort((a, b) => Math.round(length(b)) - Math.round(length(a)));
   const [first] = met;
   if (first === undefined) return null;

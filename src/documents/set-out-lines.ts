@@ -130,7 +130,7 @@ function wallMeasures(
   let best: { readonly face: Face; readonly from: number; readonly to: number; readonly away: number } | null = null;
   for (const face of faces) {
     const away = faceDistance(face, pointBetween(...line, 0.5));
-    if (!faceIsAlong(face, way) || away <= 0) continue;
+    if (face.isCurve || !faceIsAlong(face, way) || away <= 0) continue;
     const ends = face.line.map(along);
     const [from, to] = [Math.max(0, Math.min(...ends)), Math.min(length, Math.max(...ends))];
     if (to - from < leastCommonMm) continue;
@@ -154,7 +154,7 @@ function wallMeasures(
 
 /** Along the wall that the line meets, from its nearer corner. */
 function cornerMeasure(end: Point, faces: readonly Face[]): CornerMeasure | null {
-  const [met] = [...faces].sort((a, b) => lineDistance(a, end) - lineDistance(b, end));
+  const [met] = faces.filter(({ isCurve }) => !isCurve).sort((a, b) => lineDistance(a, end) - lineDistance(b, end));
   if (met === undefined || lineDistance(met, end) > WELD_MM) return null;
   const [corner = end] = [...met.line].sort((a, b) => pointDistance(a, end) - pointDistance(b, end));
   const middle = boxMiddle(boxOf(faces.flatMap(({ line }) => line)));

@@ -1,6 +1,8 @@
+import { WELD_MM } from '../geometry/tolerance.ts';
+import type { WallCut } from '../plan/analysis.ts';
 import type { CornerPlaces } from './set-out-corners.ts';
 import type { FieldSetOut } from './set-out-drawing.ts';
-import type { RoomSetOut, WallSide } from './set-out-rooms.ts';
+import type { RoomSetOut, SideCut, WallSide } from './set-out-rooms.ts';
 import { block, opening, type TextBlock } from './set-out-text.ts';
 import { faceSide } from './set-out-walls.ts';
 import { cutFiguresText, cutIsLeftOut, wholeMmText } from './tile-words.ts';
@@ -30,12 +32,12 @@ export function roomBlocks(fields: readonly FieldSetOut[], names: Names, jointMm
 const otherWalls = 'Other walls';
 const square = 'Square';
 
-function roomText({ lines }: FieldSetOut, room: RoomSetOut, names: Names, jointMm: number): string {
-  const { sides, otherMm, byCuts, places, check } = room;
+function roomText({ lines, report }: FieldSetOut, room: RoomSetOut, names: Names, jointMm: number): string {
+  const { sides, others, byCuts, places, check } = room;
   const isMain = lines?.room.id === room.room;
   return [
-    sidesText(sides, jointMm),
-    otherMm === null ? '' : `${otherWalls} ${cutFiguresText({ sizesMm: otherMm, isAskew: true })}.`,
+    sidesText(sides, report.bond === 'herringbone', jointMm),
+    others.length === 0 ? '' : `${otherWalls} ${rangeText(others)}.`,
     places === null ? '' : placesText(places),
     byCuts || places !== null || isMain ? '' : runsOnText(lines?.room.id, names),
     // the sheet says how lines 1 and 2 are checked
@@ -47,16 +49,39 @@ function roomText({ lines }: FieldSetOut, room: RoomSetOut, names: Names, jointM
     .join(' ');
 }
 
-/** Example: "Left 24, right 447, upper whole, lower 382 then 367." */
-function sidesText(sides: readonly WallSide[], jointMm: number): string {
+/** Example: "Left 24, right 447, upper whole, lower 382 then 367."
+ *  @param isMixed whether tiles lie both ways, so that the cuts at a wall are of many sizes */
+function sidesText(sides: readonly WallSide[], isMixed: boolean, jointMm: number): string {
   const told = sides.map(({ side, cuts }) => {
-    const figures = cuts.map(({ cut, offMm }) => {
-      if (cut.tiles > 0) return `${cutFiguresText(cut)}${cutIsLeftOut(cut, jointMm) ? ' left out' : ''}`;
-      return Math.round(offMm) === 0 ? 'whole' : `whole ${figureText(offMm, 0)} off the wall`;
-    });
-    return `${side} ${[...new Set(figures)].join(' then ')}`.replaceAll(' ', heldSpace);
+    const sawn = cuts.map(({ cut }) => cut).filter(({ tiles }) => tiles > 0);
+    const texts =
+      isMixed && sawn.length > 0
+        ? [rangeText(sawn)]
+        : cuts.filter((each) => !isPart(each, cuts)).map((each) => stepText(each, jointMm));
+    const [first, ...more] = [...new Set(texts)].map((text) => text.replaceAll(' ', heldSpace));
+    return [`${side}${heldSpace}${first}`, ...more.map((text) => `then${heldSpace}${text}`)].join(' ');
   });
   return told.length === 0 ? '' : `${sentence(told.join(', '))}.`;
+}
+
+function stepText({ cut, offMm }: SideCut, jointMm: number): string {
+  if (cut.tiles > 0) return `${cutFiguresText(cut)}${cutIsLeftOut(cut, jointMm) ? ' left out' : ''}`;
+  return Math.round(offMm) === 0 ? 'whole' : `whole ${figureText(offMm, 0)} off the wall`;
+}
+
+/** Whether a short piece of wall has only some of the sizes that another piece on its side has: both lie in one line. */
+function isPart({ cut }: SideCut, all: readonly SideCut[]): boolean {
+  return all.some(
+    ({ cut: other }) =>
+      other.sizesMm.length > cut.sizesMm.length &&
+      cut.sizesMm.every((mm) => other.sizesMm.some((each) => Math.abs(each - mm) <= WELD_MM)),
+  );
+}
+
+/** Least and greatest of several cuts. */
+function rangeText(cuts: readonly WallCut[]): string {
+  const sizes = cuts.flatMap(({ sizesMm }) => sizesMm);
+  return cutFiguresText({ sizesMm: [Math.min(...sizes), Math.max(...sizes)], isAskew: true });
 }
 
 /** Example: "Upper left corner of a tile: 1809 mm from the left wall and 3015 mm from the upper wall." */

@@ -16,8 +16,8 @@ export interface RoomSetOut {
   readonly room: string;
   /** Cuts at the walls that run with the tiles or square to them. */
   readonly sides: readonly WallSide[];
-  /** Least and greatest of the cuts at all other walls, mm; null where there are none. */
-  readonly otherMm: readonly [number, number] | null;
+  /** Cuts at curved walls and at walls askew to the tiles. */
+  readonly others: readonly WallCut[];
   /** Whether the cuts alone give the first grout lines, by two walls square to each other. */
   readonly byCuts: boolean;
   /** Corners of tiles with their distances from two walls, where the cuts do not give the place of every tile; null where no two walls do. */
@@ -75,18 +75,17 @@ function roomSetOut(floor: RoomFloor, cuts: readonly WallCut[], bays: ReadonlyMa
       const own = sides.get(faceSide(face)) ?? [];
       sides.set(faceSide(face), own);
       own.push({ face, cut });
-    } else if (face !== null || isCurve(cut, bays.get(cut.bay))) others.push(cut);
+    } else if (cut.tiles > 0 && (cut.isAskew || face !== null)) others.push(cut);
   }
   const straight = [...sides.values()].flat().filter(({ cut }) => !cut.isAskew);
   const [along, across] = ways.map((way) => straight.some(({ face }) => faceIsAlong(face, way)));
   const byCuts = grid.bond === 'straight' && along === true && across === true;
-  const sizes = others.flatMap(({ tiles, sizesMm }) => (tiles === 0 ? [] : sizesMm));
   return {
     room: floor.room.id,
     sides: [...sides]
       .sort(([a], [b]) => sideOrder.indexOf(a) - sideOrder.indexOf(b))
       .map(([side, own]) => ({ side, cuts: inOrder(own, grid) })),
-    otherMm: sizes.length === 0 ? null : [Math.min(...sizes), Math.max(...sizes)],
+    others,
     byCuts,
     places: byCuts ? null : cornerPlaces(floor, along === true || across === true ? 1 : 2),
     check: roomCheck(floor),
@@ -109,18 +108,14 @@ function gridWays({ angleDeg }: Pick<TileGrid, 'angleDeg'>) {
   return [toSheet([1, 0]), toSheet([0, 1])] as const;
 }
 
-/** The wall that a cut lies along; null beside a nib, and at a curve. */
+/** The wall that a cut lies along; null at a nib and at a curve. */
 function faceOf(cut: WallCut, faces: readonly Face[], bay: Bay | undefined): Face | null {
   const line = bay === undefined ? null : cutLine(cut, bay);
   if (line === null) return null;
-  const lies = (face: Face) => line.every((end) => Math.abs(faceDistance(face, end)) <= WELD_MM);
+  const lies = (face: Face) => !face.isCurve && line.every((end) => Math.abs(faceDistance(face, end)) <= WELD_MM);
   const middle = pointBetween(...line, 0.5);
   const off = ({ line: [a, b] }: Face) => pointDistance(a, middle) + pointDistance(middle, b) - pointDistance(a, b);
   return [...faces].filter(lies).sort((p, q) => off(p) - off(q))[0] ?? null;
-}
-
-function isCurve(cut: WallCut, bay: Bay | undefined): boolean {
-  return bay !== undefined && cutLine(cut, bay) === null;
 }
 
 function inOrder(own: readonly { readonly face: Face; readonly cut: WallCut }[], grid: TileGrid): readonly SideCut[] {

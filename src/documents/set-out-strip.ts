@@ -8,7 +8,7 @@ import { type SheetLayout, sheetLayout, sheetsAtScale } from './sheet.ts';
 import type { SheetStrip } from './sheet-inks.ts';
 import { footRows, legend, scaleBar, titleBlock } from './strip-parts.ts';
 import { type Column, columnIn, headMm, padMm, rowMm, rule, textRow } from './strip-pen.ts';
-import { textLines } from './text-width.ts';
+import { textLines, textLinesFirst } from './text-width.ts';
 
 interface StripContent {
   readonly title: string;
@@ -95,8 +95,11 @@ function factRows({ facts }: TextBlock, width: number) {
   return facts.map(([head, text]) => ({ head, rows: textLines(text, 'sheet-text', width - headMm) }));
 }
 
+/** A field of many rooms is known by the first of them. */
+const mostHeadLines = 3;
+
 function headRows({ head }: TextBlock, width: number): readonly string[] {
-  return textLines(head, 'sheet-head', width);
+  return textLinesFirst(head, 'sheet-head', width, mostHeadLines);
 }
 
 function blockHeight(block: TextBlock, width: number): number {

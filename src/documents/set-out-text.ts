@@ -1,4 +1,4 @@
-import { type Point, pointBetween, pointDistance } from '../geometry/point.ts';
+import { type Point, pointDistance } from '../geometry/point.ts';
 import type { TileFieldReport } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
 import { type FieldSetOut, lineNumbers } from './set-out-drawing.ts';
@@ -84,21 +84,20 @@ function linesBlocks(
 
 /** Example: "2340 mm from the lower wall of Hall", or both ends of it where that wall is out of square. */
 function referenceText({ line, fromWall, fromCorner }: ReferenceLine, corner: Point, names: Names): string {
-  const middle = pointBetween(...line, 0.5);
-  const endOf = ([x, y]: readonly [number, number]) => sideOf([x - middle[0], y - middle[1]]);
+  const towards = (from: Point, to: Point) => sideOf([to[0] - from[0], to[1] - from[1]]);
   const [one, other] = fromWall;
   if (one !== undefined && other !== undefined) {
     const wall = `from the ${faceSide(one.face)} wall of ${names.room(one.face.room)}`;
     const [a, b] = [wholeMmText(one.distanceMm), wholeMmText(other.distanceMm)];
     return a === b
       ? `${a} ${wall}, at both ends.`
-      : `${a} at its ${endOf(one.onLine)} end and ${b} at its ${endOf(other.onLine)} end ${wall}.`;
+      : `${a} at its ${towards(other.onLine, one.onLine)} end and ${b} at its ${towards(one.onLine, other.onLine)} end ${wall}.`;
   }
   if (fromCorner.length === 0) {
     const mm = wholeMmText(pointDistance(...line));
-    const end = `${wholeMmText(pointDistance(line[0], corner))} from its ${endOf(line[0])} end`;
+    const end = `${wholeMmText(pointDistance(line[0], corner))} from its ${towards(line[1], line[0])} end`;
     return `No straight wall runs along it or meets it: ${mm} from wall to wall, the crossing ${end}.`;
   }
   const places = fromCorner.map(({ side, distanceMm }) => `${wholeMmText(distanceMm)} from the ${side} corner`);
-  return `No wall runs along it: it meets the walls ${places.join(' and ')}.`;
+  return `No wall runs along it: it meets ${places.length === 1 ? 'a wall' : 'the walls'} ${places.join(' and ')}.`;
 }

@@ -11,6 +11,8 @@ export interface Face {
   readonly line: readonly [Point, Point];
   /** Unit vector from the wall into the room. */
   readonly into: Point;
+  /** Whether it is one side of a curve: it stands in the way, but nobody finds it by itself to measure along it or from its ends. */
+  readonly isCurve: boolean;
 }
 
 /** A wall shorter than this is a nib or a jamb: nothing is measured from it, mm. */
@@ -33,12 +35,37 @@ export function wallFaces({ edges, bays }: Pick<Analysis, 'edges' | 'bays'>): re
       const isRight = regionContains(floor, [x + right[0] * besideMm, y + right[1] * besideMm]);
       // the floor on the right of every face, so that those of one wall run the same way
       const face = isRight ? ([a, b] as const) : ([b, a] as const);
-      return [{ room, line: face, into: isRight ? right : [uy, -ux] }];
+      return [{ room, line: face, into: isRight ? right : [uy, -ux], isCurve: isOfCurve(line, i) }];
     }),
   );
   const byRoom = new Map<string, Face[]>();
   for (const face of faces) byRoom.set(face.room, [...(byRoom.get(face.room) ?? []), face]);
-  return [...byRoom.values()].flatMap(facesJoined).filter(({ line }) => pointDistance(line[0], line[1]) >= shortestMm);
+  return [...byRoom.values()]
+    .flatMap(facesJoined)
+    .filter(({ line, isCurve }) => isCurve || pointDistance(...line) >= shortestMm);
+}
+
+/** Sides of a curve are shorter than this, mm, and turn by an angle between these from one to the next, degrees. */
+const curveSideMm = 1000;
+const curveTurnsDeg = [DIRECTION_DEG, 30] as const;
+
+/** Whether the side of a line from its point i on is one of the sides of a curve. */
+function isOfCurve(line: readonly Point[], i: number): boolean {
+  const closes = pointDistance(line[0] as Point, line[line.length - 1] as Point) < WELD_MM;
+  const count = line.length - 1;
+  const side = (k: number) => {
+    const at = closes ? (k + count) % count : k;
+    const [a, b] = [line[at], line[at + 1]];
+    return a === undefined || b === undefined || pointDistance(a, b) > curveSideMm ? null : pointDirection(a, b);
+  };
+  const own = side(i);
+  if (own === null) return false;
+  return [side(i - 1), side(i + 1)].some((next) => {
+    if (next === null) return false;
+    const turnDeg =
+      Math.abs(Math.atan2(own[0] * next[1] - own[1] * next[0], own[0] * next[0] + own[1] * next[1]) * 180) / Math.PI;
+    return turnDeg > curveTurnsDeg[0] && turnDeg <= curveTurnsDeg[1];
+  });
 }
 
 /** Faces of one room that lie in one line are one wall. */
@@ -55,7 +82,7 @@ function facesJoined(faces: readonly Face[]): readonly Face[] {
 }
 
 function facesAgree(a: Face, b: Face): boolean {
-  if (a.into[0] * b.into[0] + a.into[1] * b.into[1] <= 0) return false;
+  if (a.isCurve || b.isCurve || a.into[0] * b.into[0] + a.into[1] * b.into[1] <= 0) return false;
   const [long, short] = pointDistance(...a.line) >= pointDistance(...b.line) ? [a, b] : [b, a];
   const gapMm = Math.min(...a.line.flatMap((p) => b.line.map((q) => pointDistance(p, q))));
   return gapMm <= widestGapMm && short.line.every((end) => Math.abs(faceDistance(long, end)) <= WELD_MM);

@@ -5,7 +5,7 @@ import type { LegendRow } from './legend.ts';
 import type { SheetLayout } from './sheet.ts';
 import { box, type Column, headMm, rowMm, rule, textAt, textRow } from './strip-pen.ts';
 import { marks } from './symbols.ts';
-import { textLines } from './text-width.ts';
+import { textLines, textLinesFirst } from './text-width.ts';
 import { cautionLines } from './words.ts';
 
 /** The parts of a strip that all sheets have. */
@@ -20,7 +20,7 @@ export interface StripTitle {
 }
 
 export function titleBlock(column: Column, { title, subject, facts }: StripTitle, { scale, paper }: SheetLayout): void {
-  for (const row of clipped(textLines(title, 'sheet-title', column.width), 3)) {
+  for (const row of textLinesFirst(title, 'sheet-title', column.width, 3)) {
     textRow(column, row, 'sheet-title', rowMm * 1.4);
   }
   textRow(column, subject, 'sheet-text');
@@ -100,8 +100,4 @@ function sampleInks(row: LegendRow, [x, y]: Point): readonly Ink[] {
 export function footRows(width: number, note: string | null): readonly string[] {
   const lines = note === null ? cautionLines : [note, ...cautionLines];
   return lines.flatMap((line) => textLines(line, 'sheet-text', width));
-}
-
-function clipped(lines: readonly string[], most: number): readonly string[] {
-  return lines.length <= most ? lines : [...lines.slice(0, most - 1), `${lines[most - 1] ?? ''}\u2026`];
 }

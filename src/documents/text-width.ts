@@ -7,10 +7,14 @@ const widths: readonly (readonly [characters: RegExp, share: number])[] = [
   [/[ijl|'’.,:;!]/u, 0.34],
   [/[ \u00a0ftrI()[\]/\\-]/u, 0.42],
   [/[\d+=<>−–×~]/u, 0.65],
-  [/[mwMWQO@%]/u, 0.97],
+  [/[W@%]/u, 1.03],
+  [/[mwMQO\u0416\u041c\u0424\u0428\u0429\u042e\u042b\u0436\u043c\u0444\u0448\u0449\u044e\u044b]/u, 0.97],
   [/[A-Z&]/u, 0.72],
   [/[a-z·²³°]/u, 0.62],
-  [/[\u1100-\u11ff\u2e80-\uffdc\u{1f000}-\u{3ffff}]/u, 1.02],
+  // single signs that stand for a phrase, and wedges
+  [/[\ufdfd\u{12000}-\u{1254f}]/u, 10],
+  [/[\u2e3a\u2e3b\ufdf0-\ufdfc]/u, 3],
+  [/[\u0900-\u1dff\u2e80-\uffdc\u{10000}-\u{3ffff}]/u, 1.02],
 ];
 const otherShare = 0.75;
 const boldShare = 1.1;
@@ -55,6 +59,25 @@ export function formRows(form: LabelForm): readonly number[] {
     top += height;
     return top - height / 2;
   });
+}
+
+/** Text that is cut short where it is wider. Example: "Reading room of the library" -> "Reading room of\u2026" */
+export function textCut(text: string, style: TextStyleName, widthMm: number): string {
+  if (textWidthMm(text, style) <= widthMm) return text;
+  const ellipsis = '\u2026';
+  let cut = '';
+  for (const character of text) {
+    if (textWidthMm(cut + character + ellipsis, style) > widthMm) break;
+    cut += character;
+  }
+  return cut.trimEnd() + ellipsis;
+}
+
+/** The first few lines of a text, the last of them cut short where more would follow. */
+export function textLinesFirst(text: string, style: TextStyleName, widthMm: number, most: number): readonly string[] {
+  const lines = textLines(text, style, widthMm);
+  if (lines.length <= most) return lines;
+  return [...lines.slice(0, most - 1), textCut(lines.slice(most - 1).join(' '), style, widthMm)];
 }
 
 /** Text broken at spaces so that each line fits, but not at those that hold words together; a word longer than a line is
