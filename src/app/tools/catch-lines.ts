@@ -29,7 +29,35 @@ export interface Catches {
   readonly sides: readonly CatchSide[];
   /** The straight grout lines next to a place; none where joints are not what is led. */
   readonly grout?: GroutCatch;
+  /** What grout lines askew to the sheet make of the hand; none where a joint is not what is drawn. */
+  readonly askew?: AskewCatch;
 }
+
+/** An upright (0) or level (1) line that catches a coordinate of the hand. */
+export interface CatchCoordinate {
+  readonly axis: 0 | 1;
+  readonly at: number;
+  readonly onSide: boolean;
+}
+
+/** A side askew to the sheet that catches the hand, and where. */
+export interface CatchSkew {
+  readonly side: CatchSide;
+  readonly at: Point;
+}
+
+/** Where grout lines catch the hand, and which. */
+export interface GroutCaught {
+  readonly at: Point;
+  readonly lines: readonly CatchGrout[];
+}
+
+/** @param upright what catches its coordinates else  @param skew the side that catches it where those do not */
+export type AskewCatch = (
+  hand: { readonly at: Point; readonly reachMm: number },
+  upright: readonly CatchCoordinate[],
+  skew: CatchSkew | null,
+) => GroutCaught | null;
 
 /** A grout line that runs straight through its field. */
 export interface CatchGrout {

@@ -1,8 +1,15 @@
 import { type Point, pointDirection, pointDistance } from '../../geometry/point.ts';
 import { rayMeets, segmentNearest } from '../../geometry/segment.ts';
 import { DIRECTION_DEG, SAME_LINE_MM, TIE_SHARE, UNIT_SLACK, WELD_MM } from '../../geometry/tolerance.ts';
-import { groutAskew, type LineLed, runTo } from './catch-askew.ts';
-import type { CatchCorner, Catches, CatchGrout, CatchSide } from './catch-lines.ts';
+import type {
+  CatchCoordinate,
+  CatchCorner,
+  Catches,
+  CatchGrout,
+  CatchSide,
+  CatchSkew,
+  GroutCaught,
+} from './catch-lines.ts';
 import { type SketchMark, sketchLine } from './sketch.ts';
 import type { Hand } from './stance.ts';
 
@@ -31,13 +38,10 @@ export interface Hold {
 export const freeHold: Hold = { from: null, before: null, own: [], square: false };
 
 /** An upright or level line that catches one coordinate. */
-interface Line {
-  readonly axis: 0 | 1;
-  readonly at: number;
+interface Line extends CatchCoordinate {
   /** Where the line comes from, for its guide. */
   readonly source: Point;
   readonly words: string;
-  readonly onSide: boolean;
   /** By so much it counts as nearer. */
   readonly weight: number;
 }
@@ -45,7 +49,7 @@ interface Line {
 const groutWords = 'Grout line';
 
 /** Sides and wall depths are meant sooner than lines of far corners. */
-const sideWeight = 0.5;
+export const sideWeight = 0.5;
 /** The depth of a wall catches beside its side, and by this much beyond, mm: round a corner. */
 const beyondMm = 200;
 /** Steps that a free hand falls on, mm. */
@@ -153,8 +157,8 @@ function caughtFree(catches: Catches, { at, reachMm }: Hand, lines: readonly Lin
   const y = bestLine(lines, 1, at);
   const upright = [x, y].filter((line) => line !== null);
   const skew = upright.length === 0 ? skewNear(catches, at, reachMm) : null;
-  const askew = caughtAskew(catches, at, reachMm, upright, skew);
-  if (askew !== null) return askew;
+  const onGrout = catches.askew?.({ at, reachMm }, upright, skew) ?? null;
+  if (onGrout !== null) return groutCaught(onGrout, upright.some(({ onSide }) => onSide) || skew !== null);
   if (skew !== null) return skewCaught(skew);
   const step = handStep(reachMm);
   const [baseX, baseY] = base;
@@ -168,42 +172,16 @@ function caughtFree(catches: Catches, { at, reachMm }: Hand, lines: readonly Lin
   };
 }
 
-/** The hand on grout lines askew to the sheet; null where walls on both axes, or what is nearer than they are, catch it.
- *  @param upright lines that catch a coordinate else  @param skew the skew side that does */
-function caughtAskew(
-  { grout }: Catches,
-  at: Point,
-  reachMm: number,
-  upright: readonly Line[],
-  skew: Skew | null,
-): Caught | null {
-  const walls = upright.filter(({ onSide }) => onSide);
-  const [wall] = walls;
-  if (grout === undefined || walls.length > 1 || (skew !== null && skew.side.offMm > 0)) return null;
-  const led = skew === null ? wallLed(wall, at) : { from: skew.at, way: pointDirection(skew.side.a, skew.side.b) };
-  const guidesMm = led === null ? upright.map((line) => Math.abs(line.at - at[line.axis]) / sideWeight) : [];
-  const caught = groutAskew(grout(at), at, Math.min(reachMm, ...guidesMm), led);
-  if (caught === null) return null;
-  const marks = caught.lines.map((line) => sketchLine([line.at, caught.at], 'guide'));
-  return { at: caught.at, marks: [...marks, groutMark(caught.at)], onSide: led !== null };
-}
-
-function wallLed(wall: Line | undefined, [x, y]: Point): LineLed | null {
-  if (wall === undefined) return null;
-  return wall.axis === 0 ? { from: [wall.at, y], way: [0, 1] } : { from: [x, wall.at], way: [1, 0] };
+function groutCaught({ at, lines }: GroutCaught, onSide: boolean): Caught {
+  return { at, marks: [...lines.map((line) => sketchLine([line.at, at], 'guide')), groutMark(at)], onSide };
 }
 
 function groutMark(at: Point): SketchMark {
   return { mark: 'words', at, text: groutWords, tone: 'guide' };
 }
 
-interface Skew {
-  readonly side: CatchSide;
-  readonly at: Point;
-}
-
-function skewNear({ sides }: Catches, at: Point, reachMm: number): Skew | null {
-  let best: Skew | null = null;
+function skewNear({ sides }: Catches, at: Point, reachMm: number): CatchSkew | null {
+  let best: CatchSkew | null = null;
   let least = reachMm;
   for (const side of sides) {
     if (uprightAxis(side) !== null) continue;
@@ -216,7 +194,7 @@ function skewNear({ sides }: Catches, at: Point, reachMm: number): Skew | null {
   return best;
 }
 
-function skewCaught({ side, at }: Skew): Caught {
+function skewCaught({ side, at }: CatchSkew): Caught {
   const words: SketchMark = { mark: 'words', at, text: sideWords(side), tone: 'guide' };
   return { at, marks: [sketchLine([side.a, side.b], 'guide'), words], onSide: side.offMm === 0 };
 }
@@ -250,6 +228,12 @@ interface Met {
 }
 
 const mostSlant = Math.sin((DIRECTION_DEG * Math.PI) / 180);
+
+/** How far along a way a grout line is met, mm; not finite where they run alike. */
+export function runTo(from: Point, way: Point, { at, way: run }: CatchGrout): number {
+  const [dx, dy] = [at[0] - from[0], at[1] - from[1]];
+  return (dx * run[1] - dy * run[0]) / (way[0] * run[1] - way[1] * run[0]);
+}
 
 /** The nearest grout line square to the way, where it is nearer than what was met before. */
 function groutMet(

@@ -4,7 +4,7 @@ import { boardHover, boardRefuse, boardStore } from '../state/boardStore.ts';
 import { commit, planPreview, planStore } from '../state/planStore.ts';
 import { type Catches, catchesOf, catchesWithJoints } from './catch-lines.ts';
 import { resting } from './choose/resting.ts';
-import type { Act, Scene, Stance, Turn } from './stance.ts';
+import type { Act, Scene, Stance, TileTools, Turn } from './stance.ts';
 import { toolStore } from './toolStore.ts';
 import { wallsKnown } from './walls.ts';
 
@@ -87,6 +87,11 @@ interface Made {
 }
 let made: Made | null = null;
 
+function groutCatches({ grout, askew }: TileTools, file: PlanFile): Pick<Catches, 'grout' | 'askew'> {
+  const lines = grout(file);
+  return { grout: lines, askew: askew(lines) };
+}
+
 export function sceneOf(): Scene {
   const { file } = planStore.getState().history.present;
   const { wishes, stance, tiles } = toolStore.getState();
@@ -95,13 +100,12 @@ export function sceneOf(): Scene {
   const result = stance.tool === 'drawnJoint' && last?.file === file ? last : null;
   if (made === null || made.file !== file || made.wallMm !== wishes.wallMm || made.result !== result) {
     const catches = catchesOf(file, wishes.wallMm);
-    const grout = tiles?.grout(file);
     const joining = result === null ? catches : catchesWithJoints(catches, result.analysis.joints);
     made = {
       file,
       wallMm: wishes.wallMm,
       result,
-      catches: result === null || grout === undefined ? joining : { ...joining, grout },
+      catches: result === null || tiles === null ? joining : { ...joining, ...groutCatches(tiles, file) },
     };
   }
   return {

@@ -4,7 +4,7 @@ import type { PlanFile } from '../../plan/schema.ts';
 import type { Result } from '../state/analysisStore.ts';
 import type { WorkStep } from '../state/boardStore.ts';
 import type { Thing } from '../state/thing.ts';
-import type { Catches, CatchGrout } from './catch-lines.ts';
+import type { AskewCatch, Catches, CatchGrout, GroutCatch } from './catch-lines.ts';
 import type { Sketch, SketchMark } from './sketch.ts';
 import type { Wishes } from './wishes.ts';
 
@@ -61,6 +61,7 @@ export interface TileTools {
   /** The straight grout lines of a plan: those next to a place, of the field under the hand.
    *  @param line only those that run the way of this line */
   readonly grout: (file: PlanFile, line?: readonly Point[]) => (near: Point, under?: Point) => readonly CatchGrout[];
+  readonly askew: (grout: GroutCatch) => AskewCatch;
 }
 
 /** A step of the plan: its name, as undo tells it, and the plan after it. */

@@ -3,6 +3,7 @@ import type { Thing } from '../../../src/app/state/thing.ts';
 import { resting } from '../../../src/app/tools/choose/resting.ts';
 import { first } from '../../../src/app/tools/draw/first.ts';
 import { drawKinds } from '../../../src/app/tools/draw/kinds.ts';
+import { askewCatch } from '../../../src/app/tools/tiles/askew.ts';
 import { groutCatch } from '../../../src/app/tools/tiles/grout.ts';
 import { jointOnGrout } from '../../../src/app/tools/tiles/joint-on-grout.ts';
 import type { Point } from '../../../src/geometry/point.ts';
@@ -106,7 +107,8 @@ describe('grout lines askew to the sheet', () => {
   };
   const drawingIn = (file: PlanFile) => {
     const scene = sceneOf(file, { step: 'joints' });
-    return { ...scene, catches: { ...scene.catches, grout: groutCatch(file) } };
+    const grout = groutCatch(file);
+    return { ...scene, catches: { ...scene.catches, grout, askew: askewCatch(grout) } };
   };
   const begun = (file: PlanFile, ...at: Point) => {
     const { next } = acted(first(drawKinds.drawnJoint), drawingIn(file), [hoverAt(...at)]);
