@@ -10,14 +10,14 @@ import { jointDistances } from '../../src/documents/set-out-joints.ts';
 import { setOutLines } from '../../src/documents/set-out-lines.ts';
 import { wallFaces } from '../../src/documents/set-out-walls.ts';
 import { sheetSvg } from '../../src/documents/svg.ts';
-import type { Point } from '../../src/geometry/point.ts';
 import type { Ring } from '../../src/geometry/ring.ts';
-import type { Analysis, Edge } from '../../src/plan/analysis.ts';
+import type { Analysis } from '../../src/plan/analysis.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { planRead } from '../../src/plan/read.ts';
 import { planResolve } from '../../src/plan/resolve.ts';
-import { analysisOf, bay, box, joint, room } from './fixture.ts';
+import { box, joint } from './fixture.ts';
 import { lineHits, outlineOf } from './label-check.ts';
+import { oneRoom, sheetWords, words } from './set-out-fixture.ts';
 import { fieldReport, tiledAnalysis, tiledPlan } from './tile-fixture.ts';
 
 /** The floor of `fixture.ts` with the walls of the kitchen given to it and its doorway named. */
@@ -30,28 +30,6 @@ function floor(): { readonly plan: Plan; readonly analysis: Analysis } {
       joints: joints.map((each) => (each.id === 'J2' ? { ...each, sources: ['d1'] } : each)),
     }),
   };
-}
-
-/** One room, all of it walls, with its first whole tile. */
-function oneRoom(outline: Ring, firstTile: Ring, angleDeg = 0) {
-  const plan = tiledPlan({ rooms: [room('r1', 'Hall', outline)], doorways: [] });
-  const edge: Edge = {
-    ...(analysisOf().edges[0] as Edge),
-    bay: 'B1',
-    line: [...outline, outline[0] as Point],
-  };
-  const report = fieldReport({ rooms: ['r1'], firstTile, angleDeg, cuts: [] });
-  const analysis = tiledAnalysis([report], { bays: [bay('B1', ['r1'], outline, 6, 4)], joints: [], edges: [edge] });
-  return { plan, analysis, lines: setOutLines(plan, report, wallFaces(analysis), analysis) };
-}
-
-function words(svg: string): string {
-  return [...svg.matchAll(/<text[^>]*>([^<]*)<\/text>/gu)].map(([, inside]) => inside).join(' ');
-}
-
-/** Text of a sheet with every space that holds words together as any other. */
-function sheetWords(plan: Plan, analysis: Analysis): string {
-  return words(sheetSvg(setOutSheet(plan, analysis))).replaceAll('\u00a0', ' ');
 }
 
 const { plan, analysis } = floor();
