@@ -1,49 +1,7 @@
-import { readFileSync } from 'node:fs';
 import AxeBuilder from '@axe-core/playwright';
-import { expect, type Page, test } from '@playwright/test';
-import { flatFile, flatOpen, planOpen, rows, stepOpen } from './board.ts';
-
-type Point = [number, number];
-interface PlanLike {
-  name: string;
-  rooms: { id: string; name?: string; outline: Point[] }[];
-  doorways?: unknown[];
-  [list: string]: unknown;
-}
-
-const flat = () => JSON.parse(readFileSync(flatFile, 'utf8')) as PlanLike;
-
-/** Lays a plan on the board. */
-async function planLay(page: Page, plan: PlanLike): Promise<void> {
-  await page.addInitScript(() => Reflect.deleteProperty(window, 'showSaveFilePicker'));
-  await page.goto('./');
-  await planOpen(page, { name: 'p.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(plan)) });
-  await expect(page.getByLabel('Name of the plan')).toHaveValue(plan.name);
-  await expect(page.getByText(/^\d+ rooms?, .* bays?, \d+ joints?\./)).toBeVisible();
-}
-
-/** The plan on the board, as it would be saved. */
-async function planSaved(page: Page): Promise<PlanLike> {
-  const saved = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Save' }).click();
-  return JSON.parse(readFileSync(await (await saved).path(), 'utf8')) as PlanLike;
-}
-
-async function choose(page: Page, step: string, list: string, name: string): Promise<void> {
-  await stepOpen(page, step);
-  await rows(page, list).filter({ hasText: name }).first().click();
-}
-
-const card = (page: Page) => page.locator('#card');
-
-async function put(page: Page, label: string, value: string): Promise<void> {
-  const field = card(page).getByLabel(label, { exact: true });
-  await field.fill(value);
-  await field.press('Enter');
-}
-
-const expectUndo = (page: Page, name: string | RegExp) =>
-  expect(page.getByRole('button', { name: 'Undo' })).toHaveAttribute('title', name);
+import { expect, test } from '@playwright/test';
+import { flatOpen, rows } from './board.ts';
+import { card, choose, expectUndo, flat, planSaved, put } from './cards.ts';
 
 test('a room is renamed, heated apart, covered and sized in its card', async ({ page }) => {
   await flatOpen(page);
@@ -198,74 +156,6 @@ test('a column is repeated in rows by count and spacing, as one step', async ({ 
   await expect(page.getByRole('region', { name: 'Column c1' })).toBeVisible();
 });
 
-test('corners are typed, added and removed by the keyboard alone, and one that cannot be is refused', async ({
-  page,
-}) => {
-  await flatOpen(page);
-  await stepOpen(page, 'Floor');
-  await page.getByRole('listbox', { name: 'Rooms' }).focus();
-  await page.keyboard.press('Home');
-  await page.keyboard.press('Enter');
-  await expect(page.getByRole('region', { name: 'Living room' })).toBeFocused();
-  const focused = (name: string) => page.evaluate((wanted) => document.activeElement?.textContent === wanted, name);
-  for (let presses = 0; presses < 20 && !(await focused('Corners, 6')); presses++) await page.keyboard.press('Tab');
-  await page.keyboard.press('Enter');
-  const x = (corner: number) => card(page).getByLabel(`Corner ${corner} across, mm`);
-  const y = (corner: number) => card(page).getByLabel(`Corner ${corner} down, mm`);
-  await page.keyboard.press('Tab');
-  await expect(x(1)).toBeFocused();
-  await page.keyboard.press('Tab');
-  await page.keyboard.press('ArrowUp');
-  await expect(y(1)).toHaveValue('10');
-  await page.keyboard.press('Tab');
-  await page.keyboard.press('Enter');
-  // in the middle of the side from [0, 10] to [9000, 0]
-  await expect(x(2)).toBeFocused();
-  await expect(x(2)).toHaveValue('4500');
-  await expect(card(page).getByText('Corners, 7')).toBeVisible();
-  await card(page).getByRole('button', { name: 'Remove corner 2' }).press('Enter');
-  await expect(card(page).getByText('Corners, 6')).toBeVisible();
-  await expect(card(page).getByRole('button', { name: 'Remove corner 2' })).toBeFocused();
-  await expectUndo(page, /^Undo: Remove a corner of Living room/);
-  // Corner 3 at [9000, 4200] cannot go to the left of the room: its sides would cross.
-  await x(3).fill('-500');
-  await x(3).press('Enter');
-  await expect(page.getByRole('alert')).toHaveText('The outline would cross itself.');
-  await x(3).press('Escape');
-  await expect(x(3)).toHaveValue('9000');
-});
-
-test('a column keeps its third corner', async ({ page }) => {
-  await flatOpen(page);
-  await choose(page, 'Obstacles', 'In the floor', 'Column c1');
-  await card(page).getByText('Corners, 4').click();
-  await card(page).getByRole('button', { name: 'Remove corner 4' }).click();
-  await card(page).getByRole('button', { name: 'Remove corner 3' }).click();
-  await expect(page.getByRole('alert')).toHaveText('An outline needs three corners.');
-});
-
-test('a room of 400 corners opens its table at once and reaches the last of them', async ({ page }) => {
-  const turn = (i: number): Point => [
-    Math.round(4000 + 3900 * Math.cos((i * Math.PI) / 200)),
-    Math.round(4000 + 3900 * Math.sin((i * Math.PI) / 200)),
-  ];
-  const plan = { ...flat(), name: 'Round', rooms: [{ id: 'r1', name: 'Round', outline: [] as Point[] }] };
-  plan.rooms = [{ id: 'r1', name: 'Round', outline: Array.from({ length: 400 }, (_, i) => turn(i)) }];
-  for (const list of ['doorways', 'columns', 'pipes', 'joinery', 'sunZones']) delete (plan as PlanLike)[list];
-  await planLay(page, plan);
-  await choose(page, 'Floor', 'Rooms', 'Round');
-  await card(page).getByText('Corners, 400').click();
-  await expect(card(page).getByLabel('Corner 1 across, mm')).toHaveValue('7900');
-  expect(await card(page).locator('input').count()).toBeLessThan(250);
-  const last = card(page).getByLabel('Corner 400 down, mm');
-  await expect(async () => {
-    await card(page).evaluate((element) => element.scrollTo(0, element.scrollHeight));
-    await expect(last).toBeVisible({ timeout: 500 });
-  }).toPass();
-  await last.press('ArrowDown');
-  await expectUndo(page, /^Undo: Corner 400 down of Round/);
-});
-
 test('a found joint is kept, taken away and found again, each as one step', async ({ page }) => {
   await flatOpen(page);
   const found = rows(page, 'Joints').filter({ hasText: 'Intermediate movement joint' });
@@ -299,37 +189,6 @@ test('a found joint is kept, taken away and found again, each as one step', asyn
   await expect(found).toHaveCount(before);
 });
 
-test('a room with a hole has a table of corners for each', async ({ page }) => {
-  const plan = flat();
-  plan.name = 'With a shaft';
-  Object.assign(plan.rooms[3] as object, {
-    holes: [
-      [
-        [10000, 2000],
-        [11000, 2000],
-        [11000, 3000],
-        [10000, 3000],
-      ],
-    ],
-  });
-  await planLay(page, plan);
-  await choose(page, 'Floor', 'Rooms', 'Bedroom');
-  await card(page).getByText('Corners of hole 1, 4').click();
-  await card(page).getByLabel('Hole 1, corner 3 across, mm').fill('11,5 m');
-  await card(page).getByLabel('Hole 1, corner 3 across, mm').press('Enter');
-  await expectUndo(page, /^Undo: Hole 1, corner 3 across of Bedroom 11500 mm/);
-  expect((await planSaved(page)).rooms[3]).toMatchObject({
-    holes: [
-      [
-        [10000, 2000],
-        [11000, 2000],
-        [11500, 3000],
-        [10000, 3000],
-      ],
-    ],
-  });
-});
-
 test('a doorway joint says what dictates it and leads there', async ({ page }) => {
   await flatOpen(page);
   await rows(page, 'Joints').filter({ hasText: 'Doorway joint' }).first().click();
@@ -339,89 +198,6 @@ test('a doorway joint says what dictates it and leads there', async ({ page }) =
     .getByRole('button', { name: /^Go to doorway d\d/ })
     .click();
   await expect(page.getByRole('region', { name: /^Doorway d\d/ })).toBeVisible();
-});
-
-test('several things are aligned, spaced, turned and removed together', async ({ page }) => {
-  const plan = flat();
-  plan.name = 'Columns';
-  const column = (id: string, x: number, y: number) => ({
-    id,
-    outline: [
-      [x, y],
-      [x + 300, y],
-      [x + 300, y + 300],
-      [x, y + 300],
-    ],
-  });
-  plan.columns = [column('c1', 1000, 5000), column('c2', 1500, 5400), column('c3', 4000, 6000)];
-  for (const list of ['pipes', 'joinery', 'sunZones']) delete plan[list];
-  await planLay(page, plan);
-  await stepOpen(page, 'Obstacles');
-  await page.getByRole('heading', { name: 'Obstacles', exact: true }).click();
-  await page.keyboard.press('ControlOrMeta+a');
-  await expect(page.getByRole('region', { name: '3 things' })).toContainText('3 columns');
-  await card(page).getByRole('button', { name: 'Align top sides' }).click();
-  await card(page).getByRole('button', { name: 'Distribute across' }).click();
-  // from 1000 to 4300, 900 taken: gaps of 1200, so the one between starts at 2500
-  expect((await planSaved(page)).columns).toEqual([
-    column('c1', 1000, 5000),
-    column('c2', 2500, 5000),
-    column('c3', 4000, 5000),
-  ]);
-  await expectUndo(page, /^Undo: Distribute 3 things/);
-  await card(page).getByRole('button', { name: 'Remove', exact: true }).click();
-  await expectUndo(page, /^Undo: Remove 3 things/);
-  await expect(card(page)).toHaveCount(0);
-});
-
-test('rooms that are chosen together are heated and covered together', async ({ page }) => {
-  await flatOpen(page);
-  await stepOpen(page, 'Floor');
-  await page.getByRole('heading', { name: 'Floor', exact: true }).click();
-  await page.keyboard.press('ControlOrMeta+a');
-  await card(page).getByLabel('Heated').selectOption('no');
-  await card(page).getByLabel('Covering').selectOption('textile');
-  const { rooms } = await planSaved(page);
-  for (const room of rooms) expect(room).toMatchObject({ heated: false, covering: 'textile' });
-});
-
-test('a thing is copied, cut, pasted, duplicated and removed by the keys of the platform', async ({ page }) => {
-  await flatOpen(page);
-  await choose(page, 'Obstacles', 'In the floor', 'Column c1');
-  const columns = rows(page, 'In the floor').filter({ hasText: 'Column' });
-  await page.keyboard.press('ControlOrMeta+c');
-  await expect(card(page).getByRole('button', { name: 'Paste' })).toBeVisible();
-  await page.keyboard.press('ControlOrMeta+v');
-  await expect(columns).toHaveCount(2);
-  await expectUndo(page, /^Undo: Paste column c2/);
-  await page.keyboard.press('Delete');
-  await expect(columns).toHaveCount(1);
-  await columns.first().click();
-  await page.keyboard.press('ControlOrMeta+x');
-  await expect(columns).toHaveCount(0);
-  await page.keyboard.press('ControlOrMeta+v');
-  await expect(columns).toHaveCount(1);
-  await card(page).getByRole('button', { name: 'Duplicate' }).click();
-  await expect(columns).toHaveCount(2);
-  await card(page).getByText('Turn and mirror').click();
-  await put(page, 'Turn clockwise by', '45');
-  await card(page).getByRole('button', { name: 'Turn', exact: true }).click();
-  await expectUndo(page, /^Undo: Turn column c2 by 45 degrees/);
-  await expect(card(page)).toContainText('Extent');
-});
-
-test('a key that removes or copies leaves alone what is typed in a field', async ({ page }) => {
-  await flatOpen(page);
-  await choose(page, 'Floor', 'Rooms', 'Bath');
-  const name = card(page).getByLabel('Name', { exact: true });
-  await name.press('End');
-  await name.press('Backspace');
-  await expect(name).toHaveValue('Bat');
-  await name.press('ControlOrMeta+a');
-  await expect(page.getByRole('region', { name: 'Bath' })).toBeVisible();
-  await name.press('Escape');
-  await expect(name).toHaveValue('Bath');
-  await expect(page.getByRole('region', { name: 'Bath' })).toBeVisible();
 });
 
 for (const [width, height, touch] of [
