@@ -20,7 +20,7 @@ const subject = 'Setting out of the tiles';
 const indentMm = 2;
 const gapMm = 1;
 /** Room for what is said at the foot, so that the length of the strip is known before labels are seated. */
-const footLines = 9;
+const footLines = 10;
 /** ... and above it, where the strip leaves anything out, for saying so. */
 const leftLines = 3;
 /** As many columns as the strip may have before it takes the room of the drawing. */
