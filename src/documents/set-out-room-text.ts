@@ -65,7 +65,7 @@ function sidesText(sides: readonly WallSide[], isMixed: boolean, jointMm: number
 }
 
 function stepText({ cut, offMm }: SideCut, jointMm: number): string {
-  if (cut.tiles > 0) return `${cutFiguresText(cut)}${cutIsLeftOut(cut, jointMm) ? ' left out' : ''}`;
+  if (cut.tiles > 0) return `${cutFiguresText(cut)}${cutIsLeftOut(cut, jointMm) ? ' (left out)' : ''}`;
   return Math.round(offMm) === 0 ? 'whole' : `whole ${figureText(offMm, 0)} off the wall`;
 }
 

@@ -150,7 +150,7 @@ describe('every room on the set-out sheet', () => {
       );
     const edges = tiledAnalysis().edges.map((edge) => (edge.bay === 'B3' ? { ...edge, room: 'r2' } : edge));
     const text = (mm: number) => sheetWords(tiledPlan(), tiledAnalysis([fieldReport({ cuts: [cut(mm)] })], { edges }));
-    expect(text(10)).toContain('Kitchen Left 10 left out.');
+    expect(text(10)).toContain('Kitchen Left 10 (left out).');
     expect(text(11)).toContain('Kitchen Left 11.');
   });
 });
