@@ -27,10 +27,8 @@ export interface CatchSide {
 export interface Catches {
   readonly corners: readonly CatchCorner[];
   readonly sides: readonly CatchSide[];
-  /** The straight grout lines next to a place; none where joints are not what is led. */
-  readonly grout?: GroutCatch;
-  /** What grout lines askew to the sheet make of the hand; none where a joint is not what is drawn. */
-  readonly askew?: AskewCatch;
+  /** Grout lines; none where joints are not what is led. */
+  readonly grout?: GroutCatches;
 }
 
 /** An upright (0) or level (1) line that catches a coordinate of the hand. */
@@ -52,12 +50,35 @@ export interface GroutCaught {
   readonly lines: readonly CatchGrout[];
 }
 
-/** @param upright what catches its coordinates else  @param skew the side that catches it where those do not */
-export type AskewCatch = (
-  hand: { readonly at: Point; readonly reachMm: number },
-  upright: readonly CatchCoordinate[],
-  skew: CatchSkew | null,
-) => GroutCaught | null;
+/** What grout lines make of the hand that leads a joint. */
+export interface GroutCatches {
+  /** The straight ones next to a place, one of each direction. */
+  readonly near: (at: Point) => readonly CatchGrout[];
+  /** Where those askew to the sheet catch the hand that begins a joint.
+   *  @param upright what catches its coordinates else  @param skew the side that catches it where those do not */
+  readonly askew: (
+    hand: { readonly at: Point; readonly reachMm: number },
+    upright: readonly CatchCoordinate[],
+    skew: CatchSkew | null,
+  ) => GroutCaught | null;
+  /** The nearest one square to the way that the hand is led, and how far along it is met, mm; null where none is nearer than what was met before.
+   *  @param atMm how far along the hand is  @param nearestMm how far from there what was met before is */
+  readonly across: (
+    hand: Point,
+    lead: Lead,
+    atMm: number,
+    nearestMm: number,
+  ) => { readonly run: number; readonly line: CatchGrout } | null;
+}
+
+/** A way that the hand is led along. */
+export interface Lead {
+  readonly from: Point;
+  /** Unit vector. */
+  readonly way: Point;
+  /** No run is shorter, mm. */
+  readonly least: number;
+}
 
 /** A grout line that runs straight through its field. */
 export interface CatchGrout {
@@ -66,8 +87,6 @@ export interface CatchGrout {
   /** Unit vector along it. */
   readonly way: Point;
 }
-
-export type GroutCatch = (near: Point) => readonly CatchGrout[];
 
 /** @param wallMm depth of a wall: each side of a room catches at this distance outside it, too */
 export function catchesOf(file: PlanFile, wallMm: number): Catches {

@@ -1,6 +1,6 @@
 import { type Point, pointDirection, pointDistance } from '../../geometry/point.ts';
 import { rayMeets, segmentNearest } from '../../geometry/segment.ts';
-import { DIRECTION_DEG, SAME_LINE_MM, TIE_SHARE, UNIT_SLACK, WELD_MM } from '../../geometry/tolerance.ts';
+import { SAME_LINE_MM, TIE_SHARE, UNIT_SLACK, WELD_MM } from '../../geometry/tolerance.ts';
 import type {
   CatchCoordinate,
   CatchCorner,
@@ -9,6 +9,7 @@ import type {
   CatchSide,
   CatchSkew,
   GroutCaught,
+  Lead,
 } from './catch-lines.ts';
 import { type SketchMark, sketchLine } from './sketch.ts';
 import type { Hand } from './stance.ts';
@@ -72,7 +73,7 @@ export function handCatch(catches: Catches, hand: Hand, hold: Hold): Caught {
 
 /** Upright and level grout lines, where no wall or joint is as near: what ends on a wall ends on the wall, not in the grout beside it. */
 function groutNear({ grout }: Catches, { at, reachMm }: Hand, walls: readonly Line[]): readonly Line[] {
-  const near = grout?.(at) ?? [];
+  const near = grout?.near(at) ?? [];
   return near.flatMap(({ at: source, way }): readonly Line[] => {
     const axis = Math.abs(way[0]) < UNIT_SLACK ? 0 : Math.abs(way[1]) < UNIT_SLACK ? 1 : null;
     if (axis === null || Math.abs(source[axis] - at[axis]) > reachMm) return [];
@@ -157,7 +158,7 @@ function caughtFree(catches: Catches, { at, reachMm }: Hand, lines: readonly Lin
   const y = bestLine(lines, 1, at);
   const upright = [x, y].filter((line) => line !== null);
   const skew = upright.length === 0 ? skewNear(catches, at, reachMm) : null;
-  const onGrout = catches.askew?.({ at, reachMm }, upright, skew) ?? null;
+  const onGrout = catches.grout?.askew({ at, reachMm }, upright, skew) ?? null;
   if (onGrout !== null) return groutCaught(onGrout, upright.some(({ onSide }) => onSide) || skew !== null);
   if (skew !== null) return skewCaught(skew);
   const step = handStep(reachMm);
@@ -173,11 +174,8 @@ function caughtFree(catches: Catches, { at, reachMm }: Hand, lines: readonly Lin
 }
 
 function groutCaught({ at, lines }: GroutCaught, onSide: boolean): Caught {
-  return { at, marks: [...lines.map((line) => sketchLine([line.at, at], 'guide')), groutMark(at)], onSide };
-}
-
-function groutMark(at: Point): SketchMark {
-  return { mark: 'words', at, text: groutWords, tone: 'guide' };
+  const words: SketchMark = { mark: 'words', at, text: groutWords, tone: 'guide' };
+  return { at, marks: [...lines.map((line) => sketchLine([line.at, at], 'guide')), words], onSide };
 }
 
 function skewNear({ sides }: Catches, at: Point, reachMm: number): CatchSkew | null {
@@ -201,7 +199,7 @@ function skewCaught({ side, at }: CatchSkew): Caught {
 
 /** The hand held to a right angle, and caught along the run. */
 function caughtOnRay(catches: Catches, hand: Hand, hold: Hold, from: Point, lines: readonly Line[]): Caught {
-  const way = squareWay(from, hand.at, hold.before, catches.grout?.(from));
+  const way = squareWay(from, hand.at, hold.before, catches.grout?.near(from));
   return caughtAlong(catches, hand, { from, way, least: 0 }, lines);
 }
 
@@ -213,52 +211,11 @@ export function handCatchAlong(catches: Catches, hand: Hand, from: Point, way: P
 
 const noCatches: Catches = { corners: [], sides: [] };
 
-interface Lead {
-  readonly from: Point;
-  readonly way: Point;
-  /** No run is shorter. */
-  readonly least: number;
-}
-
 /** What is met on the way. */
 interface Met {
   readonly run: number;
   readonly marks: (to: Point) => readonly SketchMark[];
   readonly side: boolean;
-}
-
-const mostSlant = Math.sin((DIRECTION_DEG * Math.PI) / 180);
-
-/** How far along a way a grout line is met, mm; not finite where they run alike. */
-export function runTo(from: Point, way: Point, { at, way: run }: CatchGrout): number {
-  const [dx, dy] = [at[0] - from[0], at[1] - from[1]];
-  return (dx * run[1] - dy * run[0]) / (way[0] * run[1] - way[1] * run[0]);
-}
-
-/** The nearest grout line square to the way, where it is nearer than what was met before. */
-function groutMet(
-  { grout }: Catches,
-  { at }: Hand,
-  { from, way, least }: Lead,
-  along: number,
-  nearestMm: number,
-): Met | null {
-  let met: Met | null = null;
-  let nearest = nearestMm;
-  for (const line of grout?.(at) ?? []) {
-    const { at: source, way: run } = line;
-    if (Math.abs(way[0] * run[0] + way[1] * run[1]) > mostSlant) continue;
-    const to = runTo(from, way, line);
-    const off = Math.abs(to - along) * sideWeight;
-    if (to <= least || off > nearest) continue;
-    nearest = off;
-    met = {
-      run: to,
-      marks: (end) => [sketchLine([source, end], 'guide'), groutMark(end)],
-      side: false,
-    };
-  }
-  return met;
 }
 
 function caughtAlong(catches: Catches, hand: Hand, { from, way, least }: Lead, lines: readonly Line[]): Caught {
@@ -281,7 +238,10 @@ function caughtAlong(catches: Catches, hand: Hand, { from, way, least }: Lead, l
     nearestMm = Math.abs(run - along) * sideWeight;
     best = { run, marks: () => [sketchLine([side.a, side.b], 'guide')], side: side.offMm === 0 };
   }
-  if (best?.side !== true) best = groutMet(catches, hand, { from, way, least }, along, nearestMm) ?? best;
+  const grout = best?.side === true ? null : catches.grout?.across(hand.at, { from, way, least }, along, nearestMm);
+  if (grout != null) {
+    best = { run: grout.run, marks: (to) => groutCaught({ at: to, lines: [grout.line] }, false).marks, side: false };
+  }
   const step = handStep(hand.reachMm);
   const run = best?.run ?? Math.max(least, Math.round(along / step) * step);
   const to: Point = [from[0] + way[0] * run, from[1] + way[1] * run];

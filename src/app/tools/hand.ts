@@ -4,7 +4,7 @@ import { boardHover, boardRefuse, boardStore } from '../state/boardStore.ts';
 import { commit, planPreview, planStore } from '../state/planStore.ts';
 import { type Catches, catchesOf, catchesWithJoints } from './catch-lines.ts';
 import { resting } from './choose/resting.ts';
-import type { Act, Scene, Stance, TileTools, Turn } from './stance.ts';
+import type { Act, Scene, Stance, Turn } from './stance.ts';
 import { toolStore } from './toolStore.ts';
 import { wallsKnown } from './walls.ts';
 
@@ -87,11 +87,6 @@ interface Made {
 }
 let made: Made | null = null;
 
-function groutCatches({ grout, askew }: TileTools, file: PlanFile): Pick<Catches, 'grout' | 'askew'> {
-  const lines = grout(file);
-  return { grout: lines, askew: askew(lines) };
-}
-
 export function sceneOf(): Scene {
   const { file } = planStore.getState().history.present;
   const { wishes, stance, tiles } = toolStore.getState();
@@ -105,7 +100,7 @@ export function sceneOf(): Scene {
       file,
       wallMm: wishes.wallMm,
       result,
-      catches: result === null || tiles === null ? joining : { ...joining, ...groutCatches(tiles, file) },
+      catches: result === null || tiles === null ? joining : { ...joining, grout: tiles.grout(file) },
     };
   }
   return {

@@ -4,7 +4,7 @@ import type { PlanFile } from '../../plan/schema.ts';
 import type { Result } from '../state/analysisStore.ts';
 import type { WorkStep } from '../state/boardStore.ts';
 import type { Thing } from '../state/thing.ts';
-import type { AskewCatch, Catches, CatchGrout, GroutCatch } from './catch-lines.ts';
+import type { Catches, GroutCatches } from './catch-lines.ts';
 import type { Sketch, SketchMark } from './sketch.ts';
 import type { Wishes } from './wishes.ts';
 
@@ -58,10 +58,9 @@ export interface TileTools {
   /** The drag of the set-out point under the open hand; null where there is none. */
   readonly taken: (hand: Hand, scene: Scene) => Stance | null;
   readonly marks: (scene: Scene) => readonly SketchMark[];
-  /** The straight grout lines of a plan: those next to a place, of the field under the hand.
-   *  @param line only those that run the way of this line */
-  readonly grout: (file: PlanFile, line?: readonly Point[]) => (near: Point, under?: Point) => readonly CatchGrout[];
-  readonly askew: (grout: GroutCatch) => AskewCatch;
+  /** What the grout lines of a plan make of the hand.
+   *  @param line only those that run the way of this line  @param under of the field there */
+  readonly grout: (file: PlanFile, line?: readonly Point[], under?: Point) => GroutCatches;
 }
 
 /** A step of the plan: its name, as undo tells it, and the plan after it. */

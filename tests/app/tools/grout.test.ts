@@ -3,8 +3,8 @@ import type { Thing } from '../../../src/app/state/thing.ts';
 import { resting } from '../../../src/app/tools/choose/resting.ts';
 import { first } from '../../../src/app/tools/draw/first.ts';
 import { drawKinds } from '../../../src/app/tools/draw/kinds.ts';
-import { askewCatch } from '../../../src/app/tools/tiles/askew.ts';
 import { groutCatch } from '../../../src/app/tools/tiles/grout.ts';
+import { groutCatches } from '../../../src/app/tools/tiles/grout-catches.ts';
 import { jointOnGrout } from '../../../src/app/tools/tiles/joint-on-grout.ts';
 import type { Point } from '../../../src/geometry/point.ts';
 import type { PlanFile } from '../../../src/plan/schema.ts';
@@ -74,7 +74,7 @@ describe('grout lines', () => {
   });
 
   test('catch a joint that is drawn, and leave its ends on the walls', () => {
-    const grout = groutCatch(long);
+    const grout = groutCatches(long);
     const drawing = { ...joining, catches: { ...joining.catches, grout } };
     const turn = acted(first(drawKinds.drawnJoint), drawing, [
       { kind: 'press', hand: handAt([3000, 12]) },
@@ -107,8 +107,7 @@ describe('grout lines askew to the sheet', () => {
   };
   const drawingIn = (file: PlanFile) => {
     const scene = sceneOf(file, { step: 'joints' });
-    const grout = groutCatch(file);
-    return { ...scene, catches: { ...scene.catches, grout, askew: askewCatch(grout) } };
+    return { ...scene, catches: { ...scene.catches, grout: groutCatches(file) } };
   };
   const begun = (file: PlanFile, ...at: Point) => {
     const { next } = acted(first(drawKinds.drawnJoint), drawingIn(file), [hoverAt(...at)]);

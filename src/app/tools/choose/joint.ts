@@ -6,7 +6,7 @@ import { objectChanged } from '../../../plan/edits/objects.ts';
 import type { PlanFile } from '../../../plan/schema.ts';
 import type { Thing } from '../../state/thing.ts';
 import { handCatchAlong } from '../catch.ts';
-import { type Catches, type CatchGrout, catchesOf, fileWithout } from '../catch-lines.ts';
+import { type Catches, catchesOf, fileWithout, type GroutCatches } from '../catch-lines.ts';
 import type { SketchMark } from '../sketch.ts';
 import type { Hand, Scene, Stance, Turn } from '../stance.ts';
 import { dragging } from './dragging.ts';
@@ -51,8 +51,8 @@ interface JointDrag extends DrawnJoint {
   readonly across: Point;
   /** The rest of the plan: made once, not at each move. */
   readonly catches: Catches;
-  /** Grout lines that run its way; none until the later parts of the screen are there. */
-  readonly grout: ((near: Point, under?: Point) => readonly CatchGrout[]) | undefined;
+  /** Grout lines that run its way, of the field under a place; none until the later parts of the screen are there. */
+  readonly grout: ((under: Point) => GroutCatches) | null;
 }
 
 /** A joint is dragged square to itself, its ends on the walls and joints that it meets. */
@@ -62,7 +62,7 @@ export function joint(dragged: DraggedJoint, hand: Hand, { file, wishes, tiles }
   const { line } = drawn;
   const [ux, uy] = pointDirection(line[0] ?? [0, 0], line.at(-1) ?? [0, 0]);
   const catches = catchesOf(fileWithout(drawn.file, [drawn.id]), wishes.wallMm);
-  const grout = tiles?.grout(file, line);
+  const grout = tiles && ((under: Point) => tiles.grout(file, line, under));
   return jointAt({ ...drawn, name: dragged.name, from: hand.at, across: [-uy, ux], catches, grout }, hand.at, []);
 }
 
@@ -99,7 +99,7 @@ function moved(drag: JointDrag, hand: Hand, isOver: boolean): Turn {
   const by: Point = [hand.at[0] - from[0], hand.at[1] - from[1]];
   const raw: Point = [start[0] + by[0], start[1] + by[1]];
   // Of the field under the hand: an end of the joint may lie on the edge of another.
-  const catches = grout ? { ...drag.catches, grout: (near: Point) => grout(near, hand.at) } : drag.catches;
+  const catches = grout === null ? drag.catches : { ...drag.catches, grout: grout(hand.at) };
   const caught = handCatchAlong(catches, { ...hand, at: raw }, start, across);
   const after = jointShifted(drag, [caught.at[0] - start[0], caught.at[1] - start[1]]);
   if (after === null) {

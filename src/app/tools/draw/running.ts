@@ -123,7 +123,7 @@ function wayHeld({ points, at }: Drawn, { wishes, catches }: Scene): Point | nul
   const [last, before] = [points.at(-1) as Point, points.at(-2) ?? null];
   if (pointDistance(last, at.at) === 0) return null;
   if (!wishes.square) return pointDirection(last, at.at);
-  return squareWay(last, at.at, before === null ? null : pointDirection(before, last), catches.grout?.(last));
+  return squareWay(last, at.at, before === null ? null : pointDirection(before, last), catches.grout?.near(last));
 }
 
 function pressed(kind: DrawKind, again: Stance, drawn: Drawn, caught: Caught, scene: Scene): Turn {

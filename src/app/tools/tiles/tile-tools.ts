@@ -1,6 +1,5 @@
 import type { TileTools } from '../stance.ts';
-import { askewCatch } from './askew.ts';
-import { groutCatch } from './grout.ts';
+import { groutCatches } from './grout-catches.ts';
 import { setOutMarks, setOutStart, setOutTaken } from './set-out.ts';
 
 /** All that the hand does with tiles. */
@@ -8,6 +7,5 @@ export const tileTools: TileTools = {
   start: setOutStart,
   taken: setOutTaken,
   marks: setOutMarks,
-  grout: groutCatch,
-  askew: askewCatch,
+  grout: groutCatches,
 };
