@@ -8,6 +8,7 @@ import './style/tiles.css';
 export { cutMarks } from './canvas/cutsLit.ts';
 export { Dimensions } from './canvas/Dimensions.tsx';
 export { dimensionMarks } from './canvas/dimensionsShown.ts';
+export { TypedEntry } from './canvas/TypedEntry.tsx';
 export { Card } from './card/Card.tsx';
 export { LiveLimits } from './card/LiveLimits.tsx';
 export { Begin } from './panels/Begin.tsx';

@@ -22,6 +22,7 @@ export const KeptPlans = partOf((parts) => parts.KeptPlans);
 export const OpeningsPanel = partOf((parts) => parts.OpeningsPanel);
 export const PapersPanel = partOf((parts) => parts.PapersPanel);
 export const ToolOptions = partOf((parts) => parts.ToolOptions);
+export const TypedEntry = partOf((parts) => parts.TypedEntry);
 
 /** What is painted with the later parts; null until they are there. */
 export const useLaterMarks = () => useStore(laterParts.store, ({ part }) => part);

@@ -1,6 +1,6 @@
 import { type CSSProperties, memo, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import { useStore } from 'zustand';
-import { Begin, Card, Dimensions, LiveLimits } from '../later.tsx';
+import { Begin, Card, Dimensions, LiveLimits, TypedEntry } from '../later.tsx';
 import { Notice } from '../panels/Notice.tsx';
 import { ToolBar } from '../panels/ToolBar.tsx';
 import { Working } from '../panels/Working.tsx';
@@ -21,7 +21,6 @@ import { pinsCluster } from './pins.ts';
 import { type Lit, Sheet } from './Sheet.tsx';
 import { StepTold } from './StepTold.tsx';
 import { surfaceClass } from './surface.ts';
-import { TypedEntry } from './TypedEntry.tsx';
 import { aboutItems, thingItems } from './thingItems.ts';
 import { useHand } from './useHand.ts';
 import { type SizePx, type Viewport, viewportGrid } from './viewport.ts';
@@ -42,6 +41,7 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
   const size = useBoard((state) => state.size);
   const theme = useBoard((state) => state.theme);
   const tool = useStore(toolStore, ({ stance }) => stance.tool);
+  const typing = useStore(toolStore, ({ stance }) => stance.typed !== null);
   const joining = useStore(toolStore, ({ stance }) => stance.live !== undefined);
   const onThing = useBoard((state) => state.hovered !== null);
   const empty = usePlan((state) => state.history.present.file.rooms.length === 0);
@@ -83,7 +83,7 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
         <Objects drawing={drawing} />
         <HandPlace />
         <StepTold />
-        {view !== null && size !== null && <TypedEntry view={view} size={size} />}
+        {typing && view !== null && size !== null && <TypedEntry view={view} size={size} />}
         {empty && tool === 'choose' && <Begin />}
         {picked && view !== null && size !== null && <Card {...{ drawing, view, size, onChoose }} />}
         {joining && <LiveLimits />}
