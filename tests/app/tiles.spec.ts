@@ -179,6 +179,22 @@ test('a joint is dragged on to a grout line; its card says so', async ({ page })
   await expect(grout).toContainText('on a grout line');
 });
 
+test('a joint is drawn along an askew grout line from wall to wall', async ({ page }) => {
+  await tiledOpen(page);
+  await page.getByRole('group', { name: 'Angle, usual' }).getByRole('button', { name: '45°' }).click();
+  await stepOpen(page, 'Joints');
+  await page.getByRole('button', { name: 'Joint', exact: true }).click();
+  const at = await boardPlaces(page);
+  // The line x + y = (603 x 3 - 1.5) root 2 = 2556.2 meets the upper and the left wall there.
+  await page.mouse.click(...at(2540, 12));
+  await page.mouse.move(...at(1000, 1500), { steps: 4 });
+  await page.mouse.click(...at(12, 2530));
+  await expect(undo(page)).toHaveAttribute('title', /^Undo: Draw a joint/);
+  await page.keyboard.press('Escape');
+  await rows(page, 'Joints').filter({ hasText: 'drawn by hand' }).first().click();
+  await expect(page.getByRole('row', { name: /^Grout line/ })).toContainText('on a grout line');
+});
+
 test('the ways to agree are compared, one is used as one step, and the prices go stale with it', async ({ page }) => {
   await tiledOpen(page);
   await page.getByRole('button', { name: 'Compare the ways' }).click();
