@@ -70,7 +70,7 @@ export const findingKinds: Readonly<Record<FindingCode, FindingKind>> = {
   'tile-bond-unknown': caution('plan-data'),
   'tile-grout-narrow': caution('grout-width-uk'),
   'tile-grout-wide': caution('plan-data'),
-  'tile-herringbone-square': caution('tile-straight-joint'),
+  'tile-herringbone-square': caution('plan-data'),
   'tile-offset-large': caution('ansi-a108-02-offset'),
   'tile-perimeter-narrow': caution('bs-5385-joint'),
   'tile-too-fine': caution('plan-data'),
