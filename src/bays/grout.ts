@@ -33,6 +33,7 @@ export function partGrout(
   return {
     rows: rows.sort((a, b) => b.normal[0] - a.normal[0]),
     reachMm: grid.groutMm / 2 + rules.groutLineSlackMm.value,
+    counts: 'strips',
   };
 }
 
@@ -53,8 +54,8 @@ function rowsUpright({ normal: [x, y], firstMm, spacingMm }: GroutRows): GroutRo
 }
 
 /** The lines as they lie in a frame. */
-export function groutTurn({ rows, reachMm }: PartGrout, frame: Frame): PartGrout {
-  return { rows: rows.map((own) => rowsUpright({ ...own, normal: frame.toFrame(own.normal) })), reachMm };
+export function groutTurn(grout: PartGrout, frame: Frame): PartGrout {
+  return { ...grout, rows: grout.rows.map((own) => rowsUpright({ ...own, normal: frame.toFrame(own.normal) })) };
 }
 
 /** The direction of the lines, from 0 up to a quarter turn, radians. */

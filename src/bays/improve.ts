@@ -129,7 +129,7 @@ function groupShape(floor: Region, inner: readonly PartCut[], part: Part): strin
 }
 
 /** For each piece those beside it. */
-function neighboursOf({ subdivision, faces, between }: Pieces): ReadonlyMap<number, ReadonlySet<number>> {
+export function neighboursOf({ subdivision, faces, between }: Pieces): ReadonlyMap<number, ReadonlySet<number>> {
   const beside = new Map(faces.map((face) => [face, new Set<number>()]));
   for (const i of between) {
     const edge = subdivision.edges[i];

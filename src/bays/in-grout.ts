@@ -1,9 +1,7 @@
-import { rectangleRound } from '../geometry/hull.ts';
-import { regionArea, regionContains } from '../geometry/region.ts';
-import type { Region } from '../geometry/ring.ts';
+import { regionContains } from '../geometry/region.ts';
 import { SAME_LINE_MM } from '../geometry/tolerance.ts';
-import { rules } from '../plan/reference.ts';
 import type { Budget } from './budget.ts';
+import { crumbsMended } from './crumbs.ts';
 import { groutAngle } from './grout.ts';
 import { layoutImprove } from './improve.ts';
 import type { Part, PartCut } from './part.ts';
@@ -49,12 +47,6 @@ function regionInGrout(part: Part, cuts: readonly PartCut[], budget: Budget): re
     const layout = { cuts: moved, cost: 0, uneven: 0 };
     moved = slide(layoutImprove(region, turned, layout, { ...options, steps: STEPS_PER_CUT * moved.length }).cuts);
   }
-  return cutsTurn(cutsSettle(turned.region, moved), frame.toSheet);
-}
-
-/** How many bays a layout has that are too narrow or too small to be laid for the sake of a joint in grout. */
-export function baysCrumbs({ region }: Part, cuts: readonly PartCut[]): number {
-  const isCrumb = (bay: Region) =>
-    rectangleRound(bay.outline).width < rules.crumbBayWidthMm.value || regionArea(bay) < rules.crumbBayM2.value * 1e6;
-  return regionSplit(region, cuts).filter(isCrumb).length;
+  const mended = crumbsMended(region, turned, moved, budget);
+  return cutsTurn(cutsSettle(turned.region, mended), frame.toSheet);
 }

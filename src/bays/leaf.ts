@@ -62,7 +62,7 @@ export class LeafJudge {
     const w = (x[i2] as number) - (x[i1] as number);
     const h = (y[j2] as number) - (y[j1] as number);
     const over = boxExcess(w, h, netMm2 + (w + h) * this.marginMm, this.limits, this.marginMm);
-    const narrow = narrowPrice(Math.min(w, h), this.part);
+    const narrow = slightPrice(Math.min(w, h), w * h, this.part);
     if (over > 0) return over * BREACH_PRICE + narrow;
     return narrow + (this.columns.length === 0 ? 0 : this.bareAt(i1, i2, j1, j2) * BREACH_PRICE);
   }
@@ -119,18 +119,24 @@ export class LeafJudge {
   }
 }
 
-/** What a strip of a bay costs that no one would lay for the sake of a joint in grout, mm of joint. */
-function narrowPrice(widthMm: number, { grout }: Pick<Part, 'grout'>): number {
-  return grout !== null && widthMm < rules.groutBayLeastMm.value ? rules.narrowBayPriceM.value * 1000 : 0;
+/** What a bay costs that no one would lay for the sake of a joint in grout, mm of joint. */
+function slightPrice(widthMm: number, areaMm2: number, { grout }: Pick<Part, 'grout'>): number {
+  if (grout === null) return 0;
+  if (grout.counts === 'strips') return widthMm < rules.groutBayLeastMm.value ? STRIP_PRICE_MM : 0;
+  return widthMm < rules.crumbBayWidthMm.value || areaMm2 < rules.crumbBayM2.value * 1e6 ? CRUMB_PRICE_MM : 0;
 }
+
+const STRIP_PRICE_MM = rules.narrowBayPriceM.value * 1000;
+const CRUMB_PRICE_MM = rules.crumbBayPriceM.value * 1000;
 
 /** The same for a bay of any shape. */
 export function piecePrice(piece: Region, part: Pick<Part, 'grout'>): number {
   if (part.grout === null) return 0;
   const { minX, minY, maxX, maxY } = boxOf(piece.outline);
+  const areaMm2 = ringArea(piece.outline);
   // No rectangle round it is longer than from corner to corner of its box, or has less area.
-  const leastMm = ringArea(piece.outline) / Math.hypot(maxX - minX, maxY - minY);
-  return narrowPrice(leastMm, part) === 0 ? 0 : narrowPrice(rectangleRound(piece.outline).width, part);
+  const leastMm = areaMm2 / Math.hypot(maxX - minX, maxY - minY);
+  return slightPrice(leastMm, areaMm2, part) && slightPrice(rectangleRound(piece.outline).width, areaMm2, part);
 }
 
 /** The same for a rectangle with sides w and h, mm. */

@@ -53,4 +53,7 @@ export interface PartGrout {
   readonly rows: readonly GroutRows[];
   /** A joint no further from the middle of a line than this lies in it. */
   readonly reachMm: number;
+  /** Which bays are paid for that no one would lay for the sake of a joint in grout: strips while a layout is sought, all that is too narrow or too
+   *  small once it is found. */
+  readonly counts: 'strips' | 'crumbs';
 }

@@ -2,6 +2,7 @@ import type { Point } from '../geometry/point.ts';
 import { type Region, ringContains } from '../geometry/ring.ts';
 import { segmentsMeet } from '../geometry/segment.ts';
 import type { Budget } from './budget.ts';
+import { neckInGrout } from './neck-in-grout.ts';
 import { type Chord, type Neck, neckBarred, regionChords, regionNecks } from './necks.ts';
 import type { Part, PartCut } from './part.ts';
 import { regionSplit } from './pieces.ts';
@@ -29,7 +30,7 @@ export function necksCut(part: Part, past: 'over' | 'not-over', budget: Budget):
   for (let region = queue.pop(); region; region = queue.pop()) {
     const necks = regionNecks(region, part.layout, budget);
     const free = necks.filter((neck) => !neckBarred(part, neck));
-    const found = firstParting(region, past === 'over' ? free : free.slice(0, 1));
+    const found = firstParting({ ...part, region }, past === 'over' ? free : free.slice(0, 1));
     if (found) {
       cuts.push(...found.cuts);
       queue.push(...found.pieces);
@@ -44,14 +45,14 @@ export function necksCut(part: Part, past: 'over' | 'not-over', budget: Budget):
 /** The narrowest neck that parts a region by itself; no cuts where none does. */
 export function neckParting(part: Part, budget: Budget): PartCut[] {
   const free = regionNecks(part.region, part.layout, budget).filter((neck) => !neckBarred(part, neck));
-  return firstParting(part.region, free)?.cuts ?? [];
+  return firstParting(part, free)?.cuts ?? [];
 }
 
-function firstParting(region: Region, necks: readonly Neck[]): { cuts: PartCut[]; pieces: Region[] } | null {
+function firstParting(part: Part, necks: readonly Neck[]): { cuts: PartCut[]; pieces: Region[] } | null {
   for (const { from, to, rings } of necks) {
     if (rings[0] !== rings[1]) continue;
-    const cuts: PartCut[] = [{ kind: 'neck', from, to }];
-    const pieces = regionSplit(region, cuts);
+    const cuts: PartCut[] = [neckInGrout(part, { kind: 'neck', from, to })];
+    const pieces = regionSplit(part.region, cuts);
     if (pieces.length > 1) return { cuts, pieces };
   }
   return null;

@@ -1,6 +1,6 @@
 import { type Point, pointDistance } from '../geometry/point.ts';
 import type { Region } from '../geometry/ring.ts';
-import { type Interval, lineInside } from '../geometry/scanline.ts';
+import { type Interval, intervalSharing, lineInside } from '../geometry/scanline.ts';
 import { segmentDistance, segmentNearest } from '../geometry/segment.ts';
 import { EQUAL_LENGTH_MM, onGrid, SAME_LINE_MM, WELD_MM } from '../geometry/tolerance.ts';
 import { edgeCut, type Group, groupOf, isInner } from './group.ts';
@@ -184,7 +184,7 @@ function cutsMoved(cuts: readonly PartCut[], { axis, at, stretch }: Run, to: num
 /** Ways for a run to go on another line: from wall to wall; and, where it ended at a corner that it would pass there, to beside that corner, with a short
  *  joint square to it. */
 function runMoved(floor: Region, { axis, at, stretch }: Run, to: number, reentrantMm: number): PartCut[][] {
-  const chord = longestShared(lineInside([floor.outline, ...floor.holes], axis, to), stretch);
+  const chord = intervalSharing(lineInside([floor.outline, ...floor.holes], axis, to), stretch);
   if (chord === null) return [];
   const by = Math.abs(to - at);
   const across: Interval = [Math.min(at, to), Math.max(at, to)];
@@ -198,11 +198,4 @@ function runMoved(floor: Region, { axis, at, stretch }: Run, to: number, reentra
       return [cutAlong(axis, to, [low, high]), ...square.map((end) => cutAlong(axis === 0 ? 1 : 0, end, across))];
     }),
   );
-}
-
-/** The stretch that shares most with another; null where none does. */
-function longestShared(chords: readonly Interval[], [low, high]: Interval): Interval | null {
-  const shared = ([a, b]: Interval) => Math.min(b, high) - Math.max(a, low);
-  const [best] = [...chords].sort((p, q) => shared(q) - shared(p));
-  return best && shared(best) > 0 ? best : null;
 }

@@ -3,14 +3,14 @@ import { regionArea } from '../geometry/region.ts';
 import { boxOf } from '../geometry/ring.ts';
 import { type Interval, lineInside } from '../geometry/scanline.ts';
 import { EQUAL_LENGTH_MM, onGrid } from '../geometry/tolerance.ts';
-import { rules } from '../plan/reference.ts';
 import { type Budget, baysLeast, budgetOf } from './budget.ts';
 import { cutsCarry } from './carry.ts';
+import { crumbsCounted } from './crumbs.ts';
 import { equalGrids } from './equal-grid.ts';
 import { type Frame, frameOf } from './frame.ts';
 import { groutAlong, groutNear } from './grout.ts';
 import { layoutImprove, layoutPrice } from './improve.ts';
-import { baysCrumbs, cutsInGrout } from './in-grout.ts';
+import { cutsInGrout } from './in-grout.ts';
 import { cutBarred } from './lattice.ts';
 import { layoutEven, regionLayout } from './layout.ts';
 import { BREACH_PRICE, pieceExcess } from './leaf.ts';
@@ -78,10 +78,9 @@ function searched(part: Part, budget: Budget): Solved {
  *  joints moved into grout lines as far as they can be and as it is: whichever breaks fewest rules, has fewest crumbs of bays that no one would lay,
  *  and costs least. What the floor's own nooks leave is in all of them. */
 function inGrout(part: Part, budget: Budget): Solved {
+  const counting = crumbsCounted(part);
   const price = ({ cuts, openNecks, givenUp }: Solved) =>
-    (openNecks.length + (givenUp ? 1 : 0)) * BREACH_PRICE +
-    layoutPrice(part.region, part, cuts, 0).cost +
-    baysCrumbs(part, cuts) * CRUMB_PRICE_MM;
+    (openNecks.length + (givenUp ? 1 : 0)) * BREACH_PRICE + layoutPrice(part.region, counting, cuts, 0).cost;
   const free: Part = { ...part, grout: null };
   const moved = (own: Solved): Solved => ({ ...own, cuts: cutsInGrout(part, own.cuts, budgetOf(free)) });
   let best = moved(searched(part, budget));
@@ -99,9 +98,6 @@ function inGrout(part: Part, budget: Budget): Solved {
 
 /** A part of more bays than this is laid out in grout alone. */
 const MOST_BAYS_BESIDE = 20;
-
-/** What a crumb of a bay counts for, mm of joint: more than the joints beside it can bring into grout. */
-const CRUMB_PRICE_MM = rules.crumbBayPriceM.value * 1000;
 
 /** A part that takes more bays than this is no floor, or its limits are none: 40 m2 each for a hall of 120,000 m2. */
 const MOST_BAYS_IN_ALL = 3000;

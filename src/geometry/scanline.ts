@@ -71,6 +71,13 @@ function intervalsOf(places: number[]): Interval[] {
   return out;
 }
 
+/** The stretch that shares most with another; null where none shares any. */
+export function intervalSharing(stretches: readonly Interval[], [low, high]: Interval): Interval | null {
+  const shared = ([a, b]: Interval) => Math.min(b, high) - Math.max(a, low);
+  const [best] = [...stretches].sort((p, q) => shared(q) - shared(p));
+  return best && shared(best) > 0 ? best : null;
+}
+
 /** Where both lists of intervals, each in rising order, have a stretch in common. */
 export function intervalsMeet(a: readonly Interval[], b: readonly Interval[]): Interval[] {
   const out: Interval[] = [];

@@ -77,6 +77,61 @@ describe('the aim grout-lines', () => {
     expect(analysis.joints.map(({ onGroutLine, whyOff }) => [onGroutLine, whyOff])).toEqual([[false, 'corner']]);
   });
 
+  it('brings the joint across a neck into the grout line in the passage, where there is one', () => {
+    // Two rooms of 4 x 4 m with an opening of 1.2 m in the wall of 150 mm between them, from 4,000 to 4,150. Grout lines at first + 603 k - 1.5:
+    // from 400 on 4,016.5 lies 16.5 mm inside the opening; from 600 on 3,613.5 and 4,216.5 lie in the rooms.
+    const outline: readonly Point[] = [
+      [0, 0],
+      [4000, 0],
+      [4000, 1400],
+      [4150, 1400],
+      [4150, 0],
+      [8150, 0],
+      [8150, 4000],
+      [4150, 4000],
+      [4150, 2600],
+      [4000, 2600],
+      [4000, 4000],
+      [0, 4000],
+    ];
+    const necks = [400, 600].map((first) => {
+      const { plan, analysis } = analysed(floor(outline, { ...tiles, origin: [first, 0] }));
+      expect(analysisFaults(plan, analysis)).toEqual([]);
+      return analysis.joints.map(({ kind, line, whyOff }) => [kind, line[0]?.[0], whyOff]);
+    });
+    expect(necks[0]).toEqual([['neck', 4016.5, null]]);
+    expect(necks[1]).toEqual([['neck', 4000, 'neck']]);
+  });
+
+  it('parts a hall in bays of whole tiles, none of them a strip', () => {
+    // 14 bays in a row, at most 12 x 603 = 7,236 mm wide, may be 40 / 7.236 = 5.528 m high, 9 tiles or 5,427 mm, so that they stand in 19 rows: 13 + 18
+    // joints of 100 m are 3,100 m. No layout has less than half of its bays' outline less that of the hall, at best in squares of 40 m2.
+    const { analysis } = analysed(floor(box(100_000, 100_000)));
+    const squaresM = (100 * 100) / Math.sqrt(40);
+    expect(isWithin(analysis) && isInGrout(analysis)).toBe(true);
+    expect(freeJointM(analysis)).toBeGreaterThan((4 * squaresM - 400) / 2);
+    expect(freeJointM(analysis)).toBeLessThanOrEqual(3100);
+    expect(Math.min(...analysis.bays.map(({ widthM }) => widthM))).toBeGreaterThan(3);
+  });
+
+  it('parts a hall of columns in whole tiles where no tile line follows their rows both ways', () => {
+    // Columns of 600 mm every 8 by 5 m: 19 tiles of 405 mm are 7,695 mm, and 20 are over 8 m, so that no joint in grout meets one row after the other
+    // that way. Joints at the rows 5 m apart, 12 or 13 tiles, and across them by 7.597 m at most, the width at which 5,265 mm make 40 m2, 18 tiles:
+    // 12 joints of 40 m and 5 of 65 m.
+    const columns = [1, 2, 3, 4].flatMap((i) =>
+      Array.from({ length: 12 }, (_, k) => ({
+        id: `c${i}-${k}`,
+        outline: box(600, 600).map(([x, y]): Point => [x + 8000 * i - 300, y + 5000 * (k + 1) - 300]),
+      })),
+    );
+    const own = { lengthMm: 400, widthMm: 400, groutMm: 5, origin: [0, 0] as const };
+    const { plan, analysis } = analysed({ ...floor(box(40_000, 65_000), own), columns });
+    expect(isWithin(analysis) && isInGrout(analysis)).toBe(true);
+    expect(freeJointM(analysis)).toBeLessThanOrEqual(12 * 40 + 5 * 65);
+    expect(Math.min(...analysis.bays.map(({ widthM }) => widthM))).toBeGreaterThan(0.6);
+    expect(analysisFaults(plan, analysis)).toEqual([]);
+  });
+
   it('follows the courses of a half bond, and says of a joint across them that no grout runs there', () => {
     const half = { ...tiles, bond: 'half' };
     const along = analysed(floor(box(5000, 15_000), half)).analysis;
