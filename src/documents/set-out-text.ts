@@ -1,5 +1,5 @@
 import { type Point, pointDistance } from '../geometry/point.ts';
-import type { TileFieldReport } from '../plan/analysis.ts';
+import { type TileFieldReport, tilePieces } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
 import { type FieldSetOut, lineNumbers } from './set-out-drawing.ts';
 import type { ReferenceLine, SetOutLines } from './set-out-lines.ts';
@@ -47,16 +47,17 @@ export function fieldBlocks(fields: readonly FieldSetOut[], names: Names): reado
 
 function fieldFacts(report: TileFieldReport): TextBlock['facts'] {
   const { full, cut, underHalf, slivers, smallestCutMm, laid, fromOffCuts, allowance, order, boxes, angleDeg } = report;
+  const pieces = tilePieces(report);
   const count = (value: number) => figureText(value, 0);
   const turned = angleDeg === 0 ? '' : `, turned ${figureText(angleDeg, Number.isInteger(angleDeg) ? 0 : 1)}\u00b0`;
   return [
     ['Tile', tileSizeText(report)],
     ['Bond', `${bondNames[report.bond]}${turned}`],
     ['Whole tiles', count(full)],
-    ['Cut tiles', count(cut)],
+    ['Cut pieces', `${count(pieces)}, where ${count(cut)} tiles are cut`],
     ['Narrow cuts', `${count(underHalf)} under half, ${count(slivers)} of them slivers under a third`],
     ['Smallest cut', smallestCutMm === null ? 'none is cut' : wholeMmText(smallestCutMm)],
-    ['To lay', `${count(laid)}, with ${count(fromOffCuts)} cuts from off-cuts`],
+    ['To lay', `${count(laid)}: ${count(full)} + ${count(pieces)} \u2212 ${count(fromOffCuts)} from off-cuts`],
     [
       'To order',
       `${count(order)} with ${figureText(allowance * 100, 0)}\u00a0% allowance${boxes === null ? '' : `, ${count(boxes)} boxes`}`,

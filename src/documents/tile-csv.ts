@@ -1,4 +1,4 @@
-import type { Analysis, TileFieldReport, WallCut } from '../plan/analysis.ts';
+import { type Analysis, type TileFieldReport, tilePieces, type WallCut } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
 import { type CsvCell, plain, table } from './csv.ts';
 import { cutNarrow } from './tile-items.ts';
@@ -23,6 +23,7 @@ export function tilesCsv(plan: Plan, analysis: Analysis): string {
     ['Set-out point y (mm)', ({ origin }) => origin[1]],
     ['Whole tiles', ({ full }) => full],
     ['Cut tiles', ({ cut }) => cut],
+    ['Cut pieces', tilePieces],
     ['Cuts under half', ({ underHalf }) => underHalf],
     ['Slivers, under a third', ({ slivers }) => slivers],
     ['Smallest cut (mm)', ({ smallestCutMm }) => smallestCutMm ?? ''],

@@ -133,6 +133,8 @@ describe('lists of tiles', () => {
     expect(column(rows, 'Field')).toEqual(['Tiles of the floor']);
     expect(column(rows, 'Rooms')).toEqual(['Hall, Kitchen']);
     expect(column(rows, 'Cut tiles')).toEqual(['60']);
+    // 90 whole and so many pieces, less 20 from off-cuts, are the 130 to lay.
+    expect(column(rows, 'Cut pieces')).toEqual(['60']);
     expect(column(rows, 'Allowance (%)')).toEqual(['10']);
     expect(column(rows, 'Tiles to order')).toEqual(['143']);
     expect(column(rows, 'Boxes')).toEqual(['36']);

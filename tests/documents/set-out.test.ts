@@ -208,6 +208,8 @@ describe('the set-out sheet', () => {
       'for 8.0 mm of sealant: 4.0 mm come off the cuts on each side',
       'Square if 4000 mm along line 1 and 3000 mm along line 2 are 5000 mm across.',
       '600 × 600 mm, grout 3 mm',
+      '60, where 60 tiles are cut',
+      '130: 90 + 60 \u2212 20 from off-cuts',
       '143 with 10 % allowance, 36 boxes',
       'structural engineer',
     ])
