@@ -10,8 +10,13 @@ import { whyOff } from './why-off.ts';
 
 /** How a joint lies in the grid of the tiles over it. The field of each side is that of the room that the joint runs along there. */
 export function jointGrouts(plan: Plan, fields: readonly TiledField[], split: Split): ReadonlyMap<string, JointGrout> {
+  if (fields.length === 0) return new Map(split.joints.map(({ id }) => [id, untiledJoint]));
   const fieldOf = new Map(fields.flatMap((field) => field.rooms.map(({ id }) => [id, field] as const)));
-  return new Map(split.joints.map((joint) => [joint.id, jointGrout(plan, joint, sideFields(joint, split, fieldOf))]));
+  const piecesOf = new Map<string, Split['pieces'][number][]>(split.bays.map(({ id }) => [id, []]));
+  for (const piece of split.pieces) piecesOf.get(piece.bay)?.push(piece);
+  return new Map(
+    split.joints.map((joint) => [joint.id, jointGrout(plan, joint, sideFields(joint, piecesOf, fieldOf))]),
+  );
 }
 
 function jointGrout(plan: Plan, joint: JointLine, sides: readonly (TiledField | null)[]): JointGrout {
@@ -37,12 +42,12 @@ function jointGrout(plan: Plan, joint: JointLine, sides: readonly (TiledField | 
 /** The field on either side of a joint; null where that side has no tiles. */
 function sideFields(
   { line, bays }: JointLine,
-  { pieces }: Split,
+  piecesOf: ReadonlyMap<string, Split['pieces']>,
   fieldOf: ReadonlyMap<string, TiledField>,
 ): (TiledField | null)[] {
   const middle = pointHalfway(line);
   return bays.map((bay) => {
-    const own = pieces.filter((piece) => piece.bay === bay);
+    const own = piecesOf.get(bay) ?? [];
     const distance = ({ regions }: (typeof own)[number]) =>
       Math.min(
         ...regions.flatMap(({ outline, holes }) => [outline, ...holes].map((ring) => ringDistance(ring, middle))),
