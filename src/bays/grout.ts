@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/point.ts';
 import { boxOf, type Region } from '../geometry/ring.ts';
-import { PHASES_PER_MM, UNIT_SLACK } from '../geometry/tolerance.ts';
+import { PHASES_PER_MM, SAME_LINE_MM, UNIT_SLACK } from '../geometry/tolerance.ts';
 import type { Plan, Room } from '../plan/plan.ts';
 import { rules } from '../plan/reference.ts';
 import { gridFrame, groutLines, type TiledField } from '../plan/tile-grid.ts';
@@ -102,6 +102,16 @@ export function lineRate(grout: PartGrout | null, axis: 0 | 1, at: number): numb
   if (grout === null) return 1;
   const rows = groutAlong(grout, axis);
   return rows !== null && Math.abs(groutNear(rows, at) - at) <= grout.reachMm ? 1 : OFF_RATE;
+}
+
+/** How far a straight joint lies off the grout lines that run its way, mm; infinitely where none do. */
+export function cutOffMm({ rows }: PartGrout, { from, to }: Pick<PartCut, 'from' | 'to'>): number {
+  const offs = rows.map((own) => {
+    const [a, b] = [dot(own.normal, from), dot(own.normal, to)];
+    const middle = (a + b) / 2;
+    return Math.abs(a - b) <= SAME_LINE_MM ? Math.abs(groutNear(own, middle) - middle) : Infinity;
+  });
+  return Math.min(...offs);
 }
 
 /** What a millimetre of a joint costs, whatever its direction. */

@@ -2,6 +2,7 @@ import type { Point } from '../geometry/point.ts';
 import { type Region, ringContains } from '../geometry/ring.ts';
 import { segmentsMeet } from '../geometry/segment.ts';
 import type { Budget } from './budget.ts';
+import { cutOffMm, cutRate } from './grout.ts';
 import { neckInGrout } from './neck-in-grout.ts';
 import { type Chord, type Neck, neckBarred, regionChords, regionNecks } from './necks.ts';
 import type { Part, PartCut } from './part.ts';
@@ -29,8 +30,9 @@ export function necksCut(part: Part, past: 'over' | 'not-over', budget: Budget):
   const queue: Region[] = [part.region];
   for (let region = queue.pop(); region; region = queue.pop()) {
     const necks = regionNecks(region, part.layout, budget);
-    const free = necks.filter((neck) => !neckBarred(part, neck));
-    const found = firstParting({ ...part, region }, past === 'over' ? free : free.slice(0, 1));
+    const own: Part = { ...part, region };
+    const free = freeNecks(own, necks);
+    const found = firstParting(own, past === 'over' ? free : free.slice(0, 1));
     if (found) {
       cuts.push(...found.cuts);
       queue.push(...found.pieces);
@@ -44,8 +46,23 @@ export function necksCut(part: Part, past: 'over' | 'not-over', budget: Budget):
 
 /** The narrowest neck that parts a region by itself; no cuts where none does. */
 export function neckParting(part: Part, budget: Budget): PartCut[] {
-  const free = regionNecks(part.region, part.layout, budget).filter((neck) => !neckBarred(part, neck));
-  return firstParting(part, free)?.cuts ?? [];
+  return firstParting(part, freeNecks(part, regionNecks(part.region, part.layout, budget)))?.cuts ?? [];
+}
+
+/** Necks that may carry a joint, the narrowest first; of those as narrow to the millimetre, such as both ends of one passage, one whose joint goes into
+ *  grout, or the one nearest to it. */
+function freeNecks(part: Part, necks: readonly Neck[]): Neck[] {
+  const { grout } = part;
+  const free = necks.filter((neck) => !neckBarred(part, neck));
+  if (grout === null) return free;
+  const ranked = free.map((neck) => {
+    const isMoved = cutRate(grout, neckInGrout(part, { kind: 'neck', from: neck.from, to: neck.to })) === 1;
+    return { neck, widthMm: Math.round(neck.widthMm), isMoved, offMm: cutOffMm(grout, neck) };
+  });
+  const order = ranked.sort(
+    (a, b) => a.widthMm - b.widthMm || Number(b.isMoved) - Number(a.isMoved) || a.offMm - b.offMm,
+  );
+  return order.map(({ neck }) => neck);
 }
 
 function firstParting(part: Part, necks: readonly Neck[]): { cuts: PartCut[]; pieces: Region[] } | null {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Point } from '../../src/geometry/point.ts';
 import type { Analysis } from '../../src/plan/analysis.ts';
-import { planPlaced, turned } from '../floors/placed.ts';
+import { mirrored, planPlaced, turned } from '../floors/placed.ts';
 import { type PlanJson, planJson, type TilesJson } from '../floors/plan-json.ts';
 import { rectilinearFloor } from '../floors/rectilinear.ts';
 import { analysisFaults } from '../oracle/check-analysis.ts';
@@ -79,7 +79,8 @@ describe('the aim grout-lines', () => {
 
   it('brings the joint across a neck into the grout line in the passage, where there is one', () => {
     // Two rooms of 4 x 4 m with an opening of 1.2 m in the wall of 150 mm between them, from 4,000 to 4,150. Grout lines at first + 603 k - 1.5:
-    // from 400 on 4,016.5 lies 16.5 mm inside the opening; from 600 on 3,613.5 and 4,216.5 lie in the rooms.
+    // from 400 on 4,016.5 lies 16.5 mm inside the opening; from 600 on 3,613.5 and 4,216.5 lie in the rooms,
+    // and the joint stays at the mouth that is nearer to one of them.
     const outline: readonly Point[] = [
       [0, 0],
       [4000, 0],
@@ -100,7 +101,34 @@ describe('the aim grout-lines', () => {
       return analysis.joints.map(({ kind, line, whyOff }) => [kind, line[0]?.[0], whyOff]);
     });
     expect(necks[0]).toEqual([['neck', 4016.5, null]]);
-    expect(necks[1]).toEqual([['neck', 4000, 'neck']]);
+    expect(necks[1]).toEqual([['neck', 4150, 'neck']]);
+  });
+
+  it('takes the end of a passage whose joint goes into grout, whichever way the floor lies', () => {
+    // A hall of 12 x 4 m and a wing of 4 x 3 m at both ends of a passage of 2 x 1.5 m, with mouths at y = 4,000 and 6,000. Grout lines at
+    // first + 603 k - 1.5: from -80 on 5,948.5 lies in the passage, 51.5 mm from the second mouth, and none by the first; from 403.5 on 4,020 lies 20 mm
+    // from the first, and 5,829 is further from the second than a pocket of 150 mm.
+    const outline: readonly Point[] = [
+      [0, 0],
+      [12_000, 0],
+      [12_000, 4000],
+      [3500, 4000],
+      [3500, 6000],
+      [5000, 6000],
+      [5000, 9000],
+      [1000, 9000],
+      [1000, 6000],
+      [2000, 6000],
+      [2000, 4000],
+      [0, 4000],
+    ];
+    for (const first of [-80, 403.5]) {
+      const plan = floor(outline, { ...tiles, origin: [0, first] });
+      for (const place of [turned(0), turned(90), mirrored]) {
+        const necks = analysed(planPlaced(plan, place)).analysis.joints.filter(({ kind }) => kind === 'neck');
+        expect(necks.map(({ onGroutLine }) => onGroutLine)).toEqual([true]);
+      }
+    }
   });
 
   it('parts a hall in bays of whole tiles, none of them a strip', () => {
