@@ -5,9 +5,8 @@ import './style/tiles.css';
 /** What the first view does not show: the figures of a chosen thing, the other steps of the work, the empty sheet, the
  *  kept plans. */
 
-export { cutMarks } from './canvas/cutsLit.ts';
 export { Dimensions } from './canvas/Dimensions.tsx';
-export { dimensionMarks } from './canvas/dimensionsShown.ts';
+export { SketchLayer } from './canvas/SketchLayer.tsx';
 export { TypedEntry } from './canvas/TypedEntry.tsx';
 export { Card } from './card/Card.tsx';
 export { LiveLimits } from './card/LiveLimits.tsx';

@@ -24,8 +24,8 @@ export const PapersPanel = partOf((parts) => parts.PapersPanel);
 export const ToolOptions = partOf((parts) => parts.ToolOptions);
 export const TypedEntry = partOf((parts) => parts.TypedEntry);
 
-/** What is painted with the later parts; null until they are there. */
-export const useLaterMarks = () => useStore(laterParts.store, ({ part }) => part);
+/** The later parts; null until they are there. */
+export const useLater = () => useStore(laterParts.store, ({ part }) => part);
 
 /** Does what is asked of the later parts: at once where they are there. */
 export function laterDo(act: (parts: Parts) => void): void {

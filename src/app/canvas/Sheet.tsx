@@ -2,10 +2,10 @@ import type { Context } from 'konva/lib/Context';
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { PlacedLabel } from '../../documents/drawing.ts';
 import type { Theme } from '../../documents/styles.ts';
+import { useLater } from '../later.tsx';
 import type { PlacedItem } from './hit.ts';
 import { type BoardLayers, boardLayers, type Painter } from './layers.ts';
 import { inkPaint, itemInksAt, type LitStrength, labelInksAt, litPaint, type Pen } from './paint.ts';
-import { SketchLayer } from './SketchLayer.tsx';
 import { type SizePx, type Viewport, viewportPaperPerPlan, viewportPaperPx, viewportSees } from './viewport.ts';
 
 interface SheetProps {
@@ -59,7 +59,12 @@ export function Sheet({ items, labels, view, size, theme, accent, lit }: SheetPr
   usePainter(board, 0, paintDrawing);
   usePainter(board, 1, paintLight);
   const top = board?.layers[layerCount - 1];
-  return <div ref={place}>{top !== undefined && <SketchLayer layer={top} view={view} theme={theme} />}</div>;
+  const later = useLater();
+  return (
+    <div ref={place}>
+      {later !== null && top !== undefined && <later.SketchLayer layer={top} view={view} theme={theme} />}
+    </div>
+  );
 }
 
 /** The drawing, what is lit, and what the hand does. */

@@ -2,7 +2,6 @@ import { useEffect, useMemo } from 'react';
 import { useStore } from 'zustand';
 import { objectPoints, objectRings, objectsOf } from '../../plan/edits/objects.ts';
 import type { PlanFile } from '../../plan/schema.ts';
-import { useLaterMarks } from '../later.tsx';
 import { useAnalysis, useBoard, useShown } from '../state/hooks.ts';
 import { pointerStore } from '../state/pointerStore.ts';
 import { unitStore } from '../state/unit.ts';
@@ -10,6 +9,8 @@ import { sceneOf } from '../tools/hand.ts';
 import { type Sketch, type SketchMark, sketchLine, sketchRing } from '../tools/sketch.ts';
 import type { Stance } from '../tools/stance.ts';
 import { toolStore } from '../tools/toolStore.ts';
+import { cutMarks } from './cutsLit.ts';
+import { dimensionMarks } from './dimensionsShown.ts';
 import type { BoardLayer } from './layers.ts';
 import { sketchPaint } from './sketchPaint.ts';
 import type { Viewport } from './viewport.ts';
@@ -51,16 +52,12 @@ function useSketch(view: Viewport): Sketch {
   const unit = useStore(unitStore, (state) => state.unit);
   const step = useBoard((state) => state.step);
   const cutsLit = useBoard((state) => state.cutsLit);
-  const later = useLaterMarks();
   const tiles = useStore(toolStore, (state) => state.tiles);
   const unseen = useMemo(() => unseenMarks(shown, drawn), [shown, drawn]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the dimensions are made of all this
-  const dimensions = useMemo(
-    () => later?.dimensionMarks() ?? [],
-    [later, stance, chosen, shown, result, view, size, trayOpen, unit],
-  );
+  const dimensions = useMemo(() => dimensionMarks(), [stance, chosen, shown, result, view, size, trayOpen, unit]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the cuts are those of the result
-  const cuts = useMemo(() => later?.cutMarks() ?? [], [later, cutsLit, result, step]);
+  const cuts = useMemo(() => cutMarks(), [cutsLit, result, step]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the scene is made of all this
   const own = useMemo(
     () => stance.sketch({ ...sceneOf(), file: shown }).marks,
