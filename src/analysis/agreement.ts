@@ -54,16 +54,23 @@ export function agreementsOf(plan: Plan, options: AgreementOptions = {}): readon
   const followed = trial.lay(following);
   if (followed === null) return null;
   const moved = trial.setOut(present);
-  const both = moved && trial.both(followed);
-  if (moved === null || both === null) return null;
+  if (moved === null) return null;
+  // With the joints following it, what served without may serve best of all.
+  const movedFollowed = trial.lay({ ...moved.plan, layout: following.layout });
+  const both = movedFollowed && trial.both(isCheaper(movedFollowed, followed) ? movedFollowed : followed);
+  if (both === null) return null;
   onProgress(1);
   const aim = 'grout-lines' as const;
   return [
     agreement('as-is', plan, present, null),
     agreement('joints', plan, followed, aim),
     agreement('set-out', plan, moved, null),
-    agreement('both', plan, both, aim),
+    isCheaper(moved, both) ? agreement('both', plan, moved, null) : agreement('both', plan, both, aim),
   ];
+}
+
+function isCheaper(trial: Trial, than: Trial): boolean {
+  return trial.price.totalM < than.price.totalM - PRICE_SLACK_M;
 }
 
 /** A plan with its floor split and its tiles laid. */
@@ -97,7 +104,7 @@ class Trials {
     private readonly cancelled: () => boolean,
   ) {
     this.floorPlan = floorPlanOf(plan);
-    this.all = 2 + fields.length * (COUNTED + TRIED);
+    this.all = 3 + fields.length * (COUNTED + TRIED);
   }
 
   /** Splits the floor and lays the tiles; null where it was cancelled. */
@@ -144,7 +151,7 @@ class Trials {
     for (const origin of origins) {
       const found = trial(origin);
       if (found === null) return null;
-      if (found.price.totalM < best.price.totalM - PRICE_SLACK_M) best = found;
+      if (isCheaper(found, best)) best = found;
     }
     return best;
   }

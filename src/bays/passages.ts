@@ -14,25 +14,23 @@ import { regionSplit } from './pieces.ts';
  *  Why: docs/decisions/0012-necks-round-cores.md. */
 
 /** A region cut at its necks. */
-export interface NecksCut {
+interface NecksCut {
   readonly cuts: readonly PartCut[];
   readonly pieces: readonly Region[];
   /** Necks of the pieces that part nothing, or that may carry no joint. */
   readonly left: readonly Neck[];
 }
 
-/** Cuts a region at its necks, the narrowest first.
- *  @param past whether one that parts nothing is passed over for the next, or left with its region as it is */
-export function necksCut(part: Part, past: 'over' | 'not-over', budget: Budget): NecksCut {
+/** Cuts a region at its necks, the narrowest first; one that parts nothing is passed over for the next. */
+function necksCut(part: Part, budget: Budget): NecksCut {
   const cuts: PartCut[] = [];
   const pieces: Region[] = [];
   const left: Neck[] = [];
   const queue: Region[] = [part.region];
   for (let region = queue.pop(); region; region = queue.pop()) {
-    const necks = regionNecks(region, part.layout, budget);
     const own: Part = { ...part, region };
-    const free = freeNecks(own, necks);
-    const found = firstParting(own, past === 'over' ? free : free.slice(0, 1));
+    const necks = regionNecks(region, part.layout, budget);
+    const found = firstParting(own, freeNecks(own, necks));
     if (found) {
       cuts.push(...found.cuts);
       queue.push(...found.pieces);
@@ -44,8 +42,25 @@ export function necksCut(part: Part, past: 'over' | 'not-over', budget: Budget):
   return { cuts, pieces, left };
 }
 
+/** A region parted at a neck. */
+interface NeckStart {
+  readonly cuts: readonly PartCut[];
+  readonly pieces: readonly Region[];
+}
+
+/** The ways to part a region at its narrowest neck: one, or more where others are as narrow, such as both ends of one passage. None where they part
+ *  nothing by themselves. */
+export function neckStarts(part: Part, budget: Budget): NeckStart[] {
+  const free = freeNecks(part, regionNecks(part.region, part.layout, budget));
+  const leastMm = Math.round(free[0]?.widthMm ?? 0);
+  const tied = free.filter((neck) => Math.round(neck.widthMm) === leastMm).slice(0, MOST_TIED);
+  return tied.flatMap((neck) => firstParting(part, [neck]) ?? []);
+}
+
+const MOST_TIED = 4;
+
 /** The narrowest neck that parts a region by itself; no cuts where none does. */
-export function neckParting(part: Part, budget: Budget): PartCut[] {
+export function neckParting(part: Part, budget: Budget): readonly PartCut[] {
   return firstParting(part, freeNecks(part, regionNecks(part.region, part.layout, budget)))?.cuts ?? [];
 }
 
@@ -65,7 +80,7 @@ function freeNecks(part: Part, necks: readonly Neck[]): Neck[] {
   return order.map(({ neck }) => neck);
 }
 
-function firstParting(part: Part, necks: readonly Neck[]): { cuts: PartCut[]; pieces: Region[] } | null {
+function firstParting(part: Part, necks: readonly Neck[]): NeckStart | null {
   for (const { from, to, rings } of necks) {
     if (rings[0] !== rings[1]) continue;
     const cuts: PartCut[] = [neckInGrout(part, { kind: 'neck', from, to })];
@@ -78,7 +93,7 @@ function firstParting(part: Part, necks: readonly Neck[]): { cuts: PartCut[]; pi
 /** What a layout leaves of the necks: more cuts, inside the bays that it makes, and the necks that no joint crosses. */
 export function necksAfter(part: Part, cuts: readonly PartCut[], budget: Budget): Pick<NecksCut, 'cuts' | 'left'> {
   const bays = cuts.length > 0 ? regionSplit(part.region, cuts) : [part.region];
-  const after = bays.map((region) => necksCut({ ...part, region }, 'over', budget));
+  const after = bays.map((region) => necksCut({ ...part, region }, budget));
   return { cuts: after.flatMap((bay) => bay.cuts), left: after.flatMap((bay) => bay.left) };
 }
 
@@ -102,7 +117,7 @@ export function ringCuts(part: Part, budget: Budget): PartCut[] {
     });
     const pieces = regionSplit(part.region, cuts);
     if (pieces.length < 2) continue;
-    const after = pieces.map((region) => necksCut({ ...part, region }, 'over', budget));
+    const after = pieces.map((region) => necksCut({ ...part, region }, budget));
     const left = after.reduce((sum, piece) => sum + piece.left.length, 0);
     const costMm = ownMm + after.reduce((sum, piece) => sum + cutsLength(piece.cuts), 0);
     if (left < best.left || (left === best.left && costMm < best.costMm)) best = { cuts, left, costMm };

@@ -17,7 +17,7 @@ import { BREACH_PRICE, pieceExcess } from './leaf.ts';
 import { type Neck, neckBarred } from './necks.ts';
 import type { Part, PartCut } from './part.ts';
 import { columnsInside, cutsTurn, partDirections, partFrame, partTurn } from './part-frame.ts';
-import { neckParting, necksAfter, necksCut, ringCuts } from './passages.ts';
+import { neckParting, neckStarts, necksAfter, ringCuts } from './passages.ts';
 import { regionSplit } from './pieces.ts';
 import { isPlain } from './plain.ts';
 import { regionsStraighten } from './straighten.ts';
@@ -102,13 +102,28 @@ const MOST_BAYS_BESIDE = 20;
 /** A part that takes more bays than this is no floor, or its limits are none: 40 m2 each for a hall of 120,000 m2. */
 const MOST_BAYS_IN_ALL = 3000;
 
-function necksSolve(part: Part, cutsRound: readonly PartCut[], budget: Budget): Found {
-  const { cuts, pieces } = necksCut(part, 'not-over', budget);
-  const round = [...cutsRound, ...cuts];
-  return solvedTogether(
-    cuts,
-    pieces.map((region) => pieceSolve({ ...part, region }, round, budget)),
-  );
+/** A region is parted at its narrowest neck. How a small one is best begun is tried: at which of several necks as narrow, or with its layout, whose
+ *  joints may cross them.
+ *  @param tries how often, for a region within a region */
+function necksSolve(part: Part, cutsRound: readonly PartCut[], budget: Budget, tries = MOST_TRIES): Found {
+  const starts = neckStarts(part, budget);
+  const isTried = tries > 0 && baysLeast(part) <= MOST_BAYS_AGAIN;
+  const found = (isTried ? starts : starts.slice(0, 1)).map(({ cuts, pieces }) => {
+    const round = [...cutsRound, ...cuts];
+    const own = pieces.map((region) => necksSolve({ ...part, region }, round, budget, tries - 1));
+    return solvedTogether(cuts, own);
+  });
+  if (found.length === 0 || isTried) found.push(pieceSolve(part, cutsRound, budget));
+  const price = priceOf(part, cutsRound);
+  return found.reduce((best, own) => (price(own) < price(best) - EQUAL_LENGTH_MM ? own : best));
+}
+
+const MOST_TRIES = 2;
+
+/** What a solution costs, by the prices of the search. */
+function priceOf(part: Part, cutsRound: readonly PartCut[]): (found: Found) => number {
+  const own: Part = { ...part, columns: columnsInside(part, cutsRound) };
+  return ({ openNecks, cuts }) => openNecks.length * BREACH_PRICE + layoutPrice(part.region, own, cuts, 0).cost;
 }
 
 /** A region with cores of more bays than this is not sought again from its necks. */
@@ -124,9 +139,7 @@ function pieceSolve(part: Part, cutsRound: readonly PartCut[], budget: Budget): 
   const isLarge = baysLeast(part) > MOST_BAYS_AGAIN;
   const forLess = part.layout.aim !== 'even-bays' && !isLarge;
   if (part.region.holes.length === 0 || !(isOpen || forLess)) return best;
-  const own: Part = { ...part, columns: columnsInside(part, cutsRound) };
-  const price = (solved: Found) =>
-    solved.openNecks.length * BREACH_PRICE + layoutPrice(part.region, own, solved.cuts, 0).cost;
+  const price = priceOf(part, cutsRound);
   for (const start of [neckParting(part, budget), isOpen ? ringCuts(part, budget) : []]) {
     if (start.length === 0) continue;
     const pieces = regionSplit(part.region, start);
