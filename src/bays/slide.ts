@@ -174,8 +174,10 @@ function cutsMoved(cuts: readonly PartCut[], { axis, at, stretch }: Run, to: num
     const [from, end] = [isOn(cut.from), isOn(cut.to)];
     if (from && end) continue;
     const next = { ...cut, from: from ? moved(cut.from) : cut.from, to: end ? moved(cut.to) : cut.to };
-    const isShort = (next.to[axis] - next.from[axis]) * (cut.to[axis] - cut.from[axis]) <= 0;
-    if ((from || end) && isShort) return null;
+    const [before, after] = [cut, next].map((each) => each.to[axis] - each.from[axis]) as [number, number];
+    // One that led from the run to where it now is has no length left.
+    if ((from || end) && Math.abs(after) <= SAME_LINE_MM) continue;
+    if ((from || end) && after * before < 0) return null;
     found.push(next);
   }
   return found;

@@ -7,12 +7,14 @@ import { tableLines } from './table-lines.ts';
 /** The tiles of each field, and how the joints lie in them. */
 export function tileLines({ tiles, joints }: Analysis, names: Names): readonly string[] {
   if (tiles === null) return [];
+  const inJoint = tiles.inJoint === 0 ? [] : ['- into perimeter joint'];
   const heads = [
     'Field',
     'Tile mm',
     'Bond',
     'Whole',
     '+ pieces',
+    ...inJoint,
     '- from off-cuts',
     '= to lay',
     'To order',
@@ -26,10 +28,13 @@ export function tileLines({ tiles, joints }: Analysis, names: Names): readonly s
     fieldName(field, names),
     `${figureText(field.lengthMm, 0)} x ${figureText(field.widthMm, 0)} + ${figureText(field.groutMm, 0)}`,
     field.bond,
-    ...[field.full, tilePieces(field), field.fromOffCuts, field.laid, field.order].map((count) => figureText(count, 0)),
+    ...[
+      ...[field.full, tilePieces(field), ...inJoint.map(() => field.inJoint)],
+      ...[field.fromOffCuts, field.laid, field.order],
+    ].map((count) => figureText(count, 0)),
     field.boxes === null ? '-' : figureText(field.boxes, 0),
-    ...[field.cut, field.underHalf, field.slivers].map((count) => figureText(count, 0)),
-    field.smallestCutMm === null ? '-' : figureText(field.smallestCutMm, 0),
+    ...[field.sawn.cut, field.sawn.underHalf, field.sawn.slivers].map((count) => figureText(count, 0)),
+    field.sawn.smallestCutMm === null ? '-' : figureText(field.sawn.smallestCutMm, 0),
   ]);
   const tileM2 = tiles.fields.reduce((sum, field) => sum + field.tileM2, 0);
   const found = joints.filter((joint) => jointIsFound(joint) && joint.onGroutLine !== null);
@@ -39,8 +44,8 @@ export function tileLines({ tiles, joints }: Analysis, names: Names): readonly s
     `Tiles: ${areaText(tileM2)} of tile faces`,
     ...tableLines([heads, ...rows], `lll${'r'.repeat(heads.length - 3)}`),
     found.length === 0
-      ? '  No intermediate joint lies under tiles.'
-      : `  On grout lines: ${figureText(onM, 1)} m of ${figureText(lengthM, 1)} m of intermediate joints`,
+      ? '  No intermediate or neck joint lies under tiles.'
+      : `  On grout lines: ${figureText(onM, 1)} m of ${figureText(lengthM, 1)} m of intermediate and neck joints`,
   ];
 }
 
@@ -60,9 +65,9 @@ const wayWords: Readonly<Record<AgreementWay, string>> = {
 export function agreementLines(agreements: readonly Agreement[]): readonly string[] {
   const heads = [
     'Way',
-    'Intermediate m',
+    'Intermediate and neck m',
     'All joints off grout m',
-    'Intermediate on grout',
+    'Intermediate and neck on grout',
     'Cut tiles',
     'Slivers',
     'Sum m',
@@ -85,6 +90,6 @@ export function agreementLines(agreements: readonly Agreement[]): readonly strin
   return [
     'Joints and tiles brought together',
     ...tableLines([heads, ...rows], 'lrrrrrrl'),
-    `  Doorway joints stay under the leaf and do not count. In the sum a metre off a grout line counts as ${offGroutPrice.value} m more, a cut tile as ${cutTilePriceM.value} m, a sliver as ${sliverPriceM.value} m.`,
+    `  Joints drawn by hand and those of the building count among all joints only; doorway joints stay under the leaf and do not count. In the sum a metre off a grout line counts as ${offGroutPrice.value} m more, a cut tile as ${cutTilePriceM.value} m, a sliver as ${sliverPriceM.value} m.`,
   ];
 }

@@ -46,7 +46,7 @@ export function fieldBlocks(fields: readonly FieldSetOut[], names: Names): reado
 }
 
 function fieldFacts(report: TileFieldReport): TextBlock['facts'] {
-  const { full, cut, underHalf, slivers, smallestCutMm, laid, fromOffCuts, allowance, order, boxes, angleDeg } = report;
+  const { full, cut, inJoint, sawn, laid, fromOffCuts, allowance, order, boxes, angleDeg } = report;
   const pieces = tilePieces(report);
   const count = (value: number) => figureText(value, 0);
   const turned = angleDeg === 0 ? '' : `, turned ${figureText(angleDeg, Number.isInteger(angleDeg) ? 0 : 1)}\u00b0`;
@@ -55,9 +55,13 @@ function fieldFacts(report: TileFieldReport): TextBlock['facts'] {
     ['Bond', `${bondNames[report.bond]}${turned}`],
     ['Whole tiles', count(full)],
     ['Cut pieces', `${count(pieces)}, where ${count(cut)} tiles are cut`],
-    ['Narrow cuts', `${count(underHalf)} under half, ${count(slivers)} of them slivers under a third`],
-    ['Smallest cut', smallestCutMm === null ? 'none is cut' : wholeMmText(smallestCutMm)],
-    ['To lay', `${count(laid)}: ${count(full)} + ${count(pieces)} \u2212 ${count(fromOffCuts)} from off-cuts`],
+    ...(inJoint === 0 ? [] : [['Left out', `${count(inJoint)} pieces fall into the perimeter joint`] as const]),
+    ['Narrow cuts', `${count(sawn.underHalf)} under half, ${count(sawn.slivers)} of them slivers under a third`],
+    ['Smallest cut', sawn.smallestCutMm === null ? 'none is cut' : wholeMmText(sawn.smallestCutMm)],
+    [
+      'To lay',
+      `${count(laid)}: ${count(full)} + ${count(pieces)}${inJoint === 0 ? '' : ` \u2212 ${count(inJoint)} left out`} \u2212 ${count(fromOffCuts)} from off-cuts`,
+    ],
     [
       'To order',
       `${count(order)} with ${figureText(allowance * 100, 0)}\u00a0% allowance${boxes === null ? '' : `, ${count(boxes)} boxes`}`,

@@ -7,7 +7,8 @@ import { namesOf } from './words.ts';
 
 type Column<Row> = readonly [head: string, cell: (row: Row) => CsvCell];
 
-/** One row a field: its tiles, how many are whole and cut, and what to order. */
+/** One row a field: its tiles, how many are whole and cut, and what to order. Pieces that fall into the perimeter joint are counted apart: they are
+ *  among the cut pieces only. */
 export function tilesCsv(plan: Plan, analysis: Analysis): string {
   const names = namesOf(plan, analysis);
   const columns: Column<TileFieldReport>[] = [
@@ -22,11 +23,12 @@ export function tilesCsv(plan: Plan, analysis: Analysis): string {
     ['Set-out point x (mm)', ({ origin }) => origin[0]],
     ['Set-out point y (mm)', ({ origin }) => origin[1]],
     ['Whole tiles', ({ full }) => full],
-    ['Cut tiles', ({ cut }) => cut],
+    ['Cut tiles', ({ sawn }) => sawn.cut],
     ['Cut pieces', tilePieces],
-    ['Cuts under half', ({ underHalf }) => underHalf],
-    ['Slivers, under a third', ({ slivers }) => slivers],
-    ['Smallest cut (mm)', ({ smallestCutMm }) => smallestCutMm ?? ''],
+    ['Pieces into the perimeter joint', ({ inJoint }) => inJoint],
+    ['Cuts under half', ({ sawn }) => sawn.underHalf],
+    ['Slivers, under a third', ({ sawn }) => sawn.slivers],
+    ['Smallest cut (mm)', ({ sawn }) => sawn.smallestCutMm ?? ''],
     ['Tile faces (m2)', ({ tileM2 }) => tileM2],
     ['Grout (m2)', ({ groutM2 }) => groutM2],
     ['Tiles to lay', ({ laid }) => laid],

@@ -1,3 +1,4 @@
+import { CLIP_SLACK_MM } from '../geometry/tolerance.ts';
 import type { TileFieldReport, WallCut } from '../plan/analysis.ts';
 import type { TileBond } from '../plan/plan.ts';
 import { type DecimalMark, figureText, type Names, oneLine } from './words.ts';
@@ -51,7 +52,7 @@ export function cutFiguresText({ sizesMm, isAskew }: Pick<WallCut, 'sizesMm' | '
 
 /** Whether all of a cut falls into the perimeter joint. */
 export function cutIsLeftOut({ sizesMm }: Pick<WallCut, 'sizesMm'>, jointMm: number): boolean {
-  return sizesMm.every((mm) => mm <= jointMm);
+  return sizesMm.every((mm) => mm <= jointMm + CLIP_SLACK_MM);
 }
 
 /** Sizes to cut tiles to, after what an open joint takes: what is no wider than that falls into it.
@@ -61,7 +62,7 @@ export function toCutText(
   comesOffMm: number,
 ): string {
   if (along === 'pipe') return 'drilled, the joint round the pipe left open';
-  const left = sizesMm.filter((mm) => mm > comesOffMm).map((mm) => mm - comesOffMm);
+  const left = sizesMm.filter((mm) => mm > comesOffMm + CLIP_SLACK_MM).map((mm) => mm - comesOffMm);
   if (left.length === 0) return 'left out: falls into the joint';
   const isAll = left.length === sizesMm.length;
   const to = isAskew && !isAll ? 'up to ' : '';

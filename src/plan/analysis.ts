@@ -133,10 +133,18 @@ export interface Tiles extends TileCounts {
   readonly fields: readonly TileFieldReport[];
 }
 
-export interface TileCounts {
+/** Tiles clipped to the faces of walls, things and joints. */
+export interface TileCounts extends CutCounts {
   /** Tiles laid whole. */
   readonly full: number;
-  /** Tiles of which a cut piece is laid, by a wall, a thing in the floor or a joint. */
+  /** Cut pieces no wider than the perimeter joint, that fall into it: all of the piece lies within the width of the edge strip of a wall or thing. */
+  readonly inJoint: number;
+  /** What is cut apart from those: what a tiler saws. */
+  readonly sawn: CutCounts;
+}
+
+export interface CutCounts {
+  /** Tiles of which a cut piece lies on the floor, by a wall, a thing in the floor or a joint. */
   readonly cut: number;
   /** Cut pieces narrower than half a tile, and than a third. */
   readonly underHalf: number;
@@ -171,15 +179,16 @@ export interface TileFieldReport extends TileCounts {
   readonly cuts: readonly WallCut[];
 }
 
-/** How many cut pieces are laid. A tile that a joint parts is one cut tile and two pieces: whole tiles and pieces, less those from off-cuts, are the
- *  tiles to lay.
- *  Example: 100 whole, 112 to lay, 8 from off-cuts -> 20 pieces */
+/** How many pieces are cut. A tile that a joint parts is one cut tile and two pieces: whole tiles and pieces, less those that fall into the perimeter
+ *  joint and those from off-cuts, are the tiles to lay.
+ *  Example: 100 whole, 112 to lay, 8 from off-cuts, 3 into the perimeter joint -> 23 pieces */
 export function tilePieces({
   full,
   laid,
   fromOffCuts,
-}: Pick<TileFieldReport, 'full' | 'laid' | 'fromOffCuts'>): number {
-  return laid - full + fromOffCuts;
+  inJoint,
+}: Pick<TileFieldReport, 'full' | 'laid' | 'fromOffCuts' | 'inJoint'>): number {
+  return laid - full + fromOffCuts + inJoint;
 }
 
 /** The cut tiles along one straight stretch of wall, jamb, thing or joint. */
@@ -196,7 +205,7 @@ export interface WallCut {
   readonly sizesMm: readonly number[];
   /** Of a whole tile the same way: the longer, where tiles lie both ways in a herringbone. */
   readonly wholeMm: number;
-  /** The narrowest cut as a share of its whole tile the same way; 1 where none is cut. */
+  /** The narrowest cut as a share of its whole tile the same way, less what falls into the perimeter joint; 1 where none is cut. */
   readonly leastShare: number;
   readonly isAskew: boolean;
   /** Cut tiles along it; 0 where whole tiles meet it. */

@@ -4,6 +4,7 @@ import { boxOf, type Region, type Ring } from '../geometry/ring.ts';
 import { segmentDistance } from '../geometry/segment.ts';
 import { CLIP_SLACK_MM, SAME_LINE_MM, WELD_MM } from '../geometry/tolerance.ts';
 import type { CutTile } from './laid.ts';
+import { isInJoint, type Side } from './perimeter-joint.ts';
 import { tileBox } from './rows.ts';
 import type { Stretch } from './stretches.ts';
 
@@ -20,6 +21,8 @@ export interface CutPiece {
   readonly sizeMm: Point;
   /** Whether it is cut across one way only, so that what falls off is as good as a tile of that size. */
   readonly isPlain: boolean;
+  /** Whether all of it falls into the perimeter joint, so that it is not laid. */
+  readonly isInJoint: boolean;
 }
 
 /** A side along which a tile was cut. */
@@ -36,15 +39,22 @@ export interface GridStretch {
   readonly points: readonly Point[];
 }
 
-/** The pieces of cut tiles, each measured square to the sides along which it was cut.
- *  @param stretches what bounds the bay that they lie in */
-export function cutPieces(tile: CutTile, stretches: readonly GridStretch[], lengthMm: number): CutPiece[] {
-  return tile.pieces.flatMap((piece) => pieceOf(tile, piece, stretches, lengthMm) ?? []);
+/** What bounds the pieces of a bay, and how wide the perimeter joint and how long a tile is. */
+export interface CutBounds {
+  readonly stretches: readonly GridStretch[];
+  readonly jointMm: number;
+  readonly lengthMm: number;
 }
 
-function pieceOf(tile: CutTile, piece: Region, stretches: readonly GridStretch[], lengthMm: number): CutPiece | null {
+/** The pieces of cut tiles, each measured square to the sides along which it was cut. */
+export function cutPieces(tile: CutTile, bounds: CutBounds): CutPiece[] {
+  return tile.pieces.flatMap((piece) => pieceOf(tile, piece, bounds) ?? []);
+}
+
+function pieceOf(tile: CutTile, piece: Region, { stretches, jointMm, lengthMm }: CutBounds): CutPiece | null {
   const { row, i } = tile;
   const box = tileBox(row, i);
+  const fixed: Side[] = [];
   const found: CutSide[] = [];
   const lengths = new Map<Stretch, number>();
   for (const ring of [piece.outline, ...piece.holes]) {
@@ -54,6 +64,7 @@ function pieceOf(tile: CutTile, piece: Region, stretches: readonly GridStretch[]
       const stretch = stretchAt(stretches, p, q);
       const [ux, uy] = pointDirection(p, q);
       if (stretch === null || (ux === 0 && uy === 0)) return;
+      if (stretch.along !== 'joint' && stretch.along !== 'pipe') fixed.push([p, q]);
       lengths.set(stretch, (lengths.get(stretch) ?? 0) + pointDistance(p, q));
       const wholeMm = Math.abs(uy) * row.size[0] + Math.abs(ux) * row.size[1];
       const sizeMm = reachFrom(piece.outline, p, [-uy, ux]);
@@ -79,6 +90,7 @@ function pieceOf(tile: CutTile, piece: Region, stretches: readonly GridStretch[]
     leastShare: Math.min(1, ...walls.map(({ sizeMm, wholeMm }) => sizeMm / wholeMm)),
     sizeMm: isUpright ? [extent[1], extent[0]] : extent,
     isPlain: regionIsBoxed(piece, WELD_MM) && isCutOneWay(extent, row.size),
+    isInJoint: isInJoint(piece, fixed, jointMm),
   };
 }
 

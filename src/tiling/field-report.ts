@@ -1,9 +1,9 @@
 import { lineMiddle } from '../geometry/line.ts';
 import { type Point, pointDistance } from '../geometry/point.ts';
 import { type Ring, ringArea, ringCentroid } from '../geometry/ring.ts';
-import type { TileCounts, TileFieldReport, WallCut } from '../plan/analysis.ts';
+import type { CutCounts, TileCounts, TileFieldReport, WallCut } from '../plan/analysis.ts';
 import { rules } from '../plan/reference.ts';
-import { type CutPiece, type CutSide, cutPieces, type GridStretch } from './cut-pieces.ts';
+import { type CutBounds, type CutPiece, type CutSide, cutPieces, type GridStretch } from './cut-pieces.ts';
 import type { FieldFloor } from './field-floor.ts';
 import { tilesLay, type WholeRun } from './laid.ts';
 import { tileOrder } from './order.ts';
@@ -14,7 +14,7 @@ import { wallCuts } from './wall-cuts.ts';
 /** A field laid, bay by bay, and what came of it. */
 export interface FieldLaid {
   readonly report: TileFieldReport;
-  /** By room: its cut pieces along its walls and things that are narrower than half a tile. */
+  /** By room: its cut pieces along its walls and things that are laid and narrower than half a tile. */
   readonly narrow: ReadonlyMap<string, NarrowCuts>;
 }
 
@@ -26,8 +26,13 @@ export interface NarrowCuts {
   readonly at: Point;
 }
 
-/** Lays the tiles of a field and counts them. */
-export function fieldReport(floor: FieldFloor, stretchesOf: ReadonlyMap<string, readonly Stretch[]>): FieldLaid {
+/** Lays the tiles of a field and counts them.
+ *  @param stretchesOf by bay what bounds it  @param jointMm width of the perimeter joint, mm */
+export function fieldReport(
+  floor: FieldFloor,
+  stretchesOf: ReadonlyMap<string, readonly Stretch[]>,
+  jointMm: number,
+): FieldLaid {
   const { field, frame } = floor;
   const { grid } = field;
   const pieces: CutPiece[] = [];
@@ -41,38 +46,39 @@ export function fieldReport(floor: FieldFloor, stretchesOf: ReadonlyMap<string, 
     const stretches = (stretchesOf.get(bay) ?? [])
       .filter(({ room }) => room === null || own.has(room))
       .map((stretch): GridStretch => ({ stretch, points: stretch.points.map(frame.toGrid) }));
+    const bounds: CutBounds = { stretches, jointMm, lengthMm: grid.lengthMm };
     const inBay: CutPiece[] = [];
     for (const { region } of regions) {
       const laid = tilesLay(grid, region);
       whole += laid.whole;
       for (const run of laid.runs) runs.push(run);
-      for (const tile of laid.cut) for (const piece of cutPieces(tile, stretches, grid.lengthMm)) inBay.push(piece);
+      for (const tile of laid.cut) for (const piece of cutPieces(tile, bounds)) inBay.push(piece);
     }
     for (const piece of inBay) pieces.push(piece);
     for (const cut of wallCuts(stretches, inBay, grid)) cuts.push(cut);
   }
   const tileMm2 = whole * grid.lengthMm * grid.widthMm + pieces.reduce((sum, { areaMm2 }) => sum + areaMm2, 0);
+  const sawn = pieces.filter(({ isInJoint }) => !isInJoint);
   const { id, rooms } = field;
   const { origin, angleDeg, lengthMm, widthMm, groutMm, bond, allowance } = grid;
   return {
     report: {
-      ...countsOf(whole, pieces),
+      ...{ full: whole, ...cutCounts(pieces), inJoint: pieces.length - sawn.length, sawn: cutCounts(sawn) },
       ...{ id, rooms: rooms.map((room) => room.id) },
       ...{ origin, angleDeg, lengthMm, widthMm, groutMm, bond, allowance },
       tileM2: tileMm2 / 1e6,
       groutM2: Math.max(0, floor.areaMm2 - tileMm2) / 1e6,
-      ...tileOrder(grid, whole, pieces),
+      ...tileOrder(grid, whole, sawn),
       firstTile: firstTile(floor, runs),
       cuts,
     },
-    narrow: narrowCuts(pieces),
+    narrow: narrowCuts(sawn),
   };
 }
 
-function countsOf(whole: number, pieces: readonly CutPiece[]): TileCounts {
+function cutCounts(pieces: readonly CutPiece[]): CutCounts {
   const least = pieces.reduce((min, { leastMm }) => Math.min(min, leastMm), Infinity);
   return {
-    full: whole,
     cut: new Set(pieces.map(({ key }) => key)).size,
     underHalf: pieces.filter(({ leastShare }) => isUnder(leastShare, rules.cutLeastShare.value)).length,
     slivers: pieces.filter(({ leastShare }) => isUnder(leastShare, rules.sliverShare.value)).length,
@@ -82,11 +88,18 @@ function countsOf(whole: number, pieces: readonly CutPiece[]): TileCounts {
 
 /** Counts of several fields together. */
 export function countsSum(fields: readonly TileCounts[]): TileCounts {
-  const sum = (figure: 'full' | 'cut' | 'underHalf' | 'slivers') =>
-    fields.reduce((all, field) => all + field[figure], 0);
+  return {
+    full: fields.reduce((sum, { full }) => sum + full, 0),
+    ...cutsSum(fields),
+    inJoint: fields.reduce((sum, { inJoint }) => sum + inJoint, 0),
+    sawn: cutsSum(fields.map(({ sawn }) => sawn)),
+  };
+}
+
+function cutsSum(fields: readonly CutCounts[]): CutCounts {
+  const sum = (figure: 'cut' | 'underHalf' | 'slivers') => fields.reduce((all, field) => all + field[figure], 0);
   const least = fields.flatMap(({ smallestCutMm }) => smallestCutMm ?? []);
   return {
-    full: sum('full'),
     cut: sum('cut'),
     underHalf: sum('underHalf'),
     slivers: sum('slivers'),

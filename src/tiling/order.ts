@@ -10,7 +10,7 @@ export interface TileOrder {
   readonly boxes: number | null;
 }
 
-/** How many tiles are sawn, and to be ordered. Pieces of one tile, parted by a joint, come from one tile. Of the others, two that are cut across the
+/** How many tiles are sawn, and to be ordered, for the pieces that are laid. Pieces of one tile, parted by a joint, come from one tile. Of the others, two that are cut across the
  *  same way come from one tile where they and the saw cut fit in it: each then has one of its edges as made, to lie against its neighbour. A piece
  *  that is cut both ways, notched or askew takes a tile of its own.
  *  Example: tiles of 600, 10 whole, cuts of 250 and 340, saw 3 mm -> 11 laid, one from an off-cut; 10 % more: 13 to order */

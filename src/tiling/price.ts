@@ -7,17 +7,22 @@ export interface TilingPrice {
   readonly jointM: number;
   /** Length of joints that lie off the grout lines, m. Joints of doorways stay under their leaf and do not count. */
   readonly offGroutM: number;
+  /** Less what falls into the perimeter joint. */
   readonly cutTiles: number;
   readonly slivers: number;
   /** All of them, by the weights of `shared/rule-sets.json`. */
   readonly totalM: number;
 }
 
+type Cuts = Pick<TileCounts, 'cut' | 'slivers'>;
+
+/** @param tiles cut tiles and slivers; of tiles that are laid, those that are sawn */
 export function tilingPrice(
   { joints }: Split,
   grouts: ReadonlyMap<string, JointGrout>,
-  { cut, slivers }: Pick<TileCounts, 'cut' | 'slivers'>,
+  tiles: Cuts & { readonly sawn?: Cuts },
 ): TilingPrice {
+  const { cut, slivers } = tiles.sawn ?? tiles;
   const lengthM = (wanted: (joint: JointLine) => boolean) =>
     joints.filter(wanted).reduce((sum, joint) => sum + joint.lengthM, 0);
   const jointM = lengthM(jointIsFound);

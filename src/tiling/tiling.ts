@@ -28,7 +28,7 @@ export function tilingOf(plan: Plan, split: Split): Tiling {
     split,
   );
   const stretches = laid.length > 0 ? stretchesByBay(split, plan.doorways) : new Map();
-  const fields = laid.map((floor) => fieldReport(floor, stretches));
+  const fields = laid.map((floor) => fieldReport(floor, stretches, plan.edgeStrip.thicknessMm));
   const reports = fields.map(({ report }) => report);
   // The tiles of the whole floor stand last; their set-out point is the floor's.
   const main = reports.at(-1);

@@ -6,22 +6,23 @@ import type { CutPiece, CutSide, GridStretch } from './cut-pieces.ts';
 
 /** The cuts along every stretch of wall, jamb, thing or joint that bounds a field's floor, in the order of the stretches. */
 export function wallCuts(stretches: readonly GridStretch[], pieces: readonly CutPiece[], grid: TileGrid): WallCut[] {
-  const byStretch = new Map<GridStretch['stretch'], { side: CutSide; key: string }[]>();
-  for (const { sides, key } of pieces) {
+  const byStretch = new Map<GridStretch['stretch'], WallPiece[]>();
+  for (const { sides, key, isInJoint } of pieces) {
     for (const side of sides) {
       const own = byStretch.get(side.stretch) ?? [];
       byStretch.set(side.stretch, own);
-      own.push({ side, key });
+      own.push({ side, key, isInJoint });
     }
   }
   return stretches.flatMap((own) => wallCut(own, byStretch.get(own.stretch) ?? [], grid) ?? []);
 }
 
-function wallCut(
-  { stretch, points }: GridStretch,
-  cuts: readonly { readonly side: CutSide; readonly key: string }[],
-  grid: TileGrid,
-): WallCut | null {
+/** A piece by one of its sides. */
+interface WallPiece extends Pick<CutPiece, 'key' | 'isInJoint'> {
+  readonly side: CutSide;
+}
+
+function wallCut({ stretch, points }: GridStretch, cuts: readonly WallPiece[], grid: TileGrid): WallCut | null {
   const { bay, room, along, object } = stretch;
   const [a, b] = [stretch.points[0], stretch.points[stretch.points.length - 1]];
   const [first, last] = [points[0], points[points.length - 1]];
@@ -42,7 +43,7 @@ function wallCut(
     line: [a, b],
     sizesMm: sizes.length === 0 ? [wholeMm] : isAskew ? sizesRange(sizes) : sizesOnce(sizes),
     wholeMm,
-    leastShare: Math.min(1, ...cuts.map(({ side }) => side.sizeMm / side.wholeMm)),
+    leastShare: Math.min(1, ...cuts.flatMap(({ side, isInJoint }) => (isInJoint ? [] : side.sizeMm / side.wholeMm))),
     isAskew,
     tiles: new Set(cuts.map(({ key }) => key)).size,
   };

@@ -57,6 +57,8 @@ export function fieldReport(over: Partial<TileFieldReport> = {}): TileFieldRepor
     underHalf: 7,
     slivers: 5,
     smallestCutMm: 96,
+    inJoint: 0,
+    sawn: { cut: 60, underHalf: 7, slivers: 5, smallestCutMm: 96 },
     tileM2: 51.4,
     groutM2: 0.6,
     laid: 130,
@@ -147,7 +149,7 @@ export function tiledAnalysis(
 ): Analysis {
   const analysis = analysisOf();
   const [first = fieldReport()] = fields;
-  const { full, cut, underHalf, slivers, smallestCutMm, origin, angleDeg } = first;
+  const { full, cut, underHalf, slivers, smallestCutMm, inJoint, sawn, origin, angleDeg } = first;
   // J1 at 4000: 3616.5 and 4219.5 are the grout lines beside it. J2 at 4060: 3616.5 and 4219.5 as well.
   const grout = { onGroutLine: false, bondLets: true } as const;
   const joints = analysis.joints.map((joint) =>
@@ -158,7 +160,7 @@ export function tiledAnalysis(
   return {
     ...analysis,
     joints,
-    tiles: { origin, angleDeg, full, cut, underHalf, slivers, smallestCutMm, fields },
+    tiles: { origin, angleDeg, full, cut, underHalf, slivers, smallestCutMm, inJoint, sawn, fields },
     ...over,
   };
 }

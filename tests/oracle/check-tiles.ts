@@ -2,6 +2,7 @@ import type { Point } from '../../src/geometry/point.ts';
 import type { Joint, TileFieldReport } from '../../src/plan/analysis.ts';
 import type { Plan, TileGrid } from '../../src/plan/plan.ts';
 import { groutPlace, isLongEnough } from './grout-place.ts';
+import { piecesInJoint } from './joint-pieces.ts';
 import {
   area,
   at,
@@ -72,9 +73,10 @@ function fieldFloorIn(scene: Scene, bay: SceneBay, rooms: readonly string[]): Sh
 
 function floorFaults(scene: Scene, { id, grid, rooms }: Field, report: TileFieldReport): string[] {
   const faults: string[] = [];
-  const pieces = scene.bays
-    .map((bay) => fieldFloorIn(scene, bay, rooms))
-    .filter((shape) => shape.length > 0 && area(shape) > 0);
+  const floors = scene.bays
+    .map((bay) => ({ bay, shape: fieldFloorIn(scene, bay, rooms) }))
+    .filter(({ shape }) => shape.length > 0 && area(shape) > 0);
+  const pieces = floors.map(({ shape }) => shape);
   const outlineMm = pieces
     .flat()
     .flatMap(rings)
@@ -96,8 +98,9 @@ function floorFaults(scene: Scene, { id, grid, rooms }: Field, report: TileField
   for (const [what, given, [least, most]] of [
     ['whole', report.full, count.whole],
     ['cut', report.cut, count.cut],
-    // Whole tiles and pieces, less those from off-cuts, are the tiles to lay.
-    ['in pieces', report.laid - report.full + report.fromOffCuts, count.pieces],
+    // Whole tiles and pieces, less those in the perimeter joint and those from off-cuts, are the tiles to lay.
+    ['in pieces', report.laid - report.full + report.fromOffCuts + report.inJoint, count.pieces],
+    ['in the perimeter joint', report.inJoint, piecesInJoint(scene, grid, floors)],
   ] as const) {
     if (given < least || given > most) faults.push(`${name}: ${given} tiles ${what}, should be ${least} to ${most}`);
   }
@@ -111,20 +114,25 @@ const mostTiles = 30_000;
 
 /** Figures of one field against each other. */
 function figureFaults(report: TileFieldReport): string[] {
-  const { id, full, cut, underHalf, slivers, laid, fromOffCuts, allowance, order, smallestCutMm } = report;
+  const { id, full, cut, underHalf, slivers, laid, fromOffCuts, allowance, order, smallestCutMm, inJoint, sawn } =
+    report;
   const faults: string[] = [];
   const must = (holds: boolean, what: string) => {
     if (!holds) faults.push(`tiles ${id}: ${what}`);
   };
   const whole = { x0: 0, y0: 0, x1: report.lengthMm, y1: report.widthMm };
   must(
-    [full, cut, underHalf, slivers, laid, fromOffCuts, order].every((n) => Number.isInteger(n) && n >= 0),
+    [full, cut, underHalf, slivers, inJoint, laid, fromOffCuts, order].every((n) => Number.isInteger(n) && n >= 0),
     'counts',
   );
   must(full * boundsArea(whole) <= report.tileM2 * 1e6 + 1, 'the whole tiles are larger than all tiles');
   must(slivers <= underHalf, 'more slivers than cuts under half');
-  must(laid >= full && laid <= full + cut, 'more tiles sawn than cut');
-  must(laid - full + fromOffCuts >= cut, 'fewer pieces than cut tiles');
+  must(laid >= full && laid <= full + sawn.cut, 'more tiles sawn than cut');
+  must(laid - full + fromOffCuts >= sawn.cut, 'fewer pieces than cut tiles');
+  for (const what of ['cut', 'underHalf', 'slivers'] as const)
+    must(sawn[what] <= report[what] && report[what] - sawn[what] <= inJoint, `${what} less what is in the joint`);
+  if (inJoint === 0) must(sawn.smallestCutMm === smallestCutMm, 'the smallest cut that is sawn');
+  else must((sawn.smallestCutMm ?? Infinity) >= (smallestCutMm ?? Infinity), 'the smallest cut that is sawn');
   const wanted = laid * (1 + allowance);
   must(order >= wanted - 1e-3 && order < wanted + 1, `${order} tiles ordered for ${laid}`);
   must((smallestCutMm === null) === (underHalf === 0 && sizesOf(report).length === 0), 'smallest cut');
@@ -159,10 +167,14 @@ function wallFaults(scene: Scene, { id, cuts, lengthMm, widthMm }: TileFieldRepo
 /** Counts of all fields together. */
 function sumFaults({ analysis: { tiles } }: Scene): string[] {
   if (tiles === null) return [];
-  const faults = (['full', 'cut', 'underHalf', 'slivers'] as const).flatMap((what) => {
+  const faults = (['full', 'cut', 'underHalf', 'slivers', 'inJoint'] as const).flatMap((what) => {
     const sum = tiles.fields.reduce((all, field) => all + field[what], 0);
     return sum === tiles[what] ? [] : [`tiles: ${what} ${tiles[what]}, the fields together ${sum}`];
   });
+  for (const what of ['cut', 'underHalf', 'slivers'] as const) {
+    const sum = tiles.fields.reduce((all, { sawn }) => all + sawn[what], 0);
+    if (sum !== tiles.sawn[what]) faults.push(`tiles: ${what} sawn ${tiles.sawn[what]}, the fields together ${sum}`);
+  }
   const least = tiles.fields.flatMap(({ smallestCutMm }) => smallestCutMm ?? []);
   if (tiles.smallestCutMm !== (least.length > 0 ? Math.min(...least) : null)) faults.push('tiles: smallest cut of all');
   const main = tiles.fields.find(({ id }) => id === null) ?? tiles.fields[0];

@@ -14,7 +14,10 @@ function gridOf(tiles: Partial<TilesJson> = {}) {
 /** A piece cut across its length (or its width) to a size, of a tile of its own unless told. */
 function piece(key: string, sizeMm: readonly [number, number], isPlain = true): CutPiece {
   const leastShare = Math.min(sizeMm[0] / 600, sizeMm[1] / 300);
-  return { key, areaMm2: sizeMm[0] * sizeMm[1], sides: [], leastMm: Math.min(...sizeMm), leastShare, sizeMm, isPlain };
+  return {
+    ...{ key, areaMm2: sizeMm[0] * sizeMm[1], sides: [] },
+    ...{ leastMm: Math.min(...sizeMm), leastShare, sizeMm, isPlain, isInJoint: false },
+  };
 }
 
 /** By trying all: the fewest tiles that sizes come from, at most two from each. */

@@ -40,13 +40,16 @@ export function AllResults({
   return <FiguresTable rows={[...sumRows(counts, reports), orderRow(reports), ...cutRows(counts, undefined)]} />;
 }
 
-/** A column that adds up: whole tiles and cut pieces, less the pieces that take no tile of their own, are the tiles to lay. */
-function sumRows({ full, cut }: TileCounts, reports: readonly TileFieldReport[]): readonly FigureRow[] {
+/** A column that adds up: whole tiles and cut pieces, less those that are left out and those that take no tile of their own, are the tiles to lay. */
+function sumRows({ full, cut, inJoint }: TileCounts, reports: readonly TileFieldReport[]): readonly FigureRow[] {
   const fromOffCuts = sumOf(reports, (report) => report.fromOffCuts);
   return [
     { name: 'Whole tiles', value: count(full) },
     { name: 'Cut pieces', value: count(sumOf(reports, tilePieces)), limit: `where ${tilesText(cut)} cut` },
-    { name: 'From off-cuts', value: fromOffCuts === 0 ? count(0) : `−${count(fromOffCuts)}`, limit: 'of these pieces' },
+    ...(inJoint === 0
+      ? []
+      : [{ name: 'Into the perimeter joint', value: lessText(inJoint), limit: 'no wider than it: left out' }]),
+    { name: 'From off-cuts', value: lessText(fromOffCuts), limit: 'of these pieces' },
     { name: 'Tiles to lay', value: count(sumOf(reports, ({ laid }) => laid)), strong: true },
   ];
 }
@@ -59,12 +62,17 @@ function sumOf(reports: readonly TileFieldReport[], of: (report: TileFieldReport
   return reports.reduce((sum, report) => sum + of(report), 0);
 }
 
+function lessText(pieces: number): string {
+  return pieces === 0 ? count(0) : `−${count(pieces)}`;
+}
+
 function tilesText(tiles: number): string {
   return tiles === 1 ? '1 tile is' : `${count(tiles)} tiles are`;
 }
 
-/** Of the cut pieces, those that are narrow. */
-function cutRows({ underHalf, slivers, smallestCutMm }: TileCounts, of: TilesOf | undefined): readonly FigureRow[] {
+/** Of the cut pieces that are laid, those that are narrow. */
+function cutRows({ sawn }: TileCounts, of: TilesOf | undefined): readonly FigureRow[] {
+  const { underHalf, slivers, smallestCutMm } = sawn;
   return [
     { name: 'Pieces under half a tile', value: <Lights of={of} cuts="half" value={underHalf} /> },
     { name: 'Slivers', value: <Lights of={of} cuts="sliver" value={slivers} />, limit: 'pieces under a third' },
