@@ -2,9 +2,12 @@ import type { Solved } from '../bays/solve.ts';
 import { floorSplit } from '../bays/split.ts';
 import { type FloorPlan, floorPlanOf } from '../floor/floor.ts';
 import type { Point } from '../geometry/point.ts';
+import { ringArea } from '../geometry/ring.ts';
+import { onGrid } from '../geometry/tolerance.ts';
 import type { Split } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
-import { type TiledField, tiledFields } from '../plan/tile-grid.ts';
+import { gridFrame, type TiledField, tiledFields, tileModule } from '../plan/tile-grid.ts';
+import { cutsBalanced } from '../tiling/balance.ts';
 import { fieldFloor } from '../tiling/field-floor.ts';
 import { onGroutShare, type TilingPrice, tilingPrice } from '../tiling/price.ts';
 import { setOutCandidates } from '../tiling/set-out.ts';
@@ -38,7 +41,7 @@ export interface AgreementOptions {
 }
 
 /** Set-out points that are counted in full for each field, and tried with joints that follow. */
-const COUNTED = 8;
+const COUNTED = 16;
 const TRIED = 5;
 
 /** The ways to make joints and tiles agree, each with its price: as it is, and the three ways. Empty where there are no tiles.
@@ -104,7 +107,7 @@ class Trials {
     private readonly cancelled: () => boolean,
   ) {
     this.floorPlan = floorPlanOf(plan);
-    this.all = 3 + fields.length * (COUNTED + TRIED);
+    this.all = 3 + fields.length * (COUNTED + TRIED + 2 + 2 * (SPREAD - 1));
   }
 
   /** Splits the floor and lays the tiles; null where it was cancelled. */
@@ -120,8 +123,11 @@ class Trials {
   /** The set-out points moved one after the other, joints as they lie. */
   setOut(from: Trial): Trial | null {
     return this.eachField(from, (best, field) => {
-      const origins = candidates(best, field, 'as-they-are', COUNTED);
-      return this.least(best, origins, (origin) => this.tile(planSetOut(best.plan, field.id, origin), best.split));
+      const tried = (from: Trial, origins: readonly Point[]) =>
+        this.least(from, origins, (origin) => this.tile(planSetOut(from.plan, field.id, origin), from.split));
+      const found = tried(best, [...candidates(best, field, 'as-they-are', COUNTED), ...balanced(field)]);
+      const own = found && tiledFields(found.plan).find(({ id }) => id === field.id);
+      return found && own ? tried(found, spread(own)) : found;
     });
   }
 
@@ -131,6 +137,7 @@ class Trials {
       const origins = [
         ...candidates(best, field, 'to-follow', TRIED - 1),
         ...candidates(best, field, 'as-they-are', 1),
+        ...balanced(field),
       ];
       return this.least(best, origins, (origin) => this.lay(planSetOut(best.plan, field.id, origin)));
     });
@@ -170,6 +177,30 @@ const PRICE_SLACK_M = 0.001;
 
 function candidates({ plan, split }: Trial, field: TiledField, joints: 'as-they-are' | 'to-follow', most: number) {
   return setOutCandidates(fieldFloor(field, split), stretchesByBay(split, plan.doorways), { joints }, most);
+}
+
+/** Points spread over a module each way: what jambs and nooks ask for is known only once it is counted. None for a floor of so many tiles that it takes
+ *  long. */
+function spread({ grid, rooms }: TiledField): readonly Point[] {
+  const module = tileModule(grid);
+  const areaMm2 = rooms.reduce((sum, { outline }) => sum + ringArea(outline), 0);
+  if (areaMm2 / (module[0] * module[1]) > MOST_SPREAD_TILES) return [];
+  const { toSheet } = gridFrame(grid);
+  return ([0, 1] as const).flatMap((axis) =>
+    Array.from({ length: SPREAD - 1 }, (_, k): Point => {
+      const offMm = ((k + 1) / SPREAD - 0.5) * module[axis];
+      const [x, y] = toSheet(axis === 0 ? [offMm, 0] : [0, offMm]);
+      return [onGrid(x), onGrid(y)];
+    }),
+  );
+}
+
+const SPREAD = 8;
+const MOST_SPREAD_TILES = 10_000;
+
+/** The point that balances the cuts is one press away: nothing is offered that costs more. */
+function balanced(field: TiledField): readonly Point[] {
+  return [cutsBalanced(field)].filter((point) => point !== null);
 }
 
 /** A plan whose tile field (null: the tiles of the whole floor) is set out from another point. */

@@ -42,7 +42,7 @@ export function setOutCandidates(
 }
 
 /** The best phases of each axis that are tried with those of the other. */
-const PHASES_EACH = 4;
+const PHASES_EACH = 6;
 
 interface Phase {
   /** Where a tile begins, as near to the present set-out point as its module allows, mm. */
@@ -61,11 +61,16 @@ function phases(grid: TileGrid, axis: 0 | 1, faces: readonly Face[], corners: re
     return [...own, ...opposite.flatMap((other) => [(at + other.at - size) / 2, (at + other.at) / 2 + halfGrout])];
   });
   const near = (v: number) => onGrid(v - Math.round(v / module) * module);
-  const places = [...new Set([0, ...starts, ...corners.map((v) => v + halfGrout)].map(near))].slice(0, MOST_STARTS);
+  const even = Array.from({ length: EVEN_STARTS }, (_, k) => (module * k) / EVEN_STARTS);
+  const wanted = [0, ...even, ...starts, ...corners.map((v) => v + halfGrout)];
+  const places = [...new Set(wanted.map(near))].slice(0, MOST_STARTS);
   return places
     .map((at): Phase => ({ at, cost: phaseCost(grid, axis, faces, corners, at) }))
     .sort((p, q) => p.cost - q.cost || Math.abs(p.at) - Math.abs(q.at));
 }
+
+/** Places spread evenly over a module: where nothing asks for one, jambs and nooks may still like one better than another. */
+const EVEN_STARTS = 8;
 
 /** A hall of hundreds of pillars offers more than are worth weighing. */
 const MOST_STARTS = 400;
