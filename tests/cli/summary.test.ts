@@ -1,7 +1,11 @@
 import { expect, it } from 'vitest';
 import { summaryText } from '../../src/cli/summary.ts';
+import { tileLines } from '../../src/cli/tile-summary.ts';
+import { namesOf } from '../../src/documents/words.ts';
+import type { TileFieldReport } from '../../src/plan/analysis.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { analysisOf, box, finding, planOf, room } from '../documents/fixture.ts';
+import { fieldReport, jointedReport, tiledAnalysis, tiledPlan } from '../documents/tile-fixture.ts';
 
 /** The line of a finding, without its severity. */
 function findingLine(message: string, refs: readonly string[], plan: Plan = planOf()): string {
@@ -33,4 +37,12 @@ it('keeps the id of a room behind a name that several rooms have', () => {
 it('leaves the name of an only room away', () => {
   const rooms = [room('r1', 'Hall', box(0, 0, 4000, 4000))];
   expect(findingLine('Something is wrong.', ['B1'], planOf({ rooms }))).toBe('Something is wrong. [B1]');
+});
+
+it('has a column for pieces in the perimeter joint only where there are any', () => {
+  const lines = (report: TileFieldReport) => tileLines(tiledAnalysis([report]), namesOf(tiledPlan(), tiledAnalysis()));
+  expect(lines(fieldReport())[1]).toMatch(/Whole {2}\+ pieces {2}- from off-cuts/u);
+  const [, heads, row] = lines(jointedReport);
+  expect(heads).toMatch(/Whole {2}\+ pieces {2}- into perimeter joint {2}- from off-cuts {2}= to lay/u);
+  expect(row).toMatch(/ 90 +60 +6 +20 +124 +137 +35 +54 +7 +5 +96$/u);
 });

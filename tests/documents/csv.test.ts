@@ -7,7 +7,7 @@ import { cutsCsv, tilesCsv } from '../../src/documents/tile-csv.ts';
 import { cutSizesText, toCutText } from '../../src/documents/tile-words.ts';
 import { jointKinds } from '../../src/plan/analysis.ts';
 import { analysisOf, planOf, room } from './fixture.ts';
-import { fieldReport, tiledAnalysis, tiledPlan, wallCut } from './tile-fixture.ts';
+import { fieldReport, jointedReport, tiledAnalysis, tiledPlan, wallCut } from './tile-fixture.ts';
 
 /** A reader of RFC 4180, written from its grammar. */
 function read(text: string): string[][] {
@@ -150,6 +150,20 @@ describe('lists of tiles', () => {
     expect(column(rows, 'Comes off for the open joint (mm)').slice(-2)).toEqual(['4', '10']);
     // whole 600 - 10, 558 - 10, 98 - 10, 250 - 10, 382 - 4, 30 - 10
     expect(column(rows, 'To cut')).toEqual(['590 mm', '548 mm', '88 mm', '240 mm', '378 mm', '20 mm']);
+  });
+
+  it('count what falls into the perimeter joint among the pieces only, so that they add up', () => {
+    const rows = read(tilesCsv(tiledPlan(), tiledAnalysis([jointedReport])));
+    const heads = [
+      'Whole tiles',
+      'Cut pieces',
+      'Pieces into the perimeter joint',
+      'Cuts from off-cuts',
+      'Tiles to lay',
+    ];
+    expect(heads.flatMap((head) => column(rows, head))).toEqual(['90', '60', '6', '20', '124']);
+    const narrow = ['Cut tiles', 'Cuts under half', 'Slivers, under a third', 'Smallest cut (mm)'];
+    expect(narrow.flatMap((head) => column(rows, head))).toEqual(['54', '7', '5', '96']);
   });
 
   it('leave out what is no wider than the joint that it falls into', () => {

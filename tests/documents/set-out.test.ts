@@ -18,7 +18,7 @@ import { planResolve } from '../../src/plan/resolve.ts';
 import { box, joint } from './fixture.ts';
 import { lineHits, outlineOf } from './label-check.ts';
 import { oneRoom, sheetWords, words } from './set-out-fixture.ts';
-import { fieldReport, tiledAnalysis, tiledPlan } from './tile-fixture.ts';
+import { fieldReport, jointedReport, tiledAnalysis, tiledPlan } from './tile-fixture.ts';
 
 /** The floor of `fixture.ts` with the walls of the kitchen given to it and its doorway named. */
 function floor(): { readonly plan: Plan; readonly analysis: Analysis } {
@@ -212,6 +212,18 @@ describe('the set-out sheet', () => {
       '130: 90 + 60 \u2212 20 from off-cuts',
       '143 with 10 % allowance, 36 boxes',
       'structural engineer',
+    ])
+      expect(text).toContain(part);
+  });
+
+  it('tells pieces that fall into the perimeter joint apart, and still adds up', () => {
+    expect(sheetWords(plan, analysis)).not.toContain('fall into the perimeter joint');
+    const text = sheetWords(plan, tiledAnalysis([jointedReport]));
+    for (const part of [
+      '60, where 60 tiles are cut',
+      '6 pieces fall into the perimeter joint',
+      '7 under half, 5 of them slivers under a third',
+      '124: 90 + 60 \u2212 6 left out \u2212 20 from off-cuts',
     ])
       expect(text).toContain(part);
   });
