@@ -22,6 +22,8 @@ import {
 } from './reference.ts';
 import type { PlanFile } from './schema.ts';
 import { ringWelded } from './snap.ts';
+import { tileAllowanceKey } from './tile-allowance.ts';
+import { tiledFields } from './tile-grid.ts';
 
 const of = (key: DefaultKey): number => defaults[key].value;
 
@@ -30,7 +32,7 @@ type RoomFile = PlanFile['rooms'][number];
 /** Fills every default of a plan file from the reference data and welds its rings: what all levels above read.
  *  Loads, heating, build-up and tiles stay null where the file has none, so that the checks that need them read "not checked". */
 export function planResolve(file: PlanFile): Plan {
-  return {
+  const plan: Plan = {
     name: file.name,
     ruleSet: file.ruleSet ?? defaultRuleSet,
     screed: screedOf(file),
@@ -53,6 +55,7 @@ export function planResolve(file: PlanFile): Plan {
       ...given(file.layout),
     },
   };
+  return withAllowances(plan, file);
 }
 
 type Given<T> = { [K in keyof T]-?: Exclude<T[K], undefined> };
@@ -211,7 +214,7 @@ function tileGridOf(tiles: TilesFile): TileGrid {
   return {
     ...grid,
     shiftMm: shiftOf(grid, tiles.offsetMm),
-    allowance: tiles.allowance ?? allowanceOf(grid),
+    allowance: tiles.allowance ?? of(tileAllowanceKey(grid, [])),
     tilesPerBox: tiles.tilesPerBox ?? null,
   };
 }
@@ -231,8 +234,22 @@ function shiftOf({ bond, lengthMm, groutMm }: Omit<TileGrid, 'shiftMm' | 'allowa
   }
 }
 
-/** What cutting takes at the usual: more where all edges are cut askew, most in a herringbone. */
-function allowanceOf({ bond, angleDeg }: Pick<TileGrid, 'bond' | 'angleDeg'>): number {
-  if (bond === 'herringbone') return of('tileAllowanceHerringbone');
-  return of(angleDeg % 90 === 0 ? 'tileAllowanceStraight' : 'tileAllowanceDiagonal');
+/** The usual allowances by how tiles lie in the rooms of their fields, where none is entered. */
+function withAllowances(plan: Plan, { tiles, tileFields = [] }: PlanFile): Plan {
+  const own = new Map<string | null, number | undefined>(tileFields.map(({ id, allowance }) => [id, allowance]));
+  own.set(null, tiles?.allowance);
+  const usual = new Map(
+    tiledFields(plan).flatMap(({ id, grid, rooms }) =>
+      own.get(id) === undefined ? [[id, of(tileAllowanceKey(grid, rooms))] as const] : [],
+    ),
+  );
+  const allowed = <T extends TileGrid>(grid: T, id: string | null): T => ({
+    ...grid,
+    allowance: usual.get(id) ?? grid.allowance,
+  });
+  return {
+    ...plan,
+    tiles: plan.tiles && allowed(plan.tiles, null),
+    tileFields: plan.tileFields.map((field) => allowed(field, field.id)),
+  };
 }

@@ -1,7 +1,7 @@
 import type { Change } from '../../../plan/edits/fields.ts';
 import { type TilesFile, type TilesOf, tileOriginMoved, tilesChanged, tilesFind } from '../../../plan/edits/tiles.ts';
 import type { TileBond, TileGrid } from '../../../plan/plan.ts';
-import { type DefaultKey, type DrawingStartKey, defaults, drawingStarts, rules } from '../../../plan/reference.ts';
+import { type DrawingStartKey, defaults, drawingStarts, rules } from '../../../plan/reference.ts';
 import type { PlanFile } from '../../../plan/schema.ts';
 import { FARTHEST_MM } from '../../../plan/snap.ts';
 import { tileModule } from '../../../plan/tile-grid.ts';
@@ -183,14 +183,9 @@ function setOutAt(file: PlanFile, of: TilesOf, axis: 0 | 1, mm: number): Tried {
   return triedUnless(offSheet, file, tileOriginMoved(file, of, axis === 0 ? [mm, y] : [x, mm]));
 }
 
-/** What is ordered beyond the tiles that are laid, by how much of them is cut. */
-function allowanceKey({ bond, angleDeg }: TileGrid): DefaultKey {
-  if (bond === 'herringbone') return 'tileAllowanceHerringbone';
-  return angleDeg % 90 === 0 ? 'tileAllowanceStraight' : 'tileAllowanceDiagonal';
-}
-
+/** What is ordered beyond the tiles that are laid. Straight, askew and in a herringbone it has one source. */
 function OrderFields({ of, grid }: SettingsProps) {
-  const start = defaults[allowanceKey(grid)];
+  const start = defaults.tileAllowanceStraight;
   return (
     <>
       <NumberField
