@@ -80,6 +80,22 @@ function placeOrder([x, y]: Point): number {
 /** Main wall directions of some regions, the weightiest first, as angles from 0 to a quarter turn, radians.
  *  Directions are taken modulo a quarter turn, since walls mostly stand square to each other. */
 export function mainDirections(regions: readonly Region[]): number[] {
+  return directionsOf(regions)
+    .filter(({ share }, i) => i === 0 || share >= LEAST_SHARE)
+    .slice(0, MOST_DIRECTIONS)
+    .map(({ angle }) => angle);
+}
+
+/** Whether a region has a main wall direction at all: a round one has none. */
+export function hasDirection(region: Region): boolean {
+  return (directionsOf([region])[0]?.share ?? 0) >= ROUND_SHARE;
+}
+
+/** In a round room no direction, or one square to it, has a larger share of the walls than this. */
+const ROUND_SHARE = 0.25;
+
+/** All wall directions, the weightiest first, each with its share of the walls' length. */
+function directionsOf(regions: readonly Region[]): { readonly angle: number; readonly share: number }[] {
   const quarter = Math.PI / 2;
   const walls = regions.flatMap((region) => [region.outline, ...region.holes].flatMap(ringWalls));
   const total = walls.reduce((sum, wall) => sum + wall.length, 0);
@@ -106,11 +122,9 @@ export function mainDirections(regions: readonly Region[]): number[] {
     const angle = lead.angle + (square > 0 ? offset / square : 0);
     found.push({ angle: ((angle % quarter) + quarter) % quarter, weight });
   }
-  found.sort((a, b) => b.weight - a.weight || a.angle - b.angle);
   return found
-    .filter((f, i) => i === 0 || f.weight >= LEAST_SHARE * total)
-    .slice(0, MOST_DIRECTIONS)
-    .map((f) => snapAngle(f.angle));
+    .sort((a, b) => b.weight - a.weight || a.angle - b.angle)
+    .map(({ angle, weight }) => ({ angle: snapAngle(angle), share: weight / total }));
 }
 
 interface Wall {

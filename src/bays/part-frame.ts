@@ -1,21 +1,27 @@
 import type { Point } from '../geometry/point.ts';
 import { boxOf, type Ring } from '../geometry/ring.ts';
 import { DIRECTION_DEG } from '../geometry/tolerance.ts';
-import { type Frame, frameOf, frameSettled, mainDirections, regionOrdered } from './frame.ts';
+import { type Frame, frameOf, frameSettled, hasDirection, mainDirections, regionOrdered } from './frame.ts';
 import { groutAngle, groutMiddle, groutTurn } from './grout.ts';
 import type { Part, PartCut } from './part.ts';
 
-/** The main directions of the walls; of the grout where its lines nearly follow one, so that joints run along them exactly. */
+/** The main directions of the walls; of the grout where its lines nearly follow one, so that joints run along them exactly, and besides where they are
+ *  only a little askew to one, or the room is round: joints in grout meet such walls nearly square. */
 export function partDirections({ region, grout }: Part): number[] {
   const walls = mainDirections([region]);
   if (grout === null) return walls;
   const own = groutAngle(grout);
-  const isOwn = (angle: number) => {
+  const isWithin = (angle: number, mostDeg: number) => {
     const off = Math.abs(angle - own);
-    return Math.min(off, Math.PI / 2 - off) <= (DIRECTION_DEG * Math.PI) / 180;
+    return Math.min(off, Math.PI / 2 - off) <= (mostDeg * Math.PI) / 180;
   };
-  return [...new Set(walls.map((angle) => (isOwn(angle) ? own : angle)))];
+  const along = walls.map((angle) => (isWithin(angle, DIRECTION_DEG) ? own : angle));
+  const isAskew = walls.every((angle) => !isWithin(angle, ASKEW_MOST_DEG));
+  return [...new Set(isAskew && hasDirection(region) ? along : [...along, own])];
 }
+
+/** Joints that meet a wall within so much of square leave no sharp corners. */
+const ASKEW_MOST_DEG = 12;
 
 /** The frame along a direction in which the part always lies the same way. */
 export function partFrame(part: Part, angle: number): Frame {

@@ -1,6 +1,7 @@
-import type { Point } from '../geometry/point.ts';
+import { type Point, pointDistance } from '../geometry/point.ts';
 import { type Region, ringContains } from '../geometry/ring.ts';
 import { segmentsMeet } from '../geometry/segment.ts';
+import { WELD_MM } from '../geometry/tolerance.ts';
 import type { Budget } from './budget.ts';
 import { cutOffMm, cutRate } from './grout.ts';
 import { neckInGrout } from './neck-in-grout.ts';
@@ -53,8 +54,15 @@ interface NeckStart {
 export function neckStarts(part: Part, budget: Budget): NeckStart[] {
   const free = freeNecks(part, regionNecks(part.region, part.layout, budget));
   const leastMm = Math.round(free[0]?.widthMm ?? 0);
-  const tied = free.filter((neck) => Math.round(neck.widthMm) === leastMm).slice(0, MOST_TIED);
-  return tied.flatMap((neck) => firstParting(part, [neck]) ?? []);
+  const tied = free.filter((neck) => Math.round(neck.widthMm) === leastMm);
+  // From one corner the chord square to the passage is the shortest; those a hair askew to it are no other ways.
+  const askew = (neck: Neck) => tied.some((other) => other.widthMm < neck.widthMm && sharesEnd(neck, other));
+  const ways = tied.filter((neck) => !askew(neck)).slice(0, MOST_TIED);
+  return ways.flatMap((neck) => firstParting(part, [neck]) ?? []);
+}
+
+function sharesEnd(a: Chord, b: Chord): boolean {
+  return [a.from, a.to].some((p) => [b.from, b.to].some((q) => pointDistance(p, q) <= WELD_MM));
 }
 
 const MOST_TIED = 4;

@@ -120,9 +120,9 @@ function necksSolve(part: Part, cutsRound: readonly PartCut[], budget: Budget, t
 
 const MOST_TRIES = 2;
 
-/** What a solution costs, by the prices of the search. */
+/** What a solution costs, by the prices of the search, crumbs counted. */
 function priceOf(part: Part, cutsRound: readonly PartCut[]): (found: Found) => number {
-  const own: Part = { ...part, columns: columnsInside(part, cutsRound) };
+  const own = crumbsCounted({ ...part, columns: columnsInside(part, cutsRound) });
   return ({ openNecks, cuts }) => openNecks.length * BREACH_PRICE + layoutPrice(part.region, own, cuts, 0).cost;
 }
 

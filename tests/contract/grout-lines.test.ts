@@ -160,6 +160,31 @@ describe('the aim grout-lines', () => {
     expect(analysisFaults(plan, analysis)).toEqual([]);
   });
 
+  it('lays the joints of round rooms, and of rooms a little askew to the tiles, in grout', () => {
+    // A round room of 10 m: a cross in the grout at 8 x 603 - 1.5 = 4,822.5 both ways, 177.5 mm off its middle, is 4 x sqrt(5000^2 - 177.5^2) = 19.99 m.
+    const round = Array.from({ length: 48 }, (_, i): Point => {
+      const angle = (2 * Math.PI * i) / 48;
+      return [5000 + 5000 * Math.cos(angle), 5000 + 5000 * Math.sin(angle)];
+    });
+    // Walls 3 degrees off the grid, about 12 x 7 m: joints across at 7 x 603 - 1.5 = 4,219.5 and 13 x 603 - 1.5 = 7,837.5, 7 m each, leave bays of at most
+    // 4.2 x 7 m.
+    const askew: readonly Point[] = [
+      [0, 0],
+      [12_000, 600],
+      [11_500, 7600],
+      [300, 7000],
+    ];
+    for (const { outline, mostM } of [
+      { outline: round, mostM: 20 },
+      { outline: askew, mostM: 14.1 },
+    ]) {
+      const { plan, analysis } = analysed(floor(outline));
+      expect(isWithin(analysis) && isInGrout(analysis)).toBe(true);
+      expect(freeJointM(analysis)).toBeLessThanOrEqual(mostM);
+      expect(analysisFaults(plan, analysis)).toEqual([]);
+    }
+  });
+
   it('follows the courses of a half bond, and says of a joint across them that no grout runs there', () => {
     const half = { ...tiles, bond: 'half' };
     const along = analysed(floor(box(5000, 15_000), half)).analysis;
