@@ -45,7 +45,7 @@ export function tileLines({ tiles, joints }: Analysis, names: Names): readonly s
     ...tableLines([heads, ...rows], `lll${'r'.repeat(heads.length - 3)}`),
     found.length === 0
       ? '  No intermediate or neck joint lies under tiles.'
-      : `  On grout lines: ${figureText(onM, 1)} m of ${figureText(lengthM, 1)} m of intermediate and neck joints`,
+      : `  On grout lines: ${figureText(onM, 1)} m of ${figureText(lengthM, 1)} m of intermediate and neck joints under tiles`,
   ];
 }
 
@@ -66,8 +66,8 @@ export function agreementLines(agreements: readonly Agreement[]): readonly strin
   const heads = [
     'Way',
     'Intermediate and neck m',
+    'Of these on grout',
     'All joints off grout m',
-    'Intermediate and neck on grout',
     'Cut tiles',
     'Slivers',
     'Sum m',
@@ -76,8 +76,8 @@ export function agreementLines(agreements: readonly Agreement[]): readonly strin
   const rows = agreements.map(({ way, price, onGroutShare, setOuts, aim }) => [
     wayWords[way],
     figureText(price.jointM, 1),
-    figureText(price.offGroutM, 1),
     onGroutShare === null ? '-' : `${figureText(onGroutShare * 100, 0)} %`,
+    figureText(price.offGroutM, 1),
     figureText(price.cutTiles, 0),
     figureText(price.slivers, 0),
     figureText(price.totalM, 1),
@@ -90,6 +90,6 @@ export function agreementLines(agreements: readonly Agreement[]): readonly strin
   return [
     'Joints and tiles brought together',
     ...tableLines([heads, ...rows], 'lrrrrrrl'),
-    `  Joints drawn by hand and those of the building count among all joints only; doorway joints stay under the leaf and do not count. In the sum a metre off a grout line counts as ${offGroutPrice.value} m more, a cut tile as ${cutTilePriceM.value} m, a sliver as ${sliverPriceM.value} m.`,
+    `  Drawn joints and those of the building count among all joints off grout only; doorway joints stay under the leaf and do not count. In the sum a metre off a grout line counts as ${offGroutPrice.value} m more, a cut tile as ${cutTilePriceM.value} m, a sliver as ${sliverPriceM.value} m.`,
   ];
 }

@@ -1,3 +1,4 @@
+import { onGrid } from '../geometry/tolerance.ts';
 import type { Analysis, RoomQuantities } from '../plan/analysis.ts';
 import { jointKinds } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -86,7 +87,7 @@ export function jointsCsv(plan: Plan, analysis: Analysis): string {
     ['Profile takes (mm)', ({ profileTakesMm }) => profileTakesMm],
     ['Sealant needs (mm)', ({ sealantNeedsMm }) => sealantNeedsMm],
     ['On grout line', ({ onGroutLine }) => (onGroutLine === null ? '' : onGroutLine ? 'yes' : 'no')],
-    ['Off grout line (mm)', ({ offGroutMm }) => offGroutMm ?? ''],
+    ['Off grout line (mm)', ({ offGroutMm }) => (offGroutMm === null ? '' : onGrid(offGroutMm))],
     ['Tiles cut', ({ onGroutLine, cutsTiles }) => (onGroutLine === null ? '' : cutsTiles)],
     ['Tiles at the joint', (joint) => tilesAtText(joint) ?? ''],
     ['Why off the grout line', (joint) => whyOffText(joint) ?? ''],

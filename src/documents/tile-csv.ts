@@ -1,3 +1,4 @@
+import { onGrid } from '../geometry/tolerance.ts';
 import { type Analysis, type TileFieldReport, tilePieces, type WallCut } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
 import { type CsvCell, plain, table } from './csv.ts';
@@ -28,7 +29,7 @@ export function tilesCsv(plan: Plan, analysis: Analysis): string {
     ['Pieces into the perimeter joint', ({ inJoint }) => inJoint],
     ['Cuts under half', ({ sawn }) => sawn.underHalf],
     ['Slivers, under a third', ({ sawn }) => sawn.slivers],
-    ['Smallest cut (mm)', ({ sawn }) => sawn.smallestCutMm ?? ''],
+    ['Smallest cut (mm)', ({ sawn }) => (sawn.smallestCutMm === null ? '' : onGrid(sawn.smallestCutMm))],
     ['Tile faces (m2)', ({ tileM2 }) => tileM2],
     ['Grout (m2)', ({ groutM2 }) => groutM2],
     ['Tiles to lay', ({ laid }) => laid],
@@ -50,7 +51,7 @@ const alongNames: Readonly<Record<WallCut['along'], string>> = {
 };
 
 /** One row a stretch of wall, jamb, thing or joint: the size of the cut along it, and the size to cut it to: less the perimeter joint at a wall or a
- *  thing, less half of the open joint at a joint. */
+ *  thing, less half of the open joint at a joint. Lengths measured on a turned floor are told as the plan's are, to 0.1 mm. */
 export function cutsCsv(plan: Plan, analysis: Analysis): string {
   const names = namesOf(plan, analysis);
   type Row = WallCut & { readonly field: string; readonly groutMm: number };
@@ -73,14 +74,14 @@ export function cutsCsv(plan: Plan, analysis: Analysis): string {
     ['Room', ({ room }) => (room === null ? '' : names.room(room))],
     ['Along', ({ along }) => alongNames[along]],
     ['Of', ({ object }) => (object === null ? '' : names.ref(object))],
-    ['From x (mm)', ({ line }) => line[0][0]],
-    ['From y (mm)', ({ line }) => line[0][1]],
-    ['To x (mm)', ({ line }) => line[1][0]],
-    ['To y (mm)', ({ line }) => line[1][1]],
+    ['From x (mm)', ({ line }) => onGrid(line[0][0])],
+    ['From y (mm)', ({ line }) => onGrid(line[0][1])],
+    ['To x (mm)', ({ line }) => onGrid(line[1][0])],
+    ['To y (mm)', ({ line }) => onGrid(line[1][1])],
     ['Cut tiles', ({ tiles }) => tiles],
     ['Cut', (row) => (isCut(row) ? plain(cutSizesText(row)) : 'whole tiles')],
-    ['Smallest cut (mm)', (row) => (isCut(row) ? Math.min(...row.sizesMm) : '')],
-    ['Whole tile the same way (mm)', ({ wholeMm }) => wholeMm],
+    ['Smallest cut (mm)', (row) => (isCut(row) ? onGrid(Math.min(...row.sizesMm)) : '')],
+    ['Whole tile the same way (mm)', ({ wholeMm }) => onGrid(wholeMm)],
     ['Comes off for the open joint (mm)', comesOffMm],
     ['To cut', (row) => plain(toCutText(row, comesOffMm(row)))],
     ['Narrow', (row) => narrowWords[cutNarrow(row) ?? 'wide']],

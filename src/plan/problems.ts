@@ -79,6 +79,7 @@ function problemMessage(issue: Exclude<Issue, { code: 'unrecognized_keys' }>): s
 function typeWords(expected: string): string {
   const words: Readonly<Record<string, string>> = {
     number: 'a number',
+    int: 'a whole number',
     string: 'text',
     boolean: 'true or false',
     array: 'a list',

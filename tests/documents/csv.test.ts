@@ -166,6 +166,20 @@ describe('lists of tiles', () => {
     expect(narrow.flatMap((head) => column(rows, head))).toEqual(['54', '7', '5', '96']);
   });
 
+  it('tell lengths on a turned floor to 0.1 mm', () => {
+    const line = [
+      [1000.00004, 20.26],
+      [4000, 1111.9099],
+    ] as const;
+    const cuts = [wallCut('B2', 'r1', line, [357.98704], { wholeMm: 600.01296 })];
+    const sawn = { cut: 1, underHalf: 0, slivers: 0, smallestCutMm: 357.98704 };
+    const analysis = tiledAnalysis([fieldReport({ cuts, sawn })]);
+    const [heads = [], cells = []] = read(cutsCsv(tiledPlan(), analysis));
+    const lengths = cells.filter((_, i) => /\(mm\)$/u.test(heads[i] ?? ''));
+    expect(lengths).toEqual(['1000', '20.3', '4000', '1111.9', '358', '600', '10']);
+    expect(column(read(tilesCsv(tiledPlan(), analysis)), 'Smallest cut (mm)')).toEqual(['358']);
+  });
+
   it('leave out what is no wider than the joint that it falls into', () => {
     const cut = { along: 'wall', isAskew: false } as const;
     expect(toCutText({ ...cut, sizesMm: [10] }, 10)).toBe('left out: falls into the joint');

@@ -130,6 +130,11 @@ describe('fields are refused with the path to them', () => {
       'screed.thicknessMm: must be above 0; it is 0',
     ],
     [
+      'a box of one tile and a half',
+      planText({ tiles: { lengthMm: 600, widthMm: 600, tilesPerBox: 1.5 } }),
+      'tiles.tilesPerBox: must be a whole number; it is 1.5',
+    ],
+    [
       'a strip of no thickness',
       planText({ edgeStrip: { thicknessMm: -8 } }),
       'edgeStrip.thicknessMm: must be above 0; it is -8',

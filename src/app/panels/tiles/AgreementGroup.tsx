@@ -2,12 +2,14 @@ import { useStore } from 'zustand';
 import type { Agreement, AgreementWay } from '../../../analysis/agreement.ts';
 import { agreementUsed } from '../../../plan/edits/tiles.ts';
 import { rules } from '../../../plan/reference.ts';
-import { figure, figureShort } from '../../parts/format.ts';
+import { focusHeir } from '../../parts/focus.ts';
+import { differenceText, figure, figureShort } from '../../parts/format.ts';
 import { SourceButton, SourceText, useSource } from '../../parts/SourceNote.tsx';
 import { agreementAsk, agreementStore } from '../../state/agreementRun.ts';
 import { usePlan } from '../../state/hooks.ts';
 import { commit } from '../../state/planStore.ts';
-import { AgreementWorking } from './AgreementWorking.tsx';
+
+const compareHeir = focusHeir('#agree .button');
 
 /** The ways to bring joints and grout lines together, each with its price against the present, to be taken as one step. */
 export function AgreementGroup() {
@@ -15,15 +17,17 @@ export function AgreementGroup() {
   const last = useStore(agreementStore, (state) => state.found);
   const found = last?.sheet === number ? last : null;
   const isBusy = useStore(agreementStore, ({ run }) => run !== null);
+  const halted = useStore(agreementStore, (state) => state.halted);
   const isOld = found !== null && found.file !== file;
   return (
-    <section className="group">
+    <section className="group" id="agree">
       <h3>Make them agree</h3>
       {found !== null && found.ways.length > 0 && <Ways ways={found.ways} isOld={isOld} />}
       {isOld && <p className="small tone-caution">The plan has changed since: these are the prices before.</p>}
       {(found === null || isOld) && (
         <div className="deeds">
           <button
+            ref={compareHeir}
             type="button"
             className="button framed"
             aria-disabled={isBusy}
@@ -33,7 +37,11 @@ export function AgreementGroup() {
           </button>
         </div>
       )}
-      <AgreementWorking />
+      {halted !== null && (
+        <p className="small" role="status">
+          {halted}
+        </p>
+      )}
       <Weights />
     </section>
   );
@@ -63,13 +71,13 @@ interface Row {
 }
 
 const rows: readonly Row[] = [
-  { name: 'Intermediate, m', decimals: 1, of: ({ price }) => price.jointM },
-  { name: 'All joints off grout, m', decimals: 1, of: ({ price }) => price.offGroutM },
+  { name: 'Intermediate and neck, m', decimals: 1, of: ({ price }) => price.jointM },
   {
-    name: 'Intermediate in grout, %',
+    name: 'Of these in grout, %',
     decimals: 0,
     of: ({ onGroutShare }) => (onGroutShare === null ? null : onGroutShare * 100),
   },
+  { name: 'All joints off grout, m', decimals: 1, of: ({ price }) => price.offGroutM },
   { name: 'Cut tiles', decimals: 0, of: ({ price }) => price.cutTiles },
   { name: 'Slivers', decimals: 0, of: ({ price }) => price.slivers },
   { name: 'Price, m', decimals: 1, of: ({ price }) => price.totalM, strong: true },
@@ -132,26 +140,22 @@ function Compared({ row, way, present }: { readonly row: Row; readonly way: Agre
   if (value === null) return '–';
   // A thousand metres are told to the metre.
   const decimals = Math.max(value, before ?? 0) < 1000 ? row.decimals : 0;
-  const text = figure(value, decimals);
-  const byText = before === null ? '' : figure(Math.abs(value - before), decimals);
-  const isSame = before === null || Number(byText.replace(',', '.')) === 0;
+  const change = before === null ? null : differenceText(before, value, decimals);
   return (
     <>
-      {text}
-      {!isSame && (
-        <span className="change">
-          {value > before ? '+' : '−'}
-          {byText}
-        </span>
-      )}
+      {figure(value, decimals)}
+      {change !== null && <span className="change">{change}</span>}
     </>
   );
 }
+
+const useHeir = focusHeir('#agree .button');
 
 function Use({ way }: { readonly way: Agreement }) {
   const words = stepWords[way.way];
   return (
     <button
+      ref={useHeir}
       type="button"
       className="button framed"
       aria-label={`Use this: ${words.toLowerCase()}`}
@@ -171,9 +175,9 @@ function Weights() {
   return (
     <div className="weights">
       <p className="small quiet">
-        The price is metres of joint. Joints in doorways stay under the leaf and do not count. A metre off a grout line
-        counts as {m(offGroutPrice.value)} more, a cut tile as {m(cutTilePriceM.value)}, a sliver as{' '}
-        {m(sliverPriceM.value)}.
+        The price is metres of joint. Drawn joints and those of the building count among all joints off grout only;
+        those in doorways stay under the leaf and do not count. A metre off a grout line counts as{' '}
+        {m(offGroutPrice.value)} more, a cut tile as {m(cutTilePriceM.value)}, a sliver as {m(sliverPriceM.value)}.
       </p>
       <SourceButton of="the price" toggle={note} />
       <div className="source-place" id={note.id} hidden={!note.open}>

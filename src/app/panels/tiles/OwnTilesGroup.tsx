@@ -3,6 +3,7 @@ import { oneLine } from '../../../documents/words.ts';
 import { roomsTiled, type TilesOf, tileFieldAdded, tilesTakenAway } from '../../../plan/edits/tiles.ts';
 import type { Plan, Room, TileField } from '../../../plan/plan.ts';
 import { ChoiceField } from '../../parts/ChoiceField.tsx';
+import { focusHeir } from '../../parts/focus.ts';
 import { Fold } from '../../parts/Fold.tsx';
 import { nameText } from '../../parts/format.ts';
 import { Icon } from '../../parts/Icon.tsx';
@@ -26,7 +27,7 @@ export function OwnTilesGroup({ plan, result }: OwnTilesProps) {
   // A field that was just made opens; those that were there stay as they were.
   const [added, setAdded] = useState<string | null>(null);
   return (
-    <section className="group">
+    <section className="group" id="own-tiles">
       <h3>Own tiles {plan.tileFields.length > 0 && <span className="quiet">{plan.tileFields.length}</span>}</h3>
       {plan.tileFields.map((field) => (
         <Fold key={field.id} summary={fieldSummary(field, plan)} unfolded={field.id === added}>
@@ -46,6 +47,9 @@ function fieldSummary(field: TileField, plan: Plan): string {
   const rooms = fieldRooms(field, plan);
   return `Field ${field.id}: ${rooms.length === 0 ? 'no room' : roomsText(rooms)}`;
 }
+
+const fieldHeir = focusHeir('#own-tiles :is(summary, select)');
+const roomHeir = focusHeir('#own-tiles :is(summary, select)', '#own-tiles .fold');
 
 /** About the height of a room's row, px. */
 const rowPx = 32;
@@ -69,6 +73,7 @@ function OwnField({ field, plan, result }: OwnTilesProps & { readonly field: Til
       <div className="deeds">
         {report !== undefined && <BalanceCuts of={id} />}
         <button
+          ref={fieldHeir}
           type="button"
           className="button framed"
           title="Its rooms have the tiles of the floor again"
@@ -87,6 +92,7 @@ function FieldRoom({ room: { id, name } }: { readonly room: Room }) {
     <li className="field-room">
       <span>{oneLine(name)}</span>
       <button
+        ref={roomHeir}
         type="button"
         className="button bare"
         aria-label={words}
@@ -134,9 +140,9 @@ function OwnTilesFor({ plan, result, onAdded }: OwnTilesProps & { readonly onAdd
       <ChoiceField label="Own tiles for" value={of} choices={choices} onChange={setAsked} />
       {fields.length > 0 && (
         <ChoiceField
-          label="As part of"
+          label="In tile field"
           value={field}
-          choices={[{ value: others, words: 'A new field' }, ...fields]}
+          choices={[{ value: others, words: 'A new one' }, ...fields]}
           onChange={setInto}
         />
       )}

@@ -1,5 +1,6 @@
 import { tilesLaid, tilesTakenAway } from '../../../plan/edits/tiles.ts';
 import type { TileGrid } from '../../../plan/plan.ts';
+import { focusHeir } from '../../parts/focus.ts';
 import { TickField } from '../../parts/TickField.tsx';
 import type { Result } from '../../state/analysisStore.ts';
 import { boardStore } from '../../state/boardStore.ts';
@@ -10,6 +11,10 @@ import { OwnTilesGroup } from './OwnTilesGroup.tsx';
 import { AllResults, FieldResults, NoRooms } from './TileResults.tsx';
 import { TileSettings } from './TileSettings.tsx';
 
+const groupId = 'floor-tiles';
+const layHeir = focusHeir(`#${groupId} input`);
+const awayHeir = focusHeir(`#${groupId} .button`);
+
 /** The tiles of the floor, the fields that some rooms have for themselves, and what all of them come to. */
 export function TilesGroup({ result }: { readonly result: Result | null }) {
   const plan = usePlanResolved();
@@ -17,7 +22,7 @@ export function TilesGroup({ result }: { readonly result: Result | null }) {
   if (plan.tiles === null && plan.tileFields.length === 0) return <NoTiles />;
   return (
     <>
-      <section className="group">
+      <section className="group" id={groupId}>
         <h3>Tiles of the floor</h3>
         <TilesTick />
         {plan.tiles === null ? <LayTiles /> : <FloorTiles grid={plan.tiles} result={result} />}
@@ -46,7 +51,7 @@ function TilesTick() {
 
 function NoTiles() {
   return (
-    <section className="group">
+    <section className="group" id={groupId}>
       <h3>Tiles</h3>
       <p className="small quiet">
         Once tiles are laid, joints are measured against their grout lines, cuts are sized and tiles are counted.
@@ -59,7 +64,12 @@ function NoTiles() {
 function LayTiles() {
   return (
     <div className="deeds">
-      <button type="button" className="button framed" onClick={() => commit('Lay tiles', tilesLaid)}>
+      <button
+        ref={layHeir}
+        type="button"
+        className="button framed"
+        onClick={() => commit('Lay tiles', tilesLaid)}
+      >
         Lay tiles
       </button>
     </div>
@@ -75,6 +85,7 @@ function FloorTiles({ grid, result }: { readonly grid: TileGrid; readonly result
       <div className="deeds">
         {report !== undefined && <BalanceCuts of={null} />}
         <button
+          ref={awayHeir}
           type="button"
           className="button framed"
           onClick={() => commit('Take the tiles away', (file) => tilesTakenAway(file, null))}
