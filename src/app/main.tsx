@@ -7,6 +7,7 @@ import { laterFetch } from './later.tsx';
 import { Rescue } from './Rescue.tsx';
 import { shortcutsFollow } from './shortcuts.ts';
 import { analysisFollow, analysisPrepare } from './state/analysisRun.ts';
+import { noticesFollow } from './state/boardStore.ts';
 import { keepingFollow, keepingStore, planStanding } from './state/keeping.ts';
 import { planStore } from './state/planStore.ts';
 import { themeFollow } from './state/theme.ts';
@@ -28,6 +29,7 @@ if (place === null) throw new Error('the page has no place for the app');
 
 analysisPrepare();
 themeFollow();
+noticesFollow();
 shortcutsFollow();
 handFollow();
 fileDropFollow();

@@ -11,9 +11,16 @@ import { findingKey } from '../state/thing.ts';
 import { findingsAbout } from '../state/worst.ts';
 import { findingTiles, type Mend, mendsOf } from './mends.ts';
 
+interface CardFindingsProps {
+  readonly id: string;
+  /** What it is called besides: a drawn joint is a joint of the floor too. */
+  readonly also?: readonly string[];
+  readonly result: Result;
+}
+
 /** What the findings say about a thing, where the thing stands, with their mends. */
-export function CardFindings({ id, result }: { readonly id: string; readonly result: Result }) {
-  const findings = findingsAbout(result.analysis, id);
+export function CardFindings({ id, also = [], result }: CardFindingsProps) {
+  const findings = findingsAbout(result.analysis, [id, ...also]);
   if (findings.length === 0) return null;
   const words = messagesOf(result.plan);
   const mends = new Map(findings.flatMap((finding) => mendsOf(finding, result)).map((mend) => [mend.words, mend]));

@@ -1,12 +1,12 @@
 import type { ReactNode } from 'react';
 import type { Joint } from '../../plan/analysis.ts';
 import { length, movement } from '../parts/format.ts';
-import { groutIsNear, groutWords } from '../parts/grout.ts';
+import { groutWords } from '../parts/grout.ts';
 import { messagesOf } from '../parts/messages.ts';
 import type { Result } from '../state/analysisStore.ts';
-import { jointToGrout } from '../tools/tiles/grout-actions.ts';
 import { CardFindings } from './CardFindings.tsx';
 import { FiguresTable } from './FiguresTable.tsx';
+import { GroutDeed } from './GroutDeed.tsx';
 import { JointWorking } from './JointWorking.tsx';
 
 interface JointFiguresProps {
@@ -47,16 +47,10 @@ export function JointFigures({ joint, kind, word, result }: JointFiguresProps) {
             limit: joint.kind === 'structural' ? null : `${movement(widthMm)} given`,
           },
           { name: 'Length', value: length(joint.lengthM) },
-          ...(grout === null ? [] : [{ name: 'Grout line', value: grout.place, limit: grout.more }]),
+          ...(grout === null ? [] : [{ name: 'Grout line', value: grout.place, limit: grout.more || null }]),
         ]}
       />
-      {groutIsNear(joint) && (
-        <div className="deeds">
-          <button type="button" className="button framed" onClick={() => jointToGrout(joint)}>
-            Move to the grout line
-          </button>
-        </div>
-      )}
+      <GroutDeed joint={joint} />
       <CardFindings id={joint.id} result={result} />
       <details className="explain">
         <summary>How the movement is found</summary>

@@ -21,6 +21,9 @@ interface LengthFieldProps {
   readonly edit: CardEdit<number>;
 }
 
+/** Where a place may lie, either way. */
+const placeBounds = `−${FARTHEST_MM / 1000} to ${FARTHEST_MM / 1000} m`;
+
 /** No side of a thing is shorter, mm. */
 const sideLeastMm = 1;
 
@@ -38,6 +41,7 @@ export function LengthField(props: LengthFieldProps) {
       value={valueMm}
       least={leastMm}
       most={mostMm}
+      {...(leastMm < 0 && mostMm === FARTHEST_MM ? { bounds: placeBounds } : {})}
       refusal={(mm, gesture) => editTry(edit, mm, gesture)}
       onChange={(mm, gesture) => editPut(told(mm), edit, mm, gesture)}
     />

@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import type { Joint } from '../../plan/analysis.ts';
 import { objectChanged, objectFind, type PlanObject } from '../../plan/edits/objects.ts';
 import type { Joinery, Pipe, Plan, StructuralJoint, SunZone } from '../../plan/plan.ts';
 import { planResolve } from '../../plan/resolve.ts';
@@ -6,6 +7,7 @@ import type { PlanFile } from '../../plan/schema.ts';
 import { underChoices } from '../panels/ToolOptions.tsx';
 import { ChoiceField } from '../parts/ChoiceField.tsx';
 import { movement } from '../parts/format.ts';
+import { groutWords } from '../parts/grout.ts';
 import { NumberField } from '../parts/NumberField.tsx';
 import { widthRanges } from '../parts/ranges.ts';
 import { TextField } from '../parts/TextField.tsx';
@@ -16,7 +18,8 @@ import { drawnTakeAway, jointsFindAgain } from '../tools/actions.ts';
 import { CardFindings } from './CardFindings.tsx';
 import { Corners } from './CornersTable.tsx';
 import { DoorwayFields } from './DoorwayFields.tsx';
-import { FiguresTable } from './FiguresTable.tsx';
+import { type FigureRow, FiguresTable } from './FiguresTable.tsx';
+import { GroutDeed } from './GroutDeed.tsx';
 import { LengthField } from './LengthField.tsx';
 import { PlaceFields, SizeFields } from './OutlineFields.tsx';
 import { RepeatFold } from './RepeatFold.tsx';
@@ -38,21 +41,32 @@ export function ObjectCard(props: ObjectCardProps) {
   const found = objectFind(file, id);
   if (found === null) return null;
   const joints = result?.analysis.joints.filter((joint) => joint.sources.includes(id)) ?? [];
+  const isDrawn = found.list === 'drawnJoints';
   return (
     <>
       <Fields {...props} found={found} plan={plan} />
-      {joints.length > 0 && (
-        <FiguresTable
-          rows={joints.map((joint) => ({ name: `Joint ${joint.id} closes`, value: movement(joint.closingMm) }))}
-        />
+      {joints.length > 0 && <FiguresTable rows={joints.flatMap(jointRows)} />}
+      {joints.map((joint) => (
+        <GroutDeed key={joint.key} joint={joint} />
+      ))}
+      {result !== null && (
+        <CardFindings id={id} also={isDrawn ? joints.map((joint) => joint.id) : []} result={result} />
       )}
-      {result !== null && <CardFindings id={id} result={result} />}
       {found.list === 'columns' && <RepeatFold id={id} />}
       {found.list === 'doorways' || found.list === 'pipes' ? null : <Corners file={file} id={id} of={of} />}
       {found.list === 'pipes' || found.list === 'noJoint' ? null : <TurnFold />}
       {found.list === 'noJoint' ? null : <ThingActions />}
     </>
   );
+}
+
+/** What the joints along it must take, and how they lie in the tiles. */
+function jointRows(joint: Joint): readonly FigureRow[] {
+  const grout = groutWords(joint);
+  return [
+    { name: `Joint ${joint.id} closes`, value: movement(joint.closingMm) },
+    ...(grout === null ? [] : [{ name: `Grout line of ${joint.id}`, value: grout.place, limit: grout.more || null }]),
+  ];
 }
 
 interface FieldsProps extends ObjectCardProps {

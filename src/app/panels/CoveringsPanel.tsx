@@ -8,7 +8,10 @@ import { Stretches } from '../parts/Stretches.tsx';
 import { usePlanResolved } from '../state/hooks.ts';
 import { commit } from '../state/planStore.ts';
 import type { PanelProps } from './panel.ts';
+import { AgreementGroup } from './tiles/AgreementGroup.tsx';
+import { AgreementWorking } from './tiles/AgreementWorking.tsx';
 import { GroutGroup } from './tiles/GroutGroup.tsx';
+import { GroutMisses } from './tiles/GroutMisses.tsx';
 import { TilesGroup } from './tiles/TilesGroup.tsx';
 
 export const coveringWords: Readonly<Record<Covering, string>> = {
@@ -27,6 +30,7 @@ const roomRowPx = 36;
 /** What lies on the screed: for the whole floor at once or room by room, the tiles and how joints lie in their grout lines. */
 export function CoveringsPanel({ result, onChoose }: PanelProps) {
   const { rooms } = usePlanResolved();
+  const tiled = result?.analysis.tiles == null ? null : result;
   const shared = new Set(rooms.map((room) => room.covering));
   const [only] = shared;
   const mixed = { value: 'mixed' as const, words: 'Not the same' };
@@ -54,7 +58,12 @@ export function CoveringsPanel({ result, onChoose }: PanelProps) {
         <p className="small quiet">The covering decides which limits a bay is held to, and which joints are sealed.</p>
       </section>
       <TilesGroup result={result} />
-      <GroutGroup result={result} onChoose={onChoose} />
+      {tiled !== null && (
+        <>
+          <GroutGroup result={tiled} />
+          <AgreementGroup />
+        </>
+      )}
       <section className="group">
         <h3>Covering room by room</h3>
         <Stretches count={rooms.length} rowPx={roomRowPx}>
@@ -74,6 +83,8 @@ export function CoveringsPanel({ result, onChoose }: PanelProps) {
           }}
         </Stretches>
       </section>
+      {tiled !== null && <GroutMisses result={tiled} onChoose={onChoose} />}
+      <AgreementWorking />
     </>
   );
 }

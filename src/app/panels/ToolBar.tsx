@@ -62,6 +62,7 @@ export function ToolBar() {
   const step = useBoard((state) => state.step);
   const held = useStore(toolStore, ({ stance }) => stance.tool);
   const hint = useStore(toolStore, ({ stance }) => stance.hint);
+  const keys = useStore(toolStore, ({ stance }) => stance.keys);
   const tiled = useStore(toolStore, ({ tiles }) => tiles !== null);
   const laid = usePlan(({ history: { present } }) => (present.file.tiles ?? present.file.tileFields) !== undefined);
   const own = step === 'coverings' && !(tiled && laid) ? [] : stepTools[step];
@@ -94,7 +95,7 @@ export function ToolBar() {
       <div className="bar-row">
         <div className="bar-options">{hasOptions && <ToolOptions tool={held} />}</div>
         <p className="bar-hint" role="status">
-          {hint}
+          {hint} {keys !== undefined && <span className="by-keys">{keys}</span>}
         </p>
       </div>
     </section>

@@ -22,6 +22,8 @@ export interface FigureEntry {
   /** How the figure is read and written, where that is not as a plain number. */
   readonly read?: (text: string) => number | null;
   readonly write?: (value: number) => string;
+  /** The bounds in words, where they are wider than a figure is ever meant to be. */
+  readonly bounds?: string;
 }
 
 /** Typing that has rested for so long is put in, ms: the floor follows the figure, not each digit on the way to it. */
@@ -30,7 +32,7 @@ const restMs = 350;
 /** A figure is put in as soon as typing rests, by Enter, by leaving the field or by an arrow key. Escape brings back what
  *  stood there before. Only a figure that is left, or entered, is told to be wrong. */
 export function useFigureEntry(entry: FigureEntry) {
-  const { unit, value, least, most, step, decimals, onChange, onClear, refusal, read = figureRead } = entry;
+  const { unit, value, least, most, step, decimals, onChange, onClear, refusal, bounds, read = figureRead } = entry;
   const write = entry.write ?? ((figure: number) => figureShort(figure, decimals));
   const id = useId();
   const count = useRef(0);
@@ -60,7 +62,7 @@ export function useFigureEntry(entry: FigureEntry) {
   const put = (next: number | null) => {
     clearTimeout(rest.current);
     if (!inRange(next)) {
-      setWrong(`Enter a number from ${write(least)} to ${write(most)}${unit === '' ? '' : ` ${unit}`}.`);
+      setWrong(`Enter a number from ${bounds ?? `${write(least)} to ${write(most)} ${unit}`.trim()}.`);
       return;
     }
     const refused = why(next);

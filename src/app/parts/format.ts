@@ -4,6 +4,15 @@ import { areaText, type DecimalMark, figureText, movementText, oneLine } from '.
 export const decimalMark: DecimalMark = new Intl.NumberFormat().format(0.5).includes(',') ? ',' : '.';
 
 export const figure = (value: number, decimals: number) => figureText(value, decimals, decimalMark);
+
+/** By how much a figure differs from another, of the two as they are shown; null where they are shown the same.
+ *  Example: 10.35 -> 0.04, 1 decimal -> "−10.4", as "10.4" and "0.0" stand beside it */
+export function differenceText(before: number, now: number, decimals: number): string | null {
+  const shown = (value: number) => Number(figureText(value, decimals));
+  const by = shown(now) - shown(before);
+  return by === 0 ? null : `${by > 0 ? '+' : '−'}${figure(Math.abs(by), decimals)}`;
+}
+
 export const movement = (valueMm: number) => movementText(valueMm, decimalMark);
 export const area = (valueM2: number) => areaText(valueM2, decimalMark);
 export const length = (valueM: number) => `${figure(valueM, 2)} m`;

@@ -14,7 +14,24 @@ export interface GroutWords {
 export function groutWords(joint: Joint): GroutWords | null {
   const place = groutText(joint, decimalMark);
   if (place === null) return null;
-  return { place, more: [tilesAtText(joint), whyOffText(joint)].filter((part) => part !== null).join('; ') };
+  // How far it is from a line that runs another way says nothing.
+  const isLineless = groutIsLineless(joint);
+  const why = isLineless ? null : whyOffText(joint);
+  return {
+    place: isLineless ? 'no grout line this way' : place,
+    more: [tilesAtText(joint), why].filter((part) => part !== null).join('; '),
+  };
+}
+
+/** Whether no grout line runs the joint's way that it could be off by some figure. */
+function groutIsLineless({ onGroutLine, bondLets }: Joint): boolean {
+  return onGroutLine === false && bondLets === false;
+}
+
+/** The joints that are furthest off come first, those that no grout line runs along last. */
+export function groutFurthest(joints: readonly Joint[]): readonly Joint[] {
+  const off = (joint: Joint) => (groutIsLineless(joint) ? -1 : (joint.offGroutMm ?? -1));
+  return [...joints].sort((a, b) => off(b) - off(a));
 }
 
 /** Joints off the grout lines at which no field restarts: the tiles over them are cut. */

@@ -1,6 +1,7 @@
 import { createStore } from 'zustand/vanilla';
 import type { Theme } from '../../documents/styles.ts';
 import type { SizePx, Viewport } from '../canvas/viewport.ts';
+import { planStore } from './planStore.ts';
 import { type Thing, thingEquals } from './thing.ts';
 
 /** The steps of the work, in its order. */
@@ -96,6 +97,15 @@ export function boardTell(text: string): void {
 
 export function boardNote(text: string): void {
   boardStore.setState({ notice: { tone: 'noted', text, details: [] } });
+}
+
+/** What was told of the step before goes with the next one, and so does why that was not done: what is wrong with a file stays. */
+export function noticesFollow(): void {
+  planStore.subscribe((state, before) => {
+    const { notice } = boardStore.getState();
+    const isPast = notice?.tone === 'told' || (notice?.tone === 'refused' && notice.details.length === 0);
+    if (isPast && state.history !== before.history) boardStore.setState({ notice: null });
+  });
 }
 
 /** Adds to what was told a moment ago, such as what came of it. */

@@ -19,6 +19,6 @@ export function worstOf({ findings }: Pick<Analysis, 'findings'>): ReadonlyMap<s
   return worst;
 }
 
-export function findingsAbout({ findings }: Pick<Analysis, 'findings'>, id: string): readonly Finding[] {
-  return findings.filter((finding) => finding.refs.includes(id));
+export function findingsAbout({ findings }: Pick<Analysis, 'findings'>, ids: readonly string[]): readonly Finding[] {
+  return findings.filter(({ refs }) => ids.some((id) => refs.includes(id)));
 }

@@ -91,6 +91,8 @@ export interface Stance {
   readonly tool: ToolName;
   /** What to do next, in words. */
   readonly hint: string;
+  /** What keys do besides: not said where the hand is a finger. */
+  readonly keys?: string;
   /** What is drawn over the board. */
   readonly sketch: (scene: Scene) => Sketch;
   /** What a typed figure means here; null where none is taken. */

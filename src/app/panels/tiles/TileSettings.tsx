@@ -13,7 +13,8 @@ import { NumberField } from '../../parts/NumberField.tsx';
 import { PlanNumber } from '../../parts/PlanNumber.tsx';
 import { tileRanges } from '../../parts/ranges.ts';
 import { figureRange, SourceText } from '../../parts/SourceNote.tsx';
-import { commit } from '../../state/planStore.ts';
+import { usePlan } from '../../state/hooks.ts';
+import { commit, planShown } from '../../state/planStore.ts';
 import { tilesOfWords } from './names.ts';
 
 interface SettingsProps {
@@ -160,7 +161,9 @@ function AngleField({ of, grid: { angleDeg } }: SettingsProps) {
   );
 }
 
-function SetOutFields({ of, grid: { origin } }: SettingsProps) {
+/** They follow the set-out point while it is dragged. */
+function SetOutFields({ of, grid }: SettingsProps) {
+  const origin = usePlan((state) => tilesFind(planShown(state), of)?.origin) ?? grid.origin;
   return (
     <FieldPair>
       {(['across', 'down'] as const).map((way, axis) => (

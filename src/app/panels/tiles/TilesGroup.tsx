@@ -64,12 +64,7 @@ function NoTiles() {
 function LayTiles() {
   return (
     <div className="deeds">
-      <button
-        ref={layHeir}
-        type="button"
-        className="button framed"
-        onClick={() => commit('Lay tiles', tilesLaid)}
-      >
+      <button ref={layHeir} type="button" className="button framed" onClick={() => commit('Lay tiles', tilesLaid)}>
         Lay tiles
       </button>
     </div>

@@ -22,7 +22,8 @@ export function corner(ref: RingCorner, { file, wishes }: Scene): Stance {
 
 function cornerAt(ref: RingCorner, catching: (hand: Hand) => Caught, marks: readonly SketchMark[]): Stance {
   return dragging({
-    hint: 'Let go where the corner belongs. Escape puts it back.',
+    hint: 'Let go where the corner belongs.',
+    keys: 'Escape puts it back.',
     marks,
     led(hand, scene, over) {
       const caught = catching(hand);

@@ -1,7 +1,7 @@
 import type { SketchMark } from '../sketch.ts';
 import type { Hand, Scene, Stance, Turn } from '../stance.ts';
 
-interface Drag extends Pick<Stance, 'hint' | 'live'> {
+interface Drag extends Pick<Stance, 'hint' | 'keys' | 'live'> {
   /** What is shown besides the preview. */
   readonly marks: readonly SketchMark[];
   /** What the hand at its new place makes of it; `over`: it lets go there. */
@@ -9,12 +9,13 @@ interface Drag extends Pick<Stance, 'hint' | 'live'> {
 }
 
 /** A drag of what is chosen: led by the hand until it lets go; anything else takes it back. */
-export function dragging({ hint, live, marks, led }: Drag): Stance {
+export function dragging({ hint, keys, live, marks, led }: Drag): Stance {
   const stance: Stance = {
     tool: 'choose',
     hint,
     underway: true,
     typed: null,
+    ...(keys === undefined ? {} : { keys }),
     ...(live === undefined ? {} : { live }),
     sketch: () => ({ marks }),
     grabs: () => true,

@@ -76,7 +76,8 @@ export function jointAsDrawn({ found, drawn, analysis }: DraggedJoint, file: Pla
 
 function jointAt(drag: JointDrag, at: Point, marks: readonly SketchMark[]): Stance {
   return dragging({
-    hint: 'Let go where the joint belongs. Escape puts it back.',
+    hint: 'Let go where the joint belongs.',
+    keys: 'Escape puts it back.',
     live: { id: drag.id, at },
     marks,
     led: (hand, _scene, over) => moved(drag, hand, over),

@@ -33,7 +33,8 @@ export function moving(ids: readonly string[], hand: Hand, { file, wishes }: Sce
 
 function movingAt(moved: Moved, by: Point, marks: readonly SketchMark[]): Stance {
   return dragging({
-    hint: 'Let go where it belongs. Escape puts it back.',
+    hint: 'Let go where it belongs.',
+    keys: 'Escape puts it back.',
     marks: [sketchLine([moved.corner, plus(moved.corner, by)], 'guide'), ...marks],
     led: (hand, scene, over) => movedTo(moved, hand, scene, over),
   });

@@ -17,7 +17,8 @@ export function opening(id: string, { file }: Scene): Stance | null {
 
 function openingAt(doorway: DoorwayFile, marks: readonly SketchMark[]): Stance {
   return dragging({
-    hint: 'Slide the doorway along its wall, or into another. Escape puts it back.',
+    hint: 'Slide the doorway along its wall, or into another.',
+    keys: 'Escape puts it back.',
     marks,
     led: (hand, scene, over) => slid(doorway, hand, scene, over),
   });

@@ -36,7 +36,8 @@ function outwardsOf({ id, ring, corner }: Handle, file: PlanFile): Point {
 
 function sideAt(drag: SideDrag, marks: readonly SketchMark[]): Stance {
   return dragging({
-    hint: drag.corners ? 'Let go where the new corner belongs.' : 'Let go where the side belongs. Escape puts it back.',
+    hint: `Let go where the ${drag.corners ? 'new corner' : 'side'} belongs.`,
+    keys: 'Escape puts it back.',
     marks,
     led: (hand, scene, over) => (drag.corners ? cornered : moved)(drag, hand, scene, over),
   });

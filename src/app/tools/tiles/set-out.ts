@@ -69,7 +69,8 @@ function dragAt(drag: SetOutDrag, marks: readonly SketchMark[]): Stance {
   const stance: Stance = {
     tool: drag.tool,
     tilesOf: drag.catches.field.id,
-    hint: 'Let go where a whole tile is to begin. Shift lets go of every catch, Escape puts it back.',
+    hint: 'Let go where a whole tile is to begin.',
+    keys: 'Shift lets go of every catch, Escape puts it back.',
     underway: true,
     typed: null,
     sketch: () => ({ marks }),
@@ -111,7 +112,8 @@ export function setOutHeld(of: TilesOf, at: Point | null, marks: readonly Sketch
     hint:
       at === null
         ? 'No room has tiles yet. Lay them in the list beside the board.'
-        : 'Press where a whole tile is to begin, or drag its corner. Arrow keys move it.',
+        : 'Press where a whole tile is to begin, or drag its corner.',
+    ...(at === null ? {} : { keys: 'Arrow keys move it.' }),
     underway: false,
     hand: at,
     typed: null,

@@ -1,0 +1,17 @@
+/** The ref of a button that goes with what it does: the focus on it goes to a neighbour. Made once for each such button, outside of what draws it: a ref
+ *  that is made anew counts as gone.
+ *  @param heir selector of the neighbour: within `near` round the button where that is still there, else anywhere */
+export function focusHeir(heir: string, near?: string): (button: HTMLElement | null) => (() => void) | undefined {
+  return (button) => {
+    if (button === null) return undefined;
+    const round = near === undefined ? null : button.closest(near);
+    return () => {
+      if (button !== document.activeElement) return;
+      // After the page has changed: the neighbour may come with the change.
+      queueMicrotask(() => {
+        const within = round?.isConnected ? round.querySelector<HTMLElement>(heir) : null;
+        (within ?? document.querySelector<HTMLElement>(heir))?.focus();
+      });
+    };
+  };
+}
