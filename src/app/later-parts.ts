@@ -5,6 +5,7 @@ import './style/tiles.css';
 /** What the first view does not show: the figures of a chosen thing, the other steps of the work, the empty sheet, the
  *  kept plans. */
 
+export { BoardKey } from './canvas/BoardKey.tsx';
 export { Dimensions } from './canvas/Dimensions.tsx';
 export { SketchLayer } from './canvas/SketchLayer.tsx';
 export { TypedEntry } from './canvas/TypedEntry.tsx';

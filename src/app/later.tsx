@@ -14,6 +14,7 @@ export const Card = partOf((parts) => parts.Card);
 export const LiveLimits = partOf((parts) => parts.LiveLimits);
 export const Dimensions = partOf((parts) => parts.Dimensions);
 export const Begin = partOf((parts) => parts.Begin);
+export const BoardKey = partOf((parts) => parts.BoardKey);
 export const CoveringsPanel = partOf((parts) => parts.CoveringsPanel);
 export const FloorPanel = partOf((parts) => parts.FloorPanel);
 export const HelpSheet = partOf((parts) => parts.HelpSheet);

@@ -1,6 +1,6 @@
 import { type CSSProperties, memo, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import { useStore } from 'zustand';
-import { Begin, Card, Dimensions, LiveLimits, TypedEntry } from '../later.tsx';
+import { Begin, BoardKey, Card, Dimensions, LiveLimits, TypedEntry } from '../later.tsx';
 import { Notice } from '../panels/Notice.tsx';
 import { ToolBar } from '../panels/ToolBar.tsx';
 import { Working } from '../panels/Working.tsx';
@@ -10,7 +10,6 @@ import type { Thing } from '../state/thing.ts';
 import type { ToolName } from '../tools/stance.ts';
 import { toolStore } from '../tools/toolStore.ts';
 import { BoardFoot } from './BoardFoot.tsx';
-import { BoardKey } from './BoardKey.tsx';
 import { boardKey } from './boardKeys.ts';
 import { boardFit, boardResized } from './boardView.ts';
 import { type BoardDrawing, useLabels } from './drawing.ts';
@@ -90,7 +89,7 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
         <Working />
         <Notice />
       </div>
-      {keyOpen && !empty && <BoardKey legend={drawing.legend} />}
+      {keyOpen && !empty && drawing.drawing !== null && <BoardKey drawing={drawing.drawing} />}
       <BoardFoot keyed={!empty} caution={cautions[0] ?? ''} onFit={() => boardFit(drawing.box)} />
     </main>
   );

@@ -1,7 +1,6 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { Drawing, PlacedLabel } from '../../documents/drawing.ts';
 import { labelsPlace } from '../../documents/label-place.ts';
-import { type LegendRow, legendOf } from '../../documents/legend.ts';
 import type { Box } from '../../geometry/ring.ts';
 import type { Result } from '../state/analysisStore.ts';
 import { useBoard } from '../state/hooks.ts';
@@ -11,12 +10,13 @@ import { type SizePx, type Viewport, viewportBox, viewportPaperPerPlan } from '.
 export interface BoardDrawing {
   readonly items: readonly PlacedItem[];
   readonly box: Box | null;
-  readonly legend: readonly LegendRow[];
+  /** What is shown of the result; null before there is one. */
+  readonly drawing: Drawing | null;
   /** Seats the labels of what lies in the box. */
   readonly place: (pxPerMm: number, within: Box) => readonly PlacedLabel[];
 }
 
-const nothing: BoardDrawing = { items: [], box: null, legend: [], place: () => [] };
+const nothing: BoardDrawing = { items: [], box: null, drawing: null, place: () => [] };
 
 /** The drawing list of the last good result, ready for the board. */
 export function useBoardDrawing(result: Result | null): BoardDrawing {
@@ -27,7 +27,7 @@ export function useBoardDrawing(result: Result | null): BoardDrawing {
     return {
       items: itemsPlace(drawing.items),
       box: drawing.box,
-      legend: legendOf(drawing),
+      drawing,
       place: (pxPerMm: number, within: Box) =>
         labelsPlace(drawing, { paperPerPlan: viewportPaperPerPlan({ pxPerMm }), within }),
     };
