@@ -121,9 +121,7 @@ function figure(course: readonly Point[], text: string, ref: DrawingRef, onRight
  *  are cut to. */
 function cutLabels({ report, rooms }: FieldSetOut, { bays }: Analysis, jointMm: number): readonly LabelItem[] {
   const byId = new Map(bays.map((bay) => [bay.id, bay]));
-  const told = new Set(
-    rooms.flatMap(({ sides, others }) => [...sides.flatMap(({ cuts }) => cuts.map(({ cut }) => cut)), ...others]),
-  );
+  const told = new Set(rooms.flatMap(({ sides, others }) => [...sides.flatMap(({ cuts }) => cuts), ...others]));
   return report.cuts.flatMap((cut): LabelItem[] => {
     const bay = byId.get(cut.bay);
     if (bay === undefined || cut.tiles === 0 || cut.along === 'joint' || cut.along === 'pipe') return [];

@@ -111,7 +111,7 @@ function tileText(
   const cutsTiles = joints.reduce((sum, joint) => sum + joint.cutsTiles, 0);
   const cuts = joints.flatMap(({ id }) => jambs.get(id) ?? []).flatMap(({ sizesMm }) => sizesMm);
   const sizesMm = [...cuts].sort((a, b) => a - b);
-  const atJambs = sizesMm.length === 0 ? null : `jambs ${cutSizesText({ sizesMm, isAskew: false })}`;
+  const atJambs = sizesMm.length === 0 ? null : `jambs ${cutSizesText({ sizesMm, isAskew: false, wholeOffMm: null })}`;
   const at = back ?? tilesAtText({ ...first, cutsTiles });
   return [groutText(first), at, atJambs].filter((part) => part !== null).join('; ');
 }

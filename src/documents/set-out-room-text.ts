@@ -2,7 +2,7 @@ import { WELD_MM } from '../geometry/tolerance.ts';
 import type { WallCut } from '../plan/analysis.ts';
 import type { CornerPlaces } from './set-out-corners.ts';
 import type { FieldSetOut } from './set-out-drawing.ts';
-import type { RoomSetOut, SideCut, WallSide } from './set-out-rooms.ts';
+import type { RoomSetOut, WallSide } from './set-out-rooms.ts';
 import { block, opening, type TextBlock } from './set-out-text.ts';
 import { faceSide } from './set-out-walls.ts';
 import { cutFiguresText, cutIsLeftOut, wholeMmText } from './tile-words.ts';
@@ -53,7 +53,7 @@ function roomText({ lines, report }: FieldSetOut, room: RoomSetOut, names: Names
  *  @param isMixed whether tiles lie both ways, so that the cuts at a wall are of many sizes */
 function sidesText(sides: readonly WallSide[], isMixed: boolean, jointMm: number): string {
   const told = sides.map(({ side, cuts }) => {
-    const sawn = cuts.map(({ cut }) => cut).filter(({ tiles }) => tiles > 0);
+    const sawn = cuts.filter(({ tiles }) => tiles > 0);
     const texts =
       isMixed && sawn.length > 0
         ? [rangeText(sawn)]
@@ -64,15 +64,19 @@ function sidesText(sides: readonly WallSide[], isMixed: boolean, jointMm: number
   return told.length === 0 ? '' : `${sentence(told.join(', '))}.`;
 }
 
-function stepText({ cut, offMm }: SideCut, jointMm: number): string {
-  if (cut.tiles > 0) return `${cutFiguresText(cut)}${cutIsLeftOut(cut, jointMm) ? ' (left out)' : ''}`;
-  return Math.round(offMm) === 0 ? 'whole' : `whole ${figureText(offMm, 0)} off the wall`;
+/** Whole tiles of some courses first. Example: "whole 2 off the wall / 303" */
+function stepText(cut: WallCut, jointMm: number): string {
+  const offMm = Math.round(cut.wholeOffMm ?? 0);
+  const whole = offMm === 0 ? 'whole' : `whole ${offMm} off the wall`;
+  if (cut.tiles === 0) return whole;
+  const sawn = `${cutFiguresText({ ...cut, wholeOffMm: null })}${cutIsLeftOut(cut, jointMm) ? ' (left out)' : ''}`;
+  return cut.wholeOffMm === null ? sawn : `${whole} / ${sawn}`;
 }
 
 /** Whether a short piece of wall has only some of the sizes that another piece on its side has: both lie in one line. */
-function isPart({ cut }: SideCut, all: readonly SideCut[]): boolean {
+function isPart(cut: WallCut, all: readonly WallCut[]): boolean {
   return all.some(
-    ({ cut: other }) =>
+    (other) =>
       other.sizesMm.length > cut.sizesMm.length &&
       cut.sizesMm.every((mm) => other.sizesMm.some((each) => Math.abs(each - mm) <= WELD_MM)),
   );
@@ -81,7 +85,7 @@ function isPart({ cut }: SideCut, all: readonly SideCut[]): boolean {
 /** Least and greatest of several cuts. */
 function rangeText(cuts: readonly WallCut[]): string {
   const sizes = cuts.flatMap(({ sizesMm }) => sizesMm);
-  return cutFiguresText({ sizesMm: [Math.min(...sizes), Math.max(...sizes)], isAskew: true });
+  return cutFiguresText({ sizesMm: [Math.min(...sizes), Math.max(...sizes)], isAskew: true, wholeOffMm: null });
 }
 
 /** Example: "Upper left corner of a tile: 1809 mm from the left wall and 3015 mm from the upper wall." */

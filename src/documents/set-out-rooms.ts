@@ -3,7 +3,7 @@ import { boxOf, type Ring } from '../geometry/ring.ts';
 import { WELD_MM } from '../geometry/tolerance.ts';
 import type { Analysis, Bay, TileFieldReport, WallCut } from '../plan/analysis.ts';
 import type { Plan, TileGrid } from '../plan/plan.ts';
-import { gridFrame, tiledFields, tileModule } from '../plan/tile-grid.ts';
+import { gridFrame, tiledFields } from '../plan/tile-grid.ts';
 import { type SquareCheck, squareCheck } from './set-out-check.ts';
 import { type CornerPlaces, cornerPlaces, gridCorners, type RoomFloor } from './set-out-corners.ts';
 import { lineAcross } from './set-out-lines.ts';
@@ -29,13 +29,7 @@ export interface RoomSetOut {
 export interface WallSide {
   readonly side: Side;
   /** Where the wall steps, from left to right or from top to bottom. */
-  readonly cuts: readonly SideCut[];
-}
-
-export interface SideCut {
-  readonly cut: WallCut;
-  /** How far a whole tile stands off the wall, where that runs within a grout line, mm. */
-  readonly offMm: number;
+  readonly cuts: readonly WallCut[];
 }
 
 /** Of every room of a field, in the order of the plan. */
@@ -84,7 +78,7 @@ function roomSetOut(floor: RoomFloor, cuts: readonly WallCut[], bays: ReadonlyMa
     room: floor.room.id,
     sides: [...sides]
       .sort(([a], [b]) => sideOrder.indexOf(a) - sideOrder.indexOf(b))
-      .map(([side, own]) => ({ side, cuts: inOrder(own, grid) })),
+      .map(([side, own]) => ({ side, cuts: inOrder(own) })),
     others,
     byCuts,
     places: byCuts ? null : cornerPlaces(floor, along === true || across === true ? 1 : 2),
@@ -118,28 +112,11 @@ function faceOf(cut: WallCut, faces: readonly Face[], bay: Bay | undefined): Fac
   return [...faces].filter(lies).sort((p, q) => off(p) - off(q))[0] ?? null;
 }
 
-function inOrder(own: readonly { readonly face: Face; readonly cut: WallCut }[], grid: TileGrid): readonly SideCut[] {
+function inOrder(own: readonly { readonly face: Face; readonly cut: WallCut }[]): readonly WallCut[] {
   // a wall at the side steps down the sheet, any other across it
   const place = ({ face: { into }, cut: { line } }: (typeof own)[number]) =>
     pointBetween(...line, 0.5)[Math.abs(into[0]) > Math.abs(into[1]) ? 1 : 0];
-  return [...own]
-    .sort((a, b) => place(a) - place(b))
-    .map(({ face, cut }) => ({ cut, offMm: cut.tiles === 0 ? wholeOff(face, grid) : 0 }));
-}
-
-/** How far whole tiles stand off a wall that runs within the grout before them, mm. */
-function wholeOff({ line, into }: Face, grid: TileGrid): number {
-  const frame = gridFrame(grid);
-  const [ux, uy] = gridFrame({ origin: [0, 0], angleDeg: grid.angleDeg }).toGrid(into);
-  const axis = Math.abs(ux) > Math.abs(uy) ? 0 : 1;
-  if (grid.bond === 'herringbone' || (axis === 0 && grid.shiftMm !== 0)) return 0;
-  const at = frame.toGrid(line[0])[axis];
-  const isBefore = (axis === 0 ? ux : uy) > 0;
-  const module = tileModule(grid)[axis];
-  const size = axis === 0 ? grid.lengthMm : grid.widthMm;
-  const rest = isBefore ? -at : at - size;
-  const off = rest - Math.floor(rest / module) * module;
-  return off > grid.groutMm + WELD_MM ? 0 : off;
+  return [...own].sort((a, b) => place(a) - place(b)).map(({ cut }) => cut);
 }
 
 /** So far from the middle of a room towards its corners the lines of a check cross, as a share: they then have most of the room to run. */

@@ -3,7 +3,7 @@ import { type Analysis, type TileFieldReport, tilePieces, type WallCut } from '.
 import type { Plan } from '../plan/plan.ts';
 import { type CsvCell, plain, table } from './csv.ts';
 import { cutNarrow } from './tile-items.ts';
-import { bondNames, cutSizesText, fieldName, toCutText } from './tile-words.ts';
+import { bondNames, cutSizesText, fieldName, toCutText, wholeComesOff } from './tile-words.ts';
 import { namesOf } from './words.ts';
 
 type Column<Row> = readonly [head: string, cell: (row: Row) => CsvCell];
@@ -54,20 +54,19 @@ const alongNames: Readonly<Record<WallCut['along'], string>> = {
  *  thing, less half of the open joint at a joint. Lengths measured on a turned floor are told as the plan's are, to 0.1 mm. */
 export function cutsCsv(plan: Plan, analysis: Analysis): string {
   const names = namesOf(plan, analysis);
-  type Row = WallCut & { readonly field: string; readonly groutMm: number };
+  type Row = WallCut & { readonly field: string };
   const rows = (analysis.tiles?.fields ?? []).flatMap((report) =>
-    report.cuts.map((cut): Row => ({ ...cut, field: fieldName(report, names), groutMm: report.groutMm })),
+    report.cuts.map((cut): Row => ({ ...cut, field: fieldName(report, names) })),
   );
   const isCut = ({ tiles }: Row) => tiles > 0;
   const buildings = new Map(
     analysis.joints.flatMap((joint) => (joint.kind === 'structural' ? [[joint.id, joint]] : [])),
   );
-  const comesOffMm = ({ along, object, tiles, groutMm }: Row) => {
-    if (along !== 'joint') return plan.edgeStrip.thicknessMm;
-    const openMm = buildings.get(object ?? '')?.profileMm ?? plan.sealant.widthMm;
-    // whole tiles end half a grout before the middle of the joint, cut ones at it
-    return Math.max(0, (openMm - (tiles === 0 ? groutMm : 0)) / 2);
-  };
+  // a bay ends at the middle of its joint
+  const openMm = ({ along, object }: Row) =>
+    along === 'joint'
+      ? (buildings.get(object ?? '')?.profileMm ?? plan.sealant.widthMm) / 2
+      : plan.edgeStrip.thicknessMm;
   const columns: Column<Row>[] = [
     ['Field', ({ field }) => field],
     ['Bay', ({ bay }) => bay],
@@ -82,8 +81,11 @@ export function cutsCsv(plan: Plan, analysis: Analysis): string {
     ['Cut', (row) => (isCut(row) ? plain(cutSizesText(row)) : 'whole tiles')],
     ['Smallest cut (mm)', (row) => (isCut(row) ? onGrid(Math.min(...row.sizesMm)) : '')],
     ['Whole tile the same way (mm)', ({ wholeMm }) => onGrid(wholeMm)],
-    ['Comes off for the open joint (mm)', comesOffMm],
-    ['To cut', (row) => plain(toCutText(row, comesOffMm(row)))],
+    [
+      'Comes off for the open joint (mm)',
+      (row) => (isCut(row) ? openMm(row) : onGrid(wholeComesOff(row, openMm(row)))),
+    ],
+    ['To cut', (row) => plain(toCutText(row, openMm(row)))],
     ['Narrow', (row) => narrowWords[cutNarrow(row) ?? 'wide']],
     ['Askew to the tiles', ({ isAskew }) => (isAskew ? 'yes' : 'no')],
   ];

@@ -210,6 +210,9 @@ export interface WallCut {
   readonly isAskew: boolean;
   /** Cut tiles along it; 0 where whole tiles meet it. */
   readonly tiles: number;
+  /** How far whole tiles end before it, within their grout, mm: all of them, or those of some courses where courses are shifted. Null where none does,
+   *  askew and in a herringbone. */
+  readonly wholeOffMm: number | null;
 }
 
 export interface Joint extends JointLine, JointMovement, JointGrout {}

@@ -47,14 +47,15 @@ export function fieldReport(
       .filter(({ room }) => room === null || own.has(room))
       .map((stretch): GridStretch => ({ stretch, points: stretch.points.map(frame.toGrid) }));
     const bounds: CutBounds = { stretches, jointMm, lengthMm: grid.lengthMm };
-    const inBay: CutPiece[] = [];
+    const inBay = { pieces: [] as CutPiece[], runs: [] as WholeRun[] };
     for (const { region } of regions) {
       const laid = tilesLay(grid, region);
       whole += laid.whole;
-      for (const run of laid.runs) runs.push(run);
-      for (const tile of laid.cut) for (const piece of cutPieces(tile, bounds)) inBay.push(piece);
+      for (const run of laid.runs) inBay.runs.push(run);
+      for (const tile of laid.cut) for (const piece of cutPieces(tile, bounds)) inBay.pieces.push(piece);
     }
-    for (const piece of inBay) pieces.push(piece);
+    for (const piece of inBay.pieces) pieces.push(piece);
+    for (const run of inBay.runs) runs.push(run);
     for (const cut of wallCuts(stretches, inBay, grid)) cuts.push(cut);
   }
   const tileMm2 = whole * grid.lengthMm * grid.widthMm + pieces.reduce((sum, { areaMm2 }) => sum + areaMm2, 0);

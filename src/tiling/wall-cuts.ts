@@ -1,11 +1,19 @@
 import { pointDirection } from '../geometry/point.ts';
+import type { Box } from '../geometry/ring.ts';
 import { WELD_MM } from '../geometry/tolerance.ts';
 import type { WallCut } from '../plan/analysis.ts';
 import type { TileGrid } from '../plan/plan.ts';
 import type { CutPiece, CutSide, GridStretch } from './cut-pieces.ts';
+import type { WholeRun } from './laid.ts';
+import { runBox, wholeOff } from './whole-off.ts';
 
 /** The cuts along every stretch of wall, jamb, thing or joint that bounds a field's floor, in the order of the stretches. */
-export function wallCuts(stretches: readonly GridStretch[], pieces: readonly CutPiece[], grid: TileGrid): WallCut[] {
+export function wallCuts(
+  stretches: readonly GridStretch[],
+  { pieces, runs }: { readonly pieces: readonly CutPiece[]; readonly runs: readonly WholeRun[] },
+  grid: TileGrid,
+): WallCut[] {
+  const boxes = grid.bond === 'herringbone' ? [] : runs.map(runBox);
   const byStretch = new Map<GridStretch['stretch'], WallPiece[]>();
   for (const { sides, key, isInJoint } of pieces) {
     for (const side of sides) {
@@ -14,7 +22,7 @@ export function wallCuts(stretches: readonly GridStretch[], pieces: readonly Cut
       own.push({ side, key, isInJoint });
     }
   }
-  return stretches.flatMap((own) => wallCut(own, byStretch.get(own.stretch) ?? [], grid) ?? []);
+  return stretches.flatMap((own) => wallCut(own, byStretch.get(own.stretch) ?? [], boxes, grid) ?? []);
 }
 
 /** A piece by one of its sides. */
@@ -22,7 +30,12 @@ interface WallPiece extends Pick<CutPiece, 'key' | 'isInJoint'> {
   readonly side: CutSide;
 }
 
-function wallCut({ stretch, points }: GridStretch, cuts: readonly WallPiece[], grid: TileGrid): WallCut | null {
+function wallCut(
+  { stretch, points }: GridStretch,
+  cuts: readonly WallPiece[],
+  runs: readonly Box[],
+  grid: TileGrid,
+): WallCut | null {
   const { bay, room, along, object } = stretch;
   const [a, b] = [stretch.points[0], stretch.points[stretch.points.length - 1]];
   const [first, last] = [points[0], points[points.length - 1]];
@@ -46,6 +59,7 @@ function wallCut({ stretch, points }: GridStretch, cuts: readonly WallPiece[], g
     leastShare: Math.min(1, ...cuts.flatMap(({ side, isInJoint }) => (isInJoint ? [] : side.sizeMm / side.wholeMm))),
     isAskew,
     tiles: new Set(cuts.map(({ key }) => key)).size,
+    wholeOffMm: isAskew ? null : wholeOff(first, last, runs, grid.groutMm),
   };
 }
 

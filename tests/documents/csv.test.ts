@@ -181,7 +181,7 @@ describe('lists of tiles', () => {
   });
 
   it('leave out what is no wider than the joint that it falls into', () => {
-    const cut = { along: 'wall', isAskew: false } as const;
+    const cut = { along: 'wall', isAskew: false, tiles: 4, wholeMm: 600, wholeOffMm: null } as const;
     expect(toCutText({ ...cut, sizesMm: [10] }, 10)).toBe('left out: falls into the joint');
     // of 9 and 310 mm one is left out, 310 - 10 = 300
     expect(plain(toCutText({ ...cut, sizesMm: [9, 310] }, 10))).toBe('300 mm; left out up to 10 mm');
@@ -201,22 +201,22 @@ describe('lists of tiles', () => {
           [4000, 4000],
         ],
         [600],
-        { along: 'joint', object, tiles },
+        { along: 'joint', object, tiles, wholeOffMm: tiles === 0 ? 1.5 : null },
       );
     const analysis = tiledAnalysis([fieldReport({ cuts: [at('J1', 0), at('J2', 3)] })]);
     const joints = analysis.joints.map((each) =>
       each.id === 'J2' ? { ...each, kind: 'structural' as const, profileMm: 30 } : each,
     );
-    // (8 - 3) / 2 and 30 / 2
+    // whole tiles end half a grout of 3 before the middle of the joint: 8 / 2 - 1.5, and 30 / 2
     const rows = read(cutsCsv(tiledPlan(), { ...analysis, joints }));
     expect(column(rows, 'Comes off for the open joint (mm)')).toEqual(['2.5', '15']);
   });
 
   it('write the sizes of shifted courses out, and the least and the greatest of an askew wall', () => {
-    expect(cutSizesText({ sizesMm: [150, 451.4], isAskew: false })).toBe('150 / 451\u00a0mm');
-    expect(cutSizesText({ sizesMm: [20, 560], isAskew: true })).toBe('20 to 560\u00a0mm');
-    expect(cutSizesText({ sizesMm: [20, 120, 220, 320], isAskew: false })).toBe('20 to 320\u00a0mm');
-    expect(cutSizesText({ sizesMm: [199.8, 200.2], isAskew: false })).toBe('200\u00a0mm');
+    expect(cutSizesText({ sizesMm: [150, 451.4], isAskew: false, wholeOffMm: null })).toBe('150 / 451\u00a0mm');
+    expect(cutSizesText({ sizesMm: [20, 560], isAskew: true, wholeOffMm: null })).toBe('20 to 560\u00a0mm');
+    expect(cutSizesText({ sizesMm: [20, 120, 220, 320], isAskew: false, wholeOffMm: null })).toBe('20 to 320\u00a0mm');
+    expect(cutSizesText({ sizesMm: [199.8, 200.2], isAskew: false, wholeOffMm: null })).toBe('200\u00a0mm');
   });
 });
 

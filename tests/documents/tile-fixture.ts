@@ -38,6 +38,7 @@ export function wallCut(
     leastShare: Math.min(...sizesMm) / 600,
     isAskew: false,
     tiles: 4,
+    wholeOffMm: null,
     ...over,
   };
 }

@@ -146,7 +146,7 @@ function sizesOf({ cuts }: TileFieldReport): number[] {
 }
 
 /** The cuts stand along the boundary of their bay, and are smaller than a tile. */
-function wallFaults(scene: Scene, { id, cuts, lengthMm, widthMm }: TileFieldReport): string[] {
+function wallFaults(scene: Scene, { id, cuts, lengthMm, widthMm, groutMm }: TileFieldReport): string[] {
   return cuts.flatMap((cut) => {
     const faults: string[] = [];
     const name = `tiles ${id}: cut along ${cut.object ?? cut.along} in ${cut.bay}`;
@@ -158,6 +158,8 @@ function wallFaults(scene: Scene, { id, cuts, lengthMm, widthMm }: TileFieldRepo
     if (cut.sizesMm.length === 0 || !rising) faults.push(`${name}: sizes ${cut.sizesMm}`);
     if (cut.wholeMm > Math.hypot(lengthMm, widthMm) + 0.01) faults.push(`${name}: a whole tile of ${cut.wholeMm}`);
     if (cut.wholeMm < Math.min(lengthMm, widthMm) - 0.01) faults.push(`${name}: a whole tile of ${cut.wholeMm}`);
+    const offMm = cut.wholeOffMm ?? 0;
+    if (offMm < 0 || offMm > groutMm + 1.01) faults.push(`${name}: whole tiles ${offMm} off it`);
     const isCut = cut.sizesMm.every((size) => size > 0 && size < cut.wholeMm);
     if (isCut !== cut.tiles > 0 && !cut.isAskew) faults.push(`${name}: ${cut.tiles} tiles cut, sizes ${cut.sizesMm}`);
     return faults;
