@@ -27,6 +27,14 @@ export async function stepOpen(page: Page, name: string): Promise<void> {
   await expect(page.locator('.tray .part-head:has(#tray-step) + *')).toBeVisible();
 }
 
+/** The fixture with tiles of 600 x 600 on its floor, set out from the corner of the living room, [0, 0]. */
+export async function tiledOpen(page: Page): Promise<void> {
+  await flatOpen(page);
+  await stepOpen(page, 'Coverings');
+  await page.getByRole('button', { name: 'Lay tiles' }).click();
+  await expect(page.getByLabel('Set-out, across', { exact: true })).toHaveValue('0');
+}
+
 export const rows = (page: Page, list: string): Locator =>
   page.getByRole('listbox', { name: list }).getByRole('option');
 

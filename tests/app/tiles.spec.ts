@@ -1,15 +1,7 @@
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { boardPlaces, figurePut, flatOpen, rows, settled, stepOpen } from './board.ts';
+import { boardPlaces, figurePut, rows, settled, stepOpen, tiledOpen } from './board.ts';
 
 test.use({ viewport: { width: 1440, height: 900 } });
-
-/** The fixture with tiles of 600 x 600 on its floor, set out from the corner of the living room, [0, 0]. */
-async function tiledOpen(page: Page): Promise<void> {
-  await flatOpen(page);
-  await stepOpen(page, 'Coverings');
-  await page.getByRole('button', { name: 'Lay tiles' }).click();
-  await expect(page.getByLabel('Set-out, across', { exact: true })).toHaveValue('0');
-}
 
 const across = (page: Page): Locator => page.getByLabel('Set-out, across', { exact: true });
 const down = (page: Page): Locator => page.getByLabel('Set-out, down', { exact: true });
@@ -172,6 +164,7 @@ test('a joint is dragged on to a grout line; its card says so', async ({ page })
   await rows(page, 'Joints').filter({ hasText: 'drawn by hand' }).first().click();
   await expect(grout).toContainText('on a grout line');
   await undo(page).click();
+  await expect(rows(page, 'Joints').filter({ hasText: 'drawn by hand' })).toHaveCount(0);
   await rows(page, 'Joints').filter({ hasText: 'Intermediate' }).first().click();
   // The same at one press.
   await page.getByRole('button', { name: 'Move to the grout line' }).click();

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { resting } from '../../../src/app/tools/choose/resting.ts';
 import type { Scene } from '../../../src/app/tools/stance.ts';
+import { fieldHandle, fieldsOf } from '../../../src/app/tools/tiles/fields.ts';
 import { setOutStart } from '../../../src/app/tools/tiles/set-out.ts';
+import { boxOf } from '../../../src/geometry/ring.ts';
 import { tileFieldAdded } from '../../../src/plan/edits/tiles.ts';
 import type { PlanFile } from '../../../src/plan/schema.ts';
 import { acted, drag, handAt, lead, longHall, resultOf, sceneOf, twoRooms, wordsOf } from './scene.ts';
@@ -25,6 +27,23 @@ describe('a set-out point under the open hand', () => {
     expect(turn.step?.name).toBe('Move the set-out point');
     expect(turn.step?.file.tiles?.origin).toEqual([0, 0]);
     expect(turn.next).toBe('rest');
+  });
+
+  test('is taken by a corner of its tiles in the middle of the floor where it lies far off', () => {
+    // Tiles of 603 with their grout, each course shifted by half of that.
+    const far: PlanFile = { ...tiled, tiles: { lengthMm: 600, widthMm: 600, bond: 'half', origin: [61300, 61300] } };
+    const [field] = fieldsOf(far);
+    if (field === undefined) throw new Error('no room has tiles');
+    const at = fieldHandle(field);
+    const { minX, maxX, minY, maxY } = boxOf(field.rooms.flatMap(({ outline }) => outline));
+    expect(Math.abs(at[0] - (minX + maxX) / 2)).toBeLessThanOrEqual(301.5);
+    expect(Math.abs(at[1] - (minY + maxY) / 2)).toBeLessThanOrEqual(301.5);
+    const courses = (61300 - at[1]) / 603;
+    const tilesOn = (61300 - at[0] - courses * 301.5) / 603;
+    for (const count of [courses, tilesOn]) expect(count).toBeCloseTo(Math.round(count), 9);
+    expect(resting().grabs(handAt(at), scene(far))).toBe(true);
+    const turn = acted(resting(), scene(far), drag(at, [at[0] + 40, at[1]], { loose: true }));
+    expect(turn.step?.file.tiles?.origin?.[0]).toBeCloseTo(at[0] + 40, 0);
   });
 
   test('falls on a wall, so that a whole tile begins there, and on round steps along it', () => {

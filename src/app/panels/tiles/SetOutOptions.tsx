@@ -2,7 +2,7 @@ import { useStore } from 'zustand';
 import { BarChoice } from '../../parts/BarChoice.tsx';
 import { usePlan } from '../../state/hooks.ts';
 import { handTake } from '../../tools/hand.ts';
-import { fieldsOf } from '../../tools/tiles/fields.ts';
+import { fieldHandle, fieldsOf } from '../../tools/tiles/fields.ts';
 import { setOutHeld } from '../../tools/tiles/set-out.ts';
 import { toolStore } from '../../tools/toolStore.ts';
 import { tilesName } from './names.ts';
@@ -23,7 +23,7 @@ export function SetOutOptions() {
       choices={fields.map(({ id }) => ({ value: id ?? floor, words: tilesName(id) }))}
       onChange={(value) => {
         const field = fields.find(({ id }) => (id ?? floor) === value);
-        if (field !== undefined) handTake({ next: setOutHeld(field.id, field.grid.origin) });
+        if (field !== undefined) handTake({ next: setOutHeld(field.id, fieldHandle(field)) });
       }}
     />
   );

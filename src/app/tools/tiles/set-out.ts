@@ -5,7 +5,7 @@ import { gridFrame, type TiledField } from '../../../plan/tile-grid.ts';
 import type { SketchMark } from '../sketch.ts';
 import { sketchRing } from '../sketch.ts';
 import type { Act, Hand, Scene, Stance, Turn } from '../stance.ts';
-import { fieldFind, fieldsOf, roomUnder } from './fields.ts';
+import { fieldFind, fieldHandle, fieldsOf, roomUnder } from './fields.ts';
 import { type SetOutCatches, setOutCatch, setOutCatches } from './set-out-catch.ts';
 
 /** The set-out points of the tiles: dragged with the open hand, or placed, led and typed with a tool of their own. */
@@ -17,7 +17,7 @@ export function setOutStep(of: TilesOf): string {
 
 /** The first tile at each set-out point, and a place to take it by. */
 export function setOutMarks({ file }: Pick<Scene, 'file'>): readonly SketchMark[] {
-  return fieldsOf(file).flatMap((field) => pointMarks(field, field.grid.origin, 'guide'));
+  return fieldsOf(file).flatMap((field) => pointMarks(field, fieldHandle(field), 'guide'));
 }
 
 function pointMarks({ grid }: TiledField, origin: Point, tone: 'guide' | 'hand'): readonly SketchMark[] {
@@ -34,7 +34,7 @@ function pointMarks({ grid }: TiledField, origin: Point, tone: 'guide' | 'hand')
 
 /** The field whose set-out point lies under the hand; of points at one place that of the room there. */
 function fieldTaken(file: PlanFile, { at, reachMm }: Hand): TiledField | null {
-  const away = ({ grid }: TiledField) => pointDistance(grid.origin, at);
+  const away = (field: TiledField) => pointDistance(fieldHandle(field), at);
   const near = fieldsOf(file).filter((field) => away(field) <= reachMm);
   if (near.length < 2) return near[0] ?? null;
   const under = roomUnder(file, at)?.field;
@@ -60,8 +60,8 @@ export function setOutTaken(hand: Hand, scene: Scene): Stance | null {
 }
 
 function dragFrom(field: TiledField, hand: Hand, scene: Scene, tool: SetOutDrag['tool']): Stance {
-  const { origin } = field.grid;
-  const off: Point = [origin[0] - hand.at[0], origin[1] - hand.at[1]];
+  const [x, y] = fieldHandle(field);
+  const off: Point = [x - hand.at[0], y - hand.at[1]];
   return dragAt({ catches: catchesFor(field, scene), off, tool }, []);
 }
 
@@ -85,7 +85,7 @@ function dragAt(drag: SetOutDrag, marks: readonly SketchMark[]): Stance {
 
 /** What the hand goes back to. */
 function after({ tool, catches }: SetOutDrag, at?: Point): Stance | 'rest' {
-  return tool === 'choose' ? 'rest' : setOutHeld(catches.field.id, at ?? catches.field.grid.origin);
+  return tool === 'choose' ? 'rest' : setOutHeld(catches.field.id, at ?? fieldHandle(catches.field));
 }
 
 function led(drag: SetOutDrag, hand: Hand, { file }: Scene, isOver: boolean): Turn {
@@ -101,7 +101,7 @@ function led(drag: SetOutDrag, hand: Hand, { file }: Scene, isOver: boolean): Tu
 /** The tool, taken up: it holds the tiles of the floor where there are some, which stand last. */
 export function setOutStart({ file }: Pick<Scene, 'file'>): Stance {
   const field = fieldsOf(file).at(-1);
-  return setOutHeld(field?.id ?? null, field?.grid.origin ?? null);
+  return setOutHeld(field?.id ?? null, field === undefined ? null : fieldHandle(field));
 }
 
 /** @param at where the point of the field is, or would be if it were placed now  @param marks of the hand that hovers */
@@ -127,8 +127,9 @@ function heldOn(of: TilesOf, act: Act, scene: Scene): Turn {
   const field = fieldFind(scene.file, of) ?? fieldsOf(scene.file)[0] ?? null;
   if (act.kind === 'back') return { next: 'rest' };
   if (field === null) return { next: setOutHeld(of, null) };
-  const { id, grid } = field;
-  const same = setOutHeld(id, grid.origin);
+  const { id } = field;
+  const at = fieldHandle(field);
+  const same = setOutHeld(id, at);
   switch (act.kind) {
     case 'hover':
       return { next: hovered(field, act.hand, scene) };
@@ -138,7 +139,7 @@ function heldOn(of: TilesOf, act: Act, scene: Scene): Turn {
     case 'hold':
       return pressed(field, act.hand, scene);
     case 'steer':
-      return placed(scene, id, [grid.origin[0] + act.by[0], grid.origin[1] + act.by[1]]);
+      return placed(scene, id, [at[0] + act.by[0], at[1] + act.by[1]]);
     case 'place':
       return placed(scene, id, act.at);
     default:
@@ -148,7 +149,8 @@ function heldOn(of: TilesOf, act: Act, scene: Scene): Turn {
 
 function placed({ file }: Scene, of: TilesOf, to: Point): Turn {
   const moved = tileOriginMoved(file, of, to);
-  const at = fieldFind(moved, of)?.grid.origin ?? to;
+  const field = fieldFind(moved, of);
+  const at = field === null ? to : fieldHandle(field);
   if (moved === file) return { next: setOutHeld(of, at), refused: 'The set-out point is there already.' };
   return { next: setOutHeld(of, at), step: { name: setOutStep(of), file: moved } };
 }
@@ -164,17 +166,17 @@ function dragOver(hand: Hand, scene: Scene): Stance | null {
 /** What a press here would do. */
 function hovered(held: TiledField, hand: Hand, scene: Scene): Stance {
   const under = fieldTaken(scene.file, hand) === null ? roomUnder(scene.file, hand.at) : null;
-  if (under === null) return setOutHeld(held.id, held.grid.origin);
+  if (under === null) return setOutHeld(held.id, fieldHandle(held));
   const caught = setOutCatch(catchesKnown(under.field, scene), hand, hand.at, under.room);
   const marks = [...pointMarks(under.field, caught.at, 'hand'), ...caught.marks];
-  return setOutHeld(held.id, held.grid.origin, marks);
+  return setOutHeld(held.id, fieldHandle(held), marks);
 }
 
 function pressed(held: TiledField, hand: Hand, scene: Scene): Turn {
   const taken = fieldTaken(scene.file, hand);
-  if (taken !== null) return { next: setOutHeld(taken.id, taken.grid.origin) };
+  if (taken !== null) return { next: setOutHeld(taken.id, fieldHandle(taken)) };
   const under = roomUnder(scene.file, hand.at);
-  if (under === null) return { next: setOutHeld(held.id, held.grid.origin), refused: 'No tiles lie there.' };
+  if (under === null) return { next: setOutHeld(held.id, fieldHandle(held)), refused: 'No tiles lie there.' };
   return placed(scene, under.field.id, setOutCatch(catchesKnown(under.field, scene), hand, hand.at, under.room).at);
 }
 
