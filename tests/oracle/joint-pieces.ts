@@ -26,14 +26,13 @@ export function piecesInJoint(
 ): readonly [least: number, most: number] {
   const jointMm = scene.plan.edgeStrip.thicknessMm;
   const plane = tilePlane(grid);
-  const mostMm2 = 2 * (jointMm + 0.1) * (grid.lengthMm + grid.widthMm + 2 * jointMm);
   let [least, most] = [0, 0];
   for (const { bay, shape: floor } of floors) {
     const shape = shapeInPlane(floor, plane);
     const walls = wallsOf(scene, bay).map(([a, b]): Segment => [plane.to(a), plane.to(b)]);
     for (const { bounds } of tilesOver(grid, boundsOf(shape.flatMap(({ outline }) => outline)))) {
       const areaMm2 = areaInBounds(shape, bounds);
-      if (areaMm2 < 1e-3 || areaMm2 > Math.min(mostMm2, boundsArea(bounds) - 1e-3)) continue;
+      if (areaMm2 < 1e-3 || areaMm2 > boundsArea(bounds) - 1e-3) continue;
       const { x0, y0, x1, y1 } = bounds;
       const box = {
         outline: [

@@ -4,6 +4,7 @@ import type { Point } from '../../src/geometry/point.ts';
 import type { Ring } from '../../src/geometry/ring.ts';
 import { type TileFieldReport, type Tiles, tilePieces } from '../../src/plan/analysis.ts';
 import { analysed } from '../contract/analysed.ts';
+import { createChance } from '../floors/chance.ts';
 import { box, type PlanJson, planJson, type TilesJson } from '../floors/plan-json.ts';
 import { analysisFaults } from '../oracle/check-analysis.ts';
 
@@ -118,5 +119,30 @@ describe('pieces that fall into the perimeter joint', () => {
     expect(told({ inJoint: 35 })).toContain('35 tiles in the perimeter joint, should be 36 to 40');
     expect(told({ inJoint: 41 })).toContain('41 tiles in the perimeter joint');
     expect(told({ sawn: { ...field.sawn, slivers: 1 } })).toContain('slivers sawn 0, the fields together 1');
+  });
+
+  it('are as many as the checker finds piece by piece in rooms with a column, their walls near the grout lines', () => {
+    let found = 0;
+    for (let seed = 1; seed <= 40; seed++) {
+      const chance = createChance(seed);
+      const near = (modules: number) => modules * 303 + chance.whole(-20, 20);
+      const [width, height, a, b] = [near(12), near(10), near(4), near(3)];
+      const angleDeg = chance.pick([0, 33, 90]);
+      const corners: Ring = [
+        [0, 0],
+        [width, 0],
+        [width, height - b],
+        [width - a, height - b],
+        [width - a, height],
+        [0, height],
+      ];
+      const { field } = laid(turned(corners, angleDeg), {
+        columns: [{ id: 'c1', outline: turned(box(near(2), near(2), near(1), near(2)), angleDeg) }],
+        layout: { columnMm: 5000, reentrantMm: 5000 },
+        tiles: { ...tiles, widthMm: 300, angleDeg, bond: chance.pick(['straight', 'half', 'third', 'herringbone']) },
+      });
+      found += field.inJoint;
+    }
+    expect(found).toBeGreaterThan(100);
   });
 });
