@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { BoxPx } from '../../src/app/canvas/viewport.ts';
-import { cardPlace } from '../../src/app/card/cardPlace.ts';
+import { cardPlace, wordsRoom } from '../../src/app/card/cardPlace.ts';
 
 const board = { widthPx: 1000, heightPx: 700 };
 const [widthPx, heightPx] = [320, 240];
@@ -43,4 +43,12 @@ test('on a narrow board they lie along its foot, or along its head where the thi
   for (const thing of [box(40, 100, 200, 300), box(40, 700, 200, 820)]) {
     expect(covers(cardPlace(thing, null, narrow, heightPx), thing)).toBe(false);
   }
+});
+
+test('the words of a step keep off them: at the head of the board, or beside those that go from head to foot', () => {
+  const whole = { leftPx: 0, rightPx: 1000 };
+  expect(wordsRoom({ left: 300, top: 200 }, board, 240)).toEqual({ at: 'foot', ...whole });
+  expect(wordsRoom({ left: 300, top: 440 }, board, 240)).toEqual({ at: 'head', ...whole });
+  expect(wordsRoom({ left: 500, top: 12 }, board, 660)).toEqual({ at: 'foot', leftPx: 0, rightPx: 500 });
+  expect(wordsRoom({ left: 100, top: 12 }, board, 660)).toEqual({ at: 'foot', leftPx: 420, rightPx: 1000 });
 });

@@ -221,13 +221,24 @@ describe('a joint', () => {
     outline,
     holes: [],
   }));
-  const result = { file, analysis: { joints: [found, drawn] as unknown as Joint[], bays } } as never;
+  const lettered = (items: readonly unknown[]) =>
+    ({ file, analysis: { joints: [found, drawn] as unknown as Joint[], bays }, drawing: { items } }) as never;
+  const result = lettered([]);
 
   test('has its distance to the next wall or joint on either side', () => {
     const expected = { 'to the left': 4000, 'to the right': 3000 };
     expect(lengths(shown(file, 'joint', 'k2', { result }))).toEqual(expected);
     expect(lengths(shown(file, 'object', 'x1', { result }))).toEqual(expected);
     expect(lengths(shown(file, 'joint', 'k1', { result }))).toEqual({ 'to the left': 2000, 'to the right': 4000 });
+  });
+
+  test('has the line of its distance off the words that stand beside it', () => {
+    const words = (at: Point) => ({ shape: 'label', seat: { kind: 'inside', at, region: {} } });
+    const atY = (of: never) =>
+      Object.fromEntries(shown(file, 'joint', 'k2', { result: of }).map(({ key, from }) => [key, from[1]]));
+    // A quarter of 4000 from either end of the joint; words to the right of it are in the way of the line to the right alone.
+    expect(atY(result)).toEqual({ 'to the left': 1000, 'to the right': 1000 });
+    expect(atY(lettered([words([7500, 1200])]))).toEqual({ 'to the left': 1000, 'to the right': 3000 });
   });
 
   test('that is drawn moves to a typed distance', () => {

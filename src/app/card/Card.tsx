@@ -27,6 +27,7 @@ import { JointWord } from './JointWord.tsx';
 import { ManyCard } from './ManyCard.tsx';
 import { ObjectCard } from './ObjectCard.tsx';
 import { RoomCard } from './RoomCard.tsx';
+import { WordsClear } from './WordsClear.tsx';
 
 interface CardProps {
   readonly drawing: BoardDrawing;
@@ -110,6 +111,7 @@ function CardAt({ drawing, view, size, onChoose, things, opened, trayOpen, file,
           <Icon name="close" />
         </button>
       </div>
+      {!held && <WordsClear place={place} heightPx={heightPx} free={free} />}
       <Fragment key={content.key}>{content.body}</Fragment>
     </section>
   );

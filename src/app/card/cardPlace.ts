@@ -17,6 +17,26 @@ export interface CardPlace {
   readonly maxHeight?: number;
 }
 
+/** Where the words of a step have room: at the foot of the board, at its head where the card is at the foot, and beside a card that stands from head to
+ *  foot. From which to which place across the board, px. */
+export interface WordsRoom {
+  readonly at: 'foot' | 'head';
+  readonly leftPx: number;
+  readonly rightPx: number;
+}
+
+/** So much at the head and at the foot the words take, px. */
+const wordsPx = 80;
+
+export function wordsRoom({ left, top }: Pick<CardPlace, 'left' | 'top'>, board: SizePx, heightPx: number): WordsRoom {
+  const whole = { leftPx: 0, rightPx: board.widthPx };
+  if (top + heightPx <= board.heightPx - wordsPx) return { at: 'foot', ...whole };
+  if (top >= wordsPx) return { at: 'head', ...whole };
+  const right = left + widthPx;
+  const isRight = board.widthPx - right > left;
+  return { at: 'foot', leftPx: isRight ? right : 0, rightPx: isRight ? board.widthPx : left };
+}
+
 /** Beside the thing: to its right or left, level with its middle as far as the board goes; else below or above it; else over
  *  the right edge of the board.
  *  @param thing what must not be covered  @param scene what is lit with it: kept clear too where there is room round it */

@@ -162,7 +162,7 @@ function Use({ way }: { readonly way: Agreement }) {
       title={words}
       onClick={() => commit(words, (file) => agreementUsed(file, way))}
     >
-      Use this
+      Use
     </button>
   );
 }

@@ -22,14 +22,11 @@ export function GroutMisses({ result, onChoose }: MissesProps) {
   if (misses.length === 0) return null;
   return (
     <section className="group">
-      <h3>Joints off the grout lines</h3>
+      <h3>
+        Joints off the grout lines <span className="quiet">{misses.length}</span>
+      </h3>
       {others.length > 0 && (
-        <>
-          <p className="small quiet">
-            {others.length === 1 ? 'This joint misses' : `${others.length} joints miss`} the grout lines:
-          </p>
-          <Misses label="Joints off the grout lines" rows={missRows(others, result)} onChoose={onChoose} />
-        </>
+        <Misses label="Joints off the grout lines" rows={missRows(others, result)} onChoose={onChoose} />
       )}
       {inDoorways.length > 0 && (
         <>

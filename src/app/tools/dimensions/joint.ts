@@ -1,4 +1,4 @@
-import { lineStraight } from '../../../geometry/line.ts';
+import { lineMiddle, lineStraight } from '../../../geometry/line.ts';
 import { type Point, pointDirection, pointDistance } from '../../../geometry/point.ts';
 import { DIRECTION_DEG, EQUAL_LENGTH_MM, SAME_LINE_MM } from '../../../geometry/tolerance.ts';
 import type { Joint } from '../../../plan/analysis.ts';
@@ -28,8 +28,10 @@ interface Beside {
 }
 
 const mostSlant = Math.sin((DIRECTION_DEG * Math.PI) / 180);
-/** The line stands so far along what lies opposite: in the middle it would cover the joint's own words. */
-const lineShare = 0.25;
+/** The line stands so far along what lies opposite, the first that keeps off the words of bays and joints: in the middle it would cover the joint's own. */
+const lineShares = [0.25, 0.75, 0.12, 0.88] as const;
+/** So far, as a share of what lies opposite. */
+const wordsShare = 0.1;
 
 /** From a straight joint to the next wall or joint parallel to it on either side, square to it: the least distance over the length that they have in
  *  common. A typed distance moves a drawn joint, and draws one that was found, as a drag does.
@@ -44,7 +46,7 @@ export function jointDimensions(scene: DimensionScene): readonly Dimension[] {
     const other = sides[1 - i];
     if (!beside) return [];
     const { way, lengthMm, low, high } = beside;
-    const atMm = low + (high - low) * lineShare;
+    const atMm = low + (high - low) * clearShare(scene, measured, beside);
     const at: Point = [from[0] + ux * atMm, from[1] + uy * atMm];
     const mostMm = other ? lengthMm + other.lengthMm : Infinity;
     return [
@@ -95,13 +97,33 @@ function measuredOf({ file, result, chosen, joint }: DimensionScene): Measured |
   };
 }
 
-function besideOf({ file, result }: DimensionScene, { from, to, isOwn }: Measured, way: Point): Beside | null {
+/** How far along a joint and how far beside it a place lies, mm. */
+function placeBeside({ from, to }: Measured, way: Point): (at: Point) => Point {
   const along = pointDirection(from, to);
-  const lengthMm = pointDistance(from, to);
-  const place = ([x, y]: Point): Point => {
+  return ([x, y]) => {
     const [dx, dy] = [x - from[0], y - from[1]];
     return [dx * along[0] + dy * along[1], dx * way[0] + dy * way[1]];
   };
+}
+
+/** Where the line keeps off the words that stand beside the joint; where no place does, the farthest off. */
+function clearShare({ result }: DimensionScene, measured: Measured, { way, lengthMm, low, high }: Beside): number {
+  const place = placeBeside(measured, way);
+  const wordsAt = (result?.drawing.items ?? []).flatMap((item) => {
+    if (item.shape !== 'label') return [];
+    const { seat } = item;
+    const [atMm, awayMm] = place(seat.kind === 'inside' ? seat.at : lineMiddle(seat.line));
+    const isBeside = awayMm > -SAME_LINE_MM && awayMm < lengthMm;
+    return isBeside ? [(atMm - low) / (high - low)] : [];
+  });
+  const clear = (share: number) => Math.min(wordsShare, ...wordsAt.map((at) => Math.abs(at - share)));
+  return [...lineShares].sort((a, b) => clear(b) - clear(a))[0] ?? lineShares[0];
+}
+
+function besideOf({ file, result }: DimensionScene, measured: Measured, way: Point): Beside | null {
+  const { from, to, isOwn } = measured;
+  const lengthMm = pointDistance(from, to);
+  const place = placeBeside(measured, way);
   let best: Beside | null = null;
   const take = (a: Point, b: Point) => {
     const [p, q] = [place(a), place(b)];
