@@ -14,6 +14,7 @@ export { LiveLimits } from './card/LiveLimits.tsx';
 export { Begin } from './panels/Begin.tsx';
 export { CoveringsPanel } from './panels/CoveringsPanel.tsx';
 export { FloorPanel } from './panels/FloorPanel.tsx';
+export { HandGroup } from './panels/HandGroup.tsx';
 export { HelpSheet } from './panels/HelpSheet.tsx';
 export { KeptPlans } from './panels/KeptPlans.tsx';
 export { ObstaclesPanel } from './panels/ObstaclesPanel.tsx';
@@ -26,7 +27,7 @@ export {
   chosenCut,
   chosenRemove,
   clipPaste,
-  jointsFindAllAgain,
 } from './tools/actions.ts';
+export { opening } from './tools/choose/opening.ts';
 export { tileTools } from './tools/tiles/tile-tools.ts';
 export { toolTake } from './tools/tools.ts';

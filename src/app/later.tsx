@@ -16,6 +16,7 @@ export const Dimensions = partOf((parts) => parts.Dimensions);
 export const Begin = partOf((parts) => parts.Begin);
 export const BoardKey = partOf((parts) => parts.BoardKey);
 export const CoveringsPanel = partOf((parts) => parts.CoveringsPanel);
+export const HandGroup = partOf((parts) => parts.HandGroup);
 export const FloorPanel = partOf((parts) => parts.FloorPanel);
 export const HelpSheet = partOf((parts) => parts.HelpSheet);
 export const ObstaclesPanel = partOf((parts) => parts.ObstaclesPanel);
@@ -55,7 +56,9 @@ const againMs = 5000;
 /** Fetches everything once the first view stands, so that it is there when it is asked for, whether the server that
  *  brought the page still runs or not. Tells the first time that it cannot, and goes on trying. */
 export function laterFetch(): void {
-  laterParts.store.subscribe(({ part }) => toolStore.setState({ tiles: part?.tileTools ?? null }));
+  laterParts.store.subscribe(({ part }) =>
+    toolStore.setState({ tiles: part?.tileTools ?? null, opening: part?.opening ?? null }),
+  );
   setTimeout(() => fetchAll(true), afterMs);
 }
 

@@ -3,7 +3,7 @@ import { stripTakes } from '../../movement/strip.ts';
 import { type Bay, jointKinds, type Severity } from '../../plan/analysis.ts';
 import { planSectionChanged } from '../../plan/edits/settings.ts';
 import { defaults } from '../../plan/reference.ts';
-import { laterDo } from '../later.tsx';
+import { HandGroup } from '../later.tsx';
 import { ChoiceField } from '../parts/ChoiceField.tsx';
 import { area, figureShort, movement, sides } from '../parts/format.ts';
 import { Icon } from '../parts/Icon.tsx';
@@ -13,21 +13,25 @@ import { Sample } from '../parts/Sample.tsx';
 import { SourceText } from '../parts/SourceNote.tsx';
 import { ThingList, type ThingRow } from '../parts/ThingList.tsx';
 import { Toned } from '../parts/Toned.tsx';
-import { usePlanResolved, useShown } from '../state/hooks.ts';
-import { commit } from '../state/planStore.ts';
+import { usePlan, usePlanResolved } from '../state/hooks.ts';
+import { commit, planShown } from '../state/planStore.ts';
 import { bayThing, jointThing } from '../state/thing.ts';
 import { isGrave, worstOf } from '../state/worst.ts';
 import type { PanelProps } from './panel.ts';
 
+/** Joints that the user drew or took away. */
+const handLists = ['drawnJoints', 'noJoint'] as const;
+
 /** Profile and sealant; then the bays that the joints make, and the joints by kind with what they must take. */
 export function JointsPanel({ result: last, onChoose }: PanelProps) {
+  const isByHand = usePlan((state) => handLists.some((list) => planShown(state)[list] !== undefined));
   const result = last !== null && last.analysis.bays.length > 0 ? last : null;
   return (
     <>
       <LayoutGroup />
       <ProfileGroup />
       <SealantGroup />
-      <HandGroup onChoose={onChoose} />
+      {isByHand && <HandGroup onChoose={onChoose} />}
       {result !== null && (
         <section className="group">
           <h3>
@@ -135,34 +139,6 @@ function SealantGroup() {
         }
         source={<SourceText source={defaults.sealantCapability.source} />}
       />
-    </section>
-  );
-}
-
-/** Joints on which the user has the last word, and the way back to those that the tool finds. */
-function HandGroup({ onChoose }: Pick<PanelProps, 'onChoose'>) {
-  const { drawnJoints = [], noJoint = [] } = useShown();
-  const row = (key: string, name: string, style: 'joint-drawn' | 'no-joint', more: string): ThingRow => ({
-    thing: { kind: 'object', key },
-    lead: <Sample of={{ shape: 'line', style }} />,
-    name,
-    value: '',
-    more,
-  });
-  const rows = [
-    ...drawnJoints.map(({ id }) => row(id, `Drawn joint ${id}`, 'joint-drawn', 'Kept')),
-    ...noJoint.map(({ id }) => row(id, `Joint taken away ${id}`, 'no-joint', 'Taken away')),
-  ];
-  if (rows.length === 0) return null;
-  return (
-    <section className="group">
-      <h3>
-        Kept and taken away <span className="quiet">{rows.length}</span>
-      </h3>
-      <ThingList label="Kept and taken away" rows={rows} onChoose={onChoose} />
-      <button type="button" className="button framed" onClick={() => laterDo((parts) => parts.jointsFindAllAgain())}>
-        Find all joints again
-      </button>
     </section>
   );
 }

@@ -1,5 +1,5 @@
 import { groutText, tilesAtText, whyOffText } from '../../documents/grout-words.ts';
-import { type Analysis, type Joint, jointIsFound } from '../../plan/analysis.ts';
+import { type Analysis, type Joint, jointIsInRoom } from '../../plan/analysis.ts';
 import { decimalMark } from './format.ts';
 
 /** How a joint lies in the grout lines, for its card and for the lists. */
@@ -39,15 +39,15 @@ export function groutMisses({ joints }: Pick<Analysis, 'joints'>): readonly Join
   return joints.filter(({ onGroutLine, tilesAt }) => onGroutLine === false && tilesAt !== 'restart');
 }
 
-/** Length of intermediate joints, and of those across necks, that lie under tiles and in grout, m. */
+/** Length of the joints within rooms that lie under tiles and in grout, m. */
 export function groutLengths({ joints }: Pick<Analysis, 'joints'>): { readonly onM: number; readonly allM: number } {
-  const found = joints.filter((joint) => jointIsFound(joint) && joint.onGroutLine !== null);
+  const found = joints.filter((joint) => jointIsInRoom(joint) && joint.onGroutLine !== null);
   const lengthM = (some: readonly Joint[]) => some.reduce((sum, joint) => sum + joint.lengthM, 0);
   return { onM: lengthM(found.filter(({ onGroutLine }) => onGroutLine === true)), allM: lengthM(found) };
 }
 
 /** Whether a joint may be moved on to a grout line: one that was found or drawn, where such a line runs its way. */
 export function groutIsNear(joint: Joint): boolean {
-  const isFree = jointIsFound(joint) || joint.kind === 'drawn';
+  const isFree = jointIsInRoom(joint);
   return isFree && joint.onGroutLine === false && joint.bondLets === true;
 }

@@ -89,7 +89,7 @@ let made: Made | null = null;
 
 export function sceneOf(): Scene {
   const { file } = planStore.getState().history.present;
-  const { wishes, stance, tiles } = toolStore.getState();
+  const { wishes, stance, tiles, opening } = toolStore.getState();
   const { chosen, step } = boardStore.getState();
   const last = analysisStore.getState().result;
   const result = stance.tool === 'drawnJoint' && last?.file === file ? last : null;
@@ -112,5 +112,6 @@ export function sceneOf(): Scene {
     step,
     wishes,
     tiles,
+    opening,
   };
 }

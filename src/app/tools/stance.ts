@@ -49,7 +49,12 @@ export interface Scene {
   readonly wishes: Wishes;
   /** Null until the later parts of the screen are there. */
   readonly tiles: TileTools | null;
+  /** The drag of a doorway by its id, from the later parts as well. */
+  readonly opening: OpeningDrag | null;
 }
+
+/** Null where the plan has no such doorway. */
+export type OpeningDrag = (id: string, scene: Scene) => Stance | null;
 
 /** What the hand does with tiles; it comes with the later parts of the screen. */
 export interface TileTools {

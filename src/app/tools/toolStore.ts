@@ -1,7 +1,7 @@
 import { createStore } from 'zustand/vanilla';
 import type { PlanClip } from '../../plan/edits/copy.ts';
 import { resting } from './choose/resting.ts';
-import type { Stance, TileTools } from './stance.ts';
+import type { OpeningDrag, Stance, TileTools } from './stance.ts';
 import { firstWishes, type Wishes } from './wishes.ts';
 
 /** What the hand holds. Nothing here is saved or undone. */
@@ -14,6 +14,7 @@ export interface ToolState {
   readonly clip: PlanClip | null;
   /** Null until the later parts of the screen are there. */
   readonly tiles: TileTools | null;
+  readonly opening: OpeningDrag | null;
 }
 
 export const toolStore = createStore<ToolState>(() => ({
@@ -22,6 +23,7 @@ export const toolStore = createStore<ToolState>(() => ({
   typed: null,
   clip: null,
   tiles: null,
+  opening: null,
 }));
 
 export function wish(change: Partial<Wishes>): void {

@@ -1,6 +1,7 @@
 import { createAnalyser } from '../../../src/analysis/analyser.ts';
 import type { Result } from '../../../src/app/state/analysisStore.ts';
 import { catchesOf } from '../../../src/app/tools/catch-lines.ts';
+import { opening } from '../../../src/app/tools/choose/opening.ts';
 import { resting } from '../../../src/app/tools/choose/resting.ts';
 import type { Act, Hand, Scene, Stance, Turn } from '../../../src/app/tools/stance.ts';
 import { tileTools } from '../../../src/app/tools/tiles/tile-tools.ts';
@@ -24,6 +25,7 @@ export function sceneOf(file: PlanFile, over: Partial<Scene> = {}): Scene {
     step: 'floor',
     wishes,
     tiles: tileTools,
+    opening,
     ...over,
   };
 }

@@ -71,7 +71,7 @@ interface Row {
 }
 
 const rows: readonly Row[] = [
-  { name: 'Intermediate and neck, m', decimals: 1, of: ({ price }) => price.jointM },
+  { name: 'Joints within rooms, m', decimals: 1, of: ({ price }) => price.jointM },
   {
     name: 'Of these in grout, %',
     decimals: 0,
@@ -175,9 +175,10 @@ function Weights() {
   return (
     <div className="weights">
       <p className="small quiet">
-        The price is metres of joint. Drawn joints and those of the building count among all joints off grout only;
-        those in doorways stay under the leaf and do not count. A metre off a grout line counts as{' '}
-        {m(offGroutPrice.value)} more, a cut tile as {m(cutTilePriceM.value)}, a sliver as {m(sliverPriceM.value)}.
+        The price is metres of joint. Joints within rooms: intermediate, across necks and drawn. Those of the building
+        and between zones count among all joints off grout only; those in doorways stay under the leaf and do not count.
+        A metre off a grout line counts as {m(offGroutPrice.value)} more, a cut tile as {m(cutTilePriceM.value)}, a
+        sliver as {m(sliverPriceM.value)}.
       </p>
       <SourceButton of="the price" toggle={note} />
       <div className="source-place" id={note.id} hidden={!note.open}>

@@ -9,10 +9,10 @@ export function GroutGroup({ result }: { readonly result: Result }) {
     <section className="group">
       <h3>Joints and grout lines</h3>
       {allM === 0 ? (
-        <p>No intermediate joint lies under tiles.</p>
+        <p>No joint within a room lies under tiles.</p>
       ) : (
         <p>
-          <strong>{figure((100 * onM) / allM, 0)} %</strong> of the intermediate joints lie in grout: {figure(onM, 1)}{' '}
+          <strong>{figure((100 * onM) / allM, 0)} %</strong> of the joints within rooms lie in grout: {figure(onM, 1)}{' '}
           of {figure(allM, 1)} m.
         </p>
       )}

@@ -10,7 +10,6 @@ import { corner } from './corner.ts';
 import { handleAt, handleMarks, handlesOf } from './handles.ts';
 import { type DraggedJoint, joint, jointAsDrawn, jointDragged, jointShifted } from './joint.ts';
 import { moving } from './moving.ts';
-import { opening } from './opening.ts';
 import { side } from './side.ts';
 
 /** No tool but the open hand: a press chooses, a drag moves what is chosen or the board. */
@@ -46,8 +45,11 @@ function grabbed(hand: Hand, scene: Scene): Stance | null {
   if (dragged !== null) return joint(dragged, hand, scene);
   const ids = planIds(scene.chosen);
   const [only] = ids;
-  const doorway = ids.length === 1 ? opening(only ?? '', scene) : null;
-  return doorway ?? (ids.length === 0 ? null : moving(ids, hand, scene));
+  // A doorway is led along its wall and nowhere else: until that part is here it stays.
+  if (ids.length === 1 && scene.file.doorways?.some(({ id }) => id === only)) {
+    return scene.opening?.(only ?? '', scene) ?? null;
+  }
+  return ids.length === 0 ? null : moving(ids, hand, scene);
 }
 
 /** A joint counts as chosen where the drawn joint is that it was made of. */
