@@ -25,7 +25,7 @@ export interface Agreement {
   /** The aim of the layout that it needs; null: the plan's own. */
   readonly aim: 'grout-lines' | null;
   readonly price: AgreementPrice;
-  /** Share of the intermediate joints' length that lies in grout; null where none lies under tiles. */
+  /** Share of the length of the joints within rooms that lies in grout; null where none lies under tiles. */
   readonly onGroutShare: number | null;
 }
 
@@ -167,7 +167,7 @@ class Trials {
     if (this.cancelled()) return null;
     const { joints, tiles } = tilingOf(plan, split);
     this.onProgress(Math.min(1, ++this.done / this.all));
-    const price = tilingPrice(split, joints, tiles ?? { cut: 0, slivers: 0 });
+    const price = tilingPrice(split, joints, tiles?.sawn ?? { cut: 0, slivers: 0 });
     return { plan, split, price, share: onGroutShare(split, joints) };
   }
 }

@@ -1,6 +1,6 @@
 import type { Agreement, AgreementWay } from '../analysis/agreement.ts';
 import { areaText, figureText, type Names, oneLine } from '../documents/words.ts';
-import { type Analysis, jointIsFound, type TileFieldReport, tilePieces } from '../plan/analysis.ts';
+import { type Analysis, jointIsInRoom, type TileFieldReport, tilePieces } from '../plan/analysis.ts';
 import { rules } from '../plan/reference.ts';
 import { tableLines } from './table-lines.ts';
 
@@ -37,15 +37,15 @@ export function tileLines({ tiles, joints }: Analysis, names: Names): readonly s
     field.sawn.smallestCutMm === null ? '-' : figureText(field.sawn.smallestCutMm, 0),
   ]);
   const tileM2 = tiles.fields.reduce((sum, field) => sum + field.tileM2, 0);
-  const found = joints.filter((joint) => jointIsFound(joint) && joint.onGroutLine !== null);
+  const found = joints.filter((joint) => jointIsInRoom(joint) && joint.onGroutLine !== null);
   const lengthM = found.reduce((sum, joint) => sum + joint.lengthM, 0);
   const onM = found.filter((joint) => joint.onGroutLine).reduce((sum, joint) => sum + joint.lengthM, 0);
   return [
     `Tiles: ${areaText(tileM2)} of tile faces`,
     ...tableLines([heads, ...rows], `lll${'r'.repeat(heads.length - 3)}`),
     found.length === 0
-      ? '  No intermediate or neck joint lies under tiles.'
-      : `  On grout lines: ${figureText(onM, 1)} m of ${figureText(lengthM, 1)} m of intermediate and neck joints under tiles`,
+      ? '  No joint within a room lies under tiles.'
+      : `  On grout lines: ${figureText(onM, 1)} m of ${figureText(lengthM, 1)} m of joints within rooms that lie under tiles`,
   ];
 }
 
@@ -65,7 +65,7 @@ const wayWords: Readonly<Record<AgreementWay, string>> = {
 export function agreementLines(agreements: readonly Agreement[]): readonly string[] {
   const heads = [
     'Way',
-    'Intermediate and neck m',
+    'Joints within rooms m',
     'Of these on grout',
     'All joints off grout m',
     'Cut tiles',
@@ -90,6 +90,6 @@ export function agreementLines(agreements: readonly Agreement[]): readonly strin
   return [
     'Joints and tiles brought together',
     ...tableLines([heads, ...rows], 'lrrrrrrl'),
-    `  Drawn joints and those of the building count among all joints off grout only; doorway joints stay under the leaf and do not count. In the sum a metre off a grout line counts as ${offGroutPrice.value} m more, a cut tile as ${cutTilePriceM.value} m, a sliver as ${sliverPriceM.value} m.`,
+    `  Joints within rooms: intermediate, across necks and drawn. Those of the building and between zones count among all joints off grout only; doorway joints stay under the leaf and do not count. In the sum a metre off a grout line counts as ${offGroutPrice.value} m more, a cut tile as ${cutTilePriceM.value} m, a sliver as ${sliverPriceM.value} m.`,
   ];
 }

@@ -54,6 +54,11 @@ export function jointIsFound({ kind }: Pick<JointLine, 'kind'>): boolean {
   return kind === 'field' || kind === 'neck';
 }
 
+/** Whether the joint parts the floor of a room, found or drawn by hand: it can be brought into grout. */
+export function jointIsInRoom({ kind }: Pick<JointLine, 'kind'>): boolean {
+  return kind === 'drawn' || jointIsFound({ kind });
+}
+
 /** One stretch of joint between one pair of bays, as the split leaves it. */
 export interface JointLine {
   readonly id: string;

@@ -147,9 +147,9 @@ function findingMessage(f: FindingValues): string {
     case 'tile-too-fine':
       return `Tiles of ${roundedText(f.lengthMm, 1)} by ${mm(f.widthMm)} are too fine for ${namesText(f.names)} to be counted one by one. Enter the sheets that they come on.`;
     case 'tile-slivers':
-      return `Cuts of under a third of a tile: ${cutsWords(f)}. Move the set-out point to balance the cuts.`;
+      return `Cuts of under a third of a tile at walls and things: ${cutsWords(f)}. Move the set-out point to balance the cuts.`;
     case 'tile-cuts-small':
-      return `Cuts of under half a tile: ${cutsWords(f)}.`;
+      return `Cuts of under half a tile at walls and things: ${cutsWords(f)}.`;
     case 'tile-joint-off-grout': {
       const [cut, over] = f.joints.length === 1 ? ['cuts', 'it'] : ['cut', 'them'];
       return `Off the grout lines by up to ${roundedText(f.mostMm, 0)} mm, ${jointNames(f.joints)} ${cut} ${countOf(f.tiles, 'tile')}: tiled over, the floor cracks there. Bring joints and grid together, or cut the tiles in a straight line over ${over}.`;

@@ -2,6 +2,7 @@ import { regionsSubtract } from '../geometry/clip.ts';
 import { type Point, pointDirection, pointDistance } from '../geometry/point.ts';
 import { regionArea, regionPerimeter } from '../geometry/region.ts';
 import type { Region } from '../geometry/ring.ts';
+import { segmentDistance } from '../geometry/segment.ts';
 import { CLIP_SLACK_MM } from '../geometry/tolerance.ts';
 
 /** A side of a piece of a tile that stands at a wall or a thing, the piece on its right. */
@@ -17,6 +18,9 @@ export function isInJoint(piece: Region, sides: readonly Side[], jointMm: number
   if (regionArea(piece) > 3 * most * (lengthMm + 3 * most)) return false;
   if (sides.some((side) => piece.outline.every((point) => isInBand(side, point, most)))) return true;
   if (sides.length < 2) return false;
+  // The bands reach no further than from corner to corner of their ends.
+  const isFar = (point: Point) => sides.every(([p, q]) => segmentDistance(p, q, point) > Math.SQRT2 * most);
+  if (piece.outline.some(isFar)) return false;
   // Round a corner, and along a curve, no one side tells.
   const left = regionsSubtract(
     [piece],

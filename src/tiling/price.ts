@@ -1,9 +1,9 @@
-import { type JointGrout, type JointLine, jointIsFound, type Split, type TileCounts } from '../plan/analysis.ts';
+import { type JointGrout, type JointLine, jointIsInRoom, type Split, type TileCounts } from '../plan/analysis.ts';
 import { rules } from '../plan/reference.ts';
 
 /** What a layout of joints and tiles costs, in metres of joint: so that layouts that trade one for the other can be compared. */
 export interface TilingPrice {
-  /** Length of the intermediate joints and those across necks, m: what is chosen. */
+  /** Length of the joints within rooms: intermediate, across necks and drawn, m. */
   readonly jointM: number;
   /** Length of joints that lie off the grout lines, m. Joints of doorways stay under their leaf and do not count. */
   readonly offGroutM: number;
@@ -14,18 +14,15 @@ export interface TilingPrice {
   readonly totalM: number;
 }
 
-type Cuts = Pick<TileCounts, 'cut' | 'slivers'>;
-
-/** @param tiles cut tiles and slivers; of tiles that are laid, those that are sawn */
+/** @param sawn cut tiles and slivers of those that are laid */
 export function tilingPrice(
   { joints }: Split,
   grouts: ReadonlyMap<string, JointGrout>,
-  tiles: Cuts & { readonly sawn?: Cuts },
+  { cut, slivers }: Pick<TileCounts, 'cut' | 'slivers'>,
 ): TilingPrice {
-  const { cut, slivers } = tiles.sawn ?? tiles;
   const lengthM = (wanted: (joint: JointLine) => boolean) =>
     joints.filter(wanted).reduce((sum, joint) => sum + joint.lengthM, 0);
-  const jointM = lengthM(jointIsFound);
+  const jointM = lengthM(jointIsInRoom);
   const offGroutM = lengthM(({ id, kind }) => kind !== 'doorway' && grouts.get(id)?.onGroutLine === false);
   return { jointM, offGroutM, cutTiles: cut, slivers, totalM: totalOf(jointM, offGroutM, cut, slivers) };
 }
@@ -35,12 +32,12 @@ function totalOf(jointM: number, offGroutM: number, cut: number, slivers: number
   return jointM + offGroutM * offGroutPrice.value + cut * cutTilePriceM.value + slivers * sliverPriceM.value;
 }
 
-/** Share of the length of intermediate joints and those across necks that lies in grout; null where none lies under tiles. */
+/** Share of the length of the joints within rooms that lies in grout; null where none lies under tiles. */
 export function onGroutShare({ joints }: Split, grouts: ReadonlyMap<string, JointGrout>): number | null {
   let [on, all] = [0, 0];
   for (const joint of joints) {
     const isOn = grouts.get(joint.id)?.onGroutLine ?? null;
-    if (!jointIsFound(joint) || isOn === null) continue;
+    if (!jointIsInRoom(joint) || isOn === null) continue;
     all += joint.lengthM;
     if (isOn) on += joint.lengthM;
   }

@@ -32,8 +32,10 @@ export function setOutCandidates(
   }) as [Phase[], Phase[]];
   const [xs, ys] = axes;
   return xs
-    .flatMap((x) => ys.map((y) => ({ at: [x.at, y.at] as const, cost: x.cost + y.cost })))
-    .sort((p, q) => p.cost - q.cost || p.at[0] - q.at[0] || p.at[1] - q.at[1])
+    .flatMap((x) =>
+      ys.map((y) => ({ at: [x.at, y.at] as const, unasked: x.unasked + y.unasked, cost: x.cost + y.cost })),
+    )
+    .sort((p, q) => p.cost - q.cost || p.unasked - q.unasked || p.at[0] - q.at[0] || p.at[1] - q.at[1])
     .slice(0, most)
     .map(({ at }): Point => {
       const [x, y] = floor.frame.toSheet(at);
@@ -47,6 +49,8 @@ const PHASES_EACH = 6;
 interface Phase {
   /** Where a tile begins, as near to the present set-out point as its module allows, mm. */
   readonly at: number;
+  /** 1 where no wall, joint or corner asks for it. */
+  readonly unasked: 0 | 1;
   readonly cost: number;
 }
 
@@ -61,16 +65,16 @@ function phases(grid: TileGrid, axis: 0 | 1, faces: readonly Face[], corners: re
     return [...own, ...opposite.flatMap((other) => [(at + other.at - size) / 2, (at + other.at) / 2 + halfGrout])];
   });
   const near = (v: number) => onGrid(v - Math.round(v / module) * module);
-  const even = Array.from({ length: EVEN_STARTS }, (_, k) => (module * k) / EVEN_STARTS);
-  const wanted = [0, ...even, ...starts, ...corners.map((v) => v + halfGrout)];
-  const places = [...new Set(wanted.map(near))].slice(0, MOST_STARTS);
+  const spread = Array.from({ length: SPREAD_STARTS }, (_, k) => (module * k) / SPREAD_STARTS);
+  const asked = new Set([0, ...starts, ...corners.map((v) => v + halfGrout)].map(near));
+  const places = [...new Set([...asked, ...spread.map(near)])].slice(0, MOST_STARTS);
   return places
-    .map((at): Phase => ({ at, cost: phaseCost(grid, axis, faces, corners, at) }))
-    .sort((p, q) => p.cost - q.cost || Math.abs(p.at) - Math.abs(q.at));
+    .map((at): Phase => ({ at, unasked: asked.has(at) ? 0 : 1, cost: phaseCost(grid, axis, faces, corners, at) }))
+    .sort((p, q) => p.cost - q.cost || p.unasked - q.unasked || Math.abs(p.at) - Math.abs(q.at));
 }
 
 /** Places spread evenly over a module: where nothing asks for one, jambs and nooks may still like one better than another. */
-const EVEN_STARTS = 8;
+const SPREAD_STARTS = 8;
 
 /** A hall of hundreds of pillars offers more than are worth weighing. */
 const MOST_STARTS = 400;

@@ -114,7 +114,7 @@ describe('the command line', { timeout: twoCores }, () => {
     for (const way of ['As it is', 'Move the joints', 'Move the set-out point', 'Move both']) {
       expect(out).toMatch(new RegExp(`^ {2}${way} +[\\d.]+ +\\d+ % +[\\d.]+ +\\d+ +\\d+ +[\\d.]+`, 'mu'));
     }
-    expect(out).toMatch(/Intermediate and neck m {2}Of these on grout {2}All joints off grout m/u);
+    expect(out).toMatch(/Joints within rooms m {2}Of these on grout {2}All joints off grout m/u);
     expect(out).toContain('a metre off a grout line counts as 2 m more');
     expect((await bays(['--agree', '--json', 'demo-plans/1-dwelling.json'])).out).toMatch(/^\{"format".*\}\n$/u);
   });

@@ -85,12 +85,20 @@ describe('joints and tiles brought together', () => {
     expect(after.bays.every(({ within }) => within)).toBe(true);
   });
 
+  it('counts a joint that was brought into grout by hand', () => {
+    const drawn = [{ id: 'x1', line: [[6028.5, 0] as const, [6028.5, 5000] as const] as const }];
+    const { analysis } = analysed({ ...long, drawnJoints: drawn });
+    expect(analysis.joints.map(({ kind, onGroutLine }) => [kind, onGroutLine])).toEqual([['drawn', true]]);
+    const way = waysOf({ ...long, drawnJoints: drawn })['as-is'];
+    expect([way.price.jointM, way.price.offGroutM, way.onGroutShare]).toEqual([5, 0, 1]);
+  });
+
   it('promises what the plan then has', () => {
     const json = demoJson('1-dwelling.json');
     for (const way of agreementsOf(planOf(json)) ?? []) {
       const { analysis } = analysed(taken(json, way));
-      expect(analysis.tiles?.cut).toBe(way.price.cutTiles);
-      expect(analysis.tiles?.slivers).toBe(way.price.slivers);
+      expect(analysis.tiles?.sawn.cut).toBe(way.price.cutTiles);
+      expect(analysis.tiles?.sawn.slivers).toBe(way.price.slivers);
       expect(lengthOf(analysis, jointIsFound)).toBeCloseTo(way.price.jointM, 6);
       const off = lengthOf(analysis, ({ kind, onGroutLine }) => kind !== 'doorway' && onGroutLine === false);
       expect(off).toBeCloseTo(way.price.offGroutM, 6);
