@@ -123,11 +123,11 @@ class Trials {
   /** The set-out points moved one after the other, joints as they lie. */
   setOut(from: Trial): Trial | null {
     return this.eachField(from, (best, field) => {
-      const tried = (from: Trial, origins: readonly Point[]) =>
-        this.least(from, origins, (origin) => this.tile(planSetOut(from.plan, field.id, origin), from.split));
-      const found = tried(best, [...candidates(best, field, 'as-they-are', COUNTED), ...balanced(field)]);
-      const own = found && tiledFields(found.plan).find(({ id }) => id === field.id);
-      return found && own ? tried(found, spread(own)) : found;
+      const counted = (trial: Trial, origins: readonly Point[]) =>
+        this.least(trial, origins, (origin) => this.tile(planSetOut(trial.plan, field.id, origin), trial.split));
+      const found = counted(best, [...candidates(best, field, 'as-they-are', COUNTED), ...balanced(field)]);
+      const own = found && fieldOf(found.plan, field.id);
+      return found && own ? counted(found, spread(own)) : found;
     });
   }
 
@@ -146,7 +146,7 @@ class Trials {
   private eachField(from: Trial, better: (best: Trial, field: TiledField) => Trial | null): Trial | null {
     let best: Trial | null = from;
     for (const { id } of tiledFields(from.plan)) {
-      const field = tiledFields(best.plan).find((each) => each.id === id);
+      const field = fieldOf(best.plan, id);
       if (field !== undefined) best = better(best, field);
       if (best === null) return null;
     }
@@ -188,15 +188,22 @@ function spread({ grid, rooms }: TiledField): readonly Point[] {
   const { toSheet } = gridFrame(grid);
   return ([0, 1] as const).flatMap((axis) =>
     Array.from({ length: SPREAD - 1 }, (_, k): Point => {
-      const offMm = ((k + 1) / SPREAD - 0.5) * module[axis];
+      const share = (k + 1) / SPREAD;
+      const offMm = (share > 0.5 ? share - 1 : share) * module[axis];
       const [x, y] = toSheet(axis === 0 ? [offMm, 0] : [0, offMm]);
       return [onGrid(x), onGrid(y)];
     }),
   );
 }
 
+/** Parts of a module. */
 const SPREAD = 8;
+/** Counting a floor of more tiles takes a good part of a second each time. */
 const MOST_SPREAD_TILES = 10_000;
+
+function fieldOf(plan: Plan, id: string | null): TiledField | undefined {
+  return tiledFields(plan).find((field) => field.id === id);
+}
 
 /** The point that balances the cuts is one press away: nothing is offered that costs more. */
 function balanced(field: TiledField): readonly Point[] {
