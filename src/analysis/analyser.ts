@@ -6,6 +6,7 @@ import type { Analysis, Joint, Split } from '../plan/analysis.ts';
 import { findingDescribe, findingsSort } from '../plan/finding-words.ts';
 import { inputFindings } from '../plan/input-findings.ts';
 import type { Plan } from '../plan/plan.ts';
+import { bareFloors, bayFloors } from '../takeoff/bay-floors.ts';
 import { takeoffOf } from '../takeoff/takeoff.ts';
 import { tilingOf } from '../tiling/tiling.ts';
 
@@ -61,8 +62,15 @@ function joined(
   movement: ReturnType<typeof movementOf>,
   tiling: ReturnType<typeof tilingOf>,
 ): Pick<Analysis, 'bays' | 'joints' | 'edges'> {
+  const floors = bayFloors(split);
+  const bare = bareFloors(movement.held);
   return {
-    bays: split.bays.map((bay) => ({ ...bay, stillPoint: required(movement.stillPoints.get(bay.id)) })),
+    bays: split.bays.map((bay) => ({
+      ...bay,
+      stillPoint: required(movement.stillPoints.get(bay.id)),
+      floors: floors.get(bay.id) ?? [],
+      bareM2: bare.get(bay.id) ?? 0,
+    })),
     joints: split.joints.map(
       (joint): Joint => ({
         ...joint,

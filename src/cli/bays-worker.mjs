@@ -6,5 +6,5 @@ import { register } from 'tsx/esm/api';
 register();
 const { planJobRunner } = await import('./plan-job.ts');
 const run = planJobRunner();
-parentPort?.on('message', (job) => parentPort?.postMessage(run(job)));
+parentPort?.on('message', async (job) => parentPort?.postMessage(await run(job)));
 parentPort?.postMessage('ready');

@@ -35,7 +35,7 @@ async function run(options: RunOptions): Promise<number> {
   return status;
 }
 
-function jobsOf({ files, json, quick, out, agree }: RunOptions): readonly PlanJob[] {
+function jobsOf({ files, json, quick, out, agree, date }: RunOptions): readonly PlanJob[] {
   const stems = out === null ? [] : documentStems(files);
   return files.map((file, i) => ({
     file,
@@ -43,8 +43,15 @@ function jobsOf({ files, json, quick, out, agree }: RunOptions): readonly PlanJo
     json,
     effort: quick ? 'quick' : 'full',
     agree,
+    date: date ?? today(),
     documents: out === null ? null : { folder: out, stem: stems[i] as string },
   }));
+}
+
+/** By the clock of the machine, where it stands. */
+function today(): string {
+  const now = new Date();
+  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, '0')).join('-');
 }
 
 /** Where the user stands: npm runs its scripts from the project's folder and says where it was called from. */

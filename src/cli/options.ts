@@ -1,3 +1,5 @@
+import { dateIsReal } from '../plan/calendar.ts';
+
 /** The command line, taken apart. */
 export type Command =
   | { readonly kind: 'run'; readonly options: RunOptions }
@@ -13,6 +15,8 @@ export interface RunOptions {
   readonly stress: boolean;
   /** Print the ways to make joints and tiles agree. */
   readonly agree: boolean;
+  /** Day that the papers carry, where the plan names none; null: today. */
+  readonly date: string | null;
 }
 
 export const usage = `Usage: npm run --silent bays -- PLAN.json [PLAN.json ...]
@@ -21,6 +25,7 @@ Splits the floors of plans into bays and prints what was found.
 
   --json      print the analyses alone, each plan on one line in the order given; null for a plan that could not be read
   --out DIR   write every document of each plan into DIR: analysis, quantities, joints, bays, drawing to scale
+  --date DAY  the day that the papers carry, such as 2027-03-01; today where it is left out
   --quick     leave out the exact search (changes nothing yet)
   --stress    add the stresses of held bays (changes nothing yet)
   --agree     print how joints and tiles could be brought together, each way with its price
@@ -33,6 +38,7 @@ export function commandOf(args: readonly string[]): Command {
   const files: string[] = [];
   const flags = { json: false, quick: false, stress: false, agree: false };
   let out: string | null = null;
+  let date: string | null = null;
   for (let i = 0; i < args.length; i++) {
     const arg = args[i] as string;
     if (arg === '--help' || arg === '-h') return { kind: 'help' };
@@ -46,6 +52,9 @@ export function commandOf(args: readonly string[]): Command {
     } else if (arg === '--out' || arg.startsWith('--out=')) {
       out = arg === '--out' ? (args[++i] ?? '') : arg.slice('--out='.length);
       if (out === '' || out.startsWith('--')) return { kind: 'misused', message: '--out needs a folder' };
+    } else if (arg === '--date' || arg.startsWith('--date=')) {
+      date = arg === '--date' ? (args[++i] ?? '') : arg.slice('--date='.length);
+      if (!dateIsReal(date)) return { kind: 'misused', message: '--date needs a day such as 2027-03-01' };
     } else if (arg.startsWith('-') && arg !== '-') {
       return { kind: 'misused', message: `unknown option ${arg}` };
     } else {
@@ -53,7 +62,7 @@ export function commandOf(args: readonly string[]): Command {
     }
   }
   if (files.length === 0) return { kind: 'misused', message: 'no plan given' };
-  return { kind: 'run', options: { files, out, ...flags } };
+  return { kind: 'run', options: { files, out, date, ...flags } };
 }
 
 function flagOf<Flags extends object>(arg: string, flags: Flags): keyof Flags | null {

@@ -7,6 +7,7 @@ import { documentsOf } from '../documents/documents.ts';
 import { oneLine } from '../documents/words.ts';
 import { planRead } from '../plan/read.ts';
 import { planResolve } from '../plan/resolve.ts';
+import { fontsRead } from './fonts.ts';
 import { planText, systemMessage } from './plan-text.ts';
 import { summaryText } from './summary.ts';
 
@@ -19,6 +20,8 @@ export interface PlanJob {
   readonly json: boolean;
   readonly effort: 'quick' | 'full';
   readonly agree: boolean;
+  /** Day that the papers carry. */
+  readonly date: string;
   readonly documents: { readonly folder: string; readonly stem: string } | null;
 }
 
@@ -31,10 +34,10 @@ export interface PlanOutcome {
 }
 
 /** Does plans one after the other with one analyser. */
-export function planJobRunner(analyser: Analyser = createAnalyser()): (job: PlanJob) => PlanOutcome {
-  return (job) => {
+export function planJobRunner(analyser: Analyser = createAnalyser()): (job: PlanJob) => Promise<PlanOutcome> {
+  return async (job) => {
     try {
-      return outcomeOf(job, analyser);
+      return await outcomeOf(job, analyser);
     } catch (error) {
       // a fault of ours: reported with its plan, and the other plans are still done
       return failed(job, [problemLine(job.file, '', `could not be analysed: ${errorText(error)}`)]);
@@ -42,7 +45,7 @@ export function planJobRunner(analyser: Analyser = createAnalyser()): (job: Plan
   };
 }
 
-function outcomeOf(job: PlanJob, analyser: Analyser): PlanOutcome {
+async function outcomeOf(job: PlanJob, analyser: Analyser): Promise<PlanOutcome> {
   const reading = planText(resolve(job.folder, job.file));
   if (reading.kind === 'unread') return failed(job, [problemLine(job.file, '', reading.message)]);
   const read = planRead(reading.text);
@@ -55,7 +58,9 @@ function outcomeOf(job: PlanJob, analyser: Analyser): PlanOutcome {
   const plan = planResolve(read.file);
   const analysis = analyser.analyse(plan, { effort: job.effort });
   if (analysis === null) throw new Error('analysis was cancelled, which the command line never asks for');
-  const unwritten = job.documents === null ? [] : documentsWrite(job, job.documents, documentsOf(plan, analysis));
+  const source = { file: read.file, plan, analysis, date: job.date };
+  const unwritten =
+    job.documents === null ? [] : await documentsWrite(job, job.documents, documentsOf(source, fontsRead));
   const status = analysis.findings.some(({ severity }) => severity === 'fault') ? 1 : 0;
   const output = job.json
     ? analysisText(analysis)
@@ -64,17 +69,18 @@ function outcomeOf(job: PlanJob, analyser: Analyser): PlanOutcome {
 }
 
 /** @returns what could not be written */
-function documentsWrite(
+async function documentsWrite(
   job: PlanJob,
   { folder, stem }: NonNullable<PlanJob['documents']>,
   documents: ReturnType<typeof documentsOf>,
-): readonly string[] {
+): Promise<readonly string[]> {
   const problems: string[] = [];
-  for (const { name, text } of documents) {
+  for (const { name, make } of documents) {
+    const content = await make();
     const file = join(folder, `${stem}.${name}`);
     try {
       folderMake(resolve(job.folder, folder));
-      writeFileSync(resolve(job.folder, file), text);
+      writeFileSync(resolve(job.folder, file), content);
     } catch (error) {
       problems.push(problemLine(file, '', systemMessage(error)));
     }

@@ -12,7 +12,7 @@ export async function* outcomesInOrder(jobs: readonly PlanJob[]): AsyncGenerator
   const count = Math.min(availableParallelism(), Math.floor(jobs.length / 2));
   if (jobs.length < fewestForWorkers || count < 2) {
     const run = planJobRunner();
-    for (const job of jobs) yield run(job);
+    for (const job of jobs) yield await run(job);
     return;
   }
   const pool = new WorkerPool(count);

@@ -1,5 +1,6 @@
 import { roundedText } from '../plan/figure-words.ts';
 import { findingKinds } from '../plan/finding-kinds.ts';
+import { heatingSteps, orderStarts, secondStart, setOutTolerance } from '../plan/papers.ts';
 import {
   defaultRuleSet,
   defaults,
@@ -24,6 +25,8 @@ export function referencePage(): string {
     thicknessSection(),
     figureSection('What a plan takes where it says nothing', defaults),
     figureSection('Figures of the rules', rules),
+    figureSection('What orders start with', { ...orderStarts, setOutToleranceMm: setOutTolerance }),
+    heatingSection(),
     materialSection(),
     findingSection(),
     sourceSection(),
@@ -37,6 +40,17 @@ restates the standard; **memory** - recalled, not seen: check it against the doc
 own arithmetic; **user** - entered. The standard in force, the maker's data sheet and the structural engineer come first.`;
 
 type Cells = readonly string[];
+
+function heatingSection(): string {
+  const rows = heatingSteps.map(({ words, days, supplyC }) => [
+    words,
+    figureCell(days),
+    figureCell(supplyC),
+    standing(days.source),
+  ]);
+  const second = ['Start after tiling, at most a day', '-', figureCell(secondStart), standing(secondStart.source)];
+  return `## First heating\n\n${table(['Step', 'Days', 'Figure', 'Standing'], [...rows, second])}`;
+}
 
 function table(head: Cells, rows: readonly Cells[]): string {
   const line = (cells: Cells) => `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`;

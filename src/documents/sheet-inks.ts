@@ -1,22 +1,14 @@
 import type { Point } from '../geometry/point.ts';
 import { type Box, boxMiddle } from '../geometry/ring.ts';
-import type { Drawing, DrawingRef, LabelItem } from './drawing.ts';
+import type { Drawing, LabelItem } from './drawing.ts';
 import { type Ink, itemInks, labelInks, type PaperPlace, paperPoint } from './ink.ts';
 import { labelsPlace } from './label-place.ts';
+import type { Page, PageGroup } from './page.ts';
 import type { PaperBox, SheetLayout } from './sheet.ts';
 
-/** A finished sheet: what SVG and PDF write out, ink by ink. */
-export interface Sheet {
+/** A page with a drawing to scale and a strip beside it. */
+export interface Sheet extends Page {
   readonly layout: SheetLayout;
-  readonly title: string;
-  readonly subject: string;
-  readonly groups: readonly SheetGroup[];
-}
-
-export interface SheetGroup {
-  /** What the inks stand for; null for frame and strip. */
-  readonly ref: DrawingRef | null;
-  readonly inks: readonly Ink[];
 }
 
 /** What stands beside a drawing. */
@@ -46,7 +38,7 @@ export function sheetOf(drawing: Drawing, strip: SheetStrip): Sheet {
   const placed = labelsPlace(drawing, { paperPerPlan });
   const lettered = new Map(placed.map((label) => [label.label, label]));
   const unlettered = drawing.items.filter((item) => item.shape === 'label').filter((label) => !lettered.has(label));
-  const groups = drawing.items.map((item): SheetGroup => {
+  const groups = drawing.items.map((item): PageGroup => {
     if (item.shape !== 'label') return { ref: item.ref, inks: itemInks(item, place) };
     const label = lettered.get(item);
     return {
@@ -54,8 +46,13 @@ export function sheetOf(drawing: Drawing, strip: SheetStrip): Sheet {
       inks: label === undefined ? [] : labelInks(label, paperPoint(place, label.at)),
     };
   });
+  const { paper, widthMm, heightMm, scale } = layout;
   return {
     layout,
+    paper,
+    widthMm,
+    heightMm,
+    scale,
     title: strip.title,
     subject: strip.subject,
     groups: [

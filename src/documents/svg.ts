@@ -1,9 +1,10 @@
 import type { Point } from '../geometry/point.ts';
 import type { Drawing } from './drawing.ts';
 import { type DiscInk, type Ink, type PathInk, paperPoint, type RuledInk, type TextInk } from './ink.ts';
+import type { Page, PageGroup } from './page.ts';
 import { sheetLayout } from './sheet.ts';
 import type { SheetContent } from './sheet-content.ts';
-import { type Sheet, type SheetGroup, type SheetStrip, sheetOf } from './sheet-inks.ts';
+import { type SheetStrip, sheetOf } from './sheet-inks.ts';
 import { stripInks } from './sheet-strip.ts';
 import { colours, haloMm, type Stroke, textFontMm, textStyles } from './styles.ts';
 
@@ -12,16 +13,15 @@ import { colours, haloMm, type Stroke, textFontMm, textStyles } from './styles.t
 export function svgOf(drawing: Drawing, content: SheetContent): string {
   const { title, subject } = content;
   const inks: SheetStrip['inks'] = (layout, unlettered) => stripInks(drawing, content, layout, unlettered.length);
-  return sheetSvg(sheetOf(drawing, { title, subject, layout: sheetLayout, inks }));
+  return pageSvg(sheetOf(drawing, { title, subject, layout: sheetLayout, inks }));
 }
 
-export function sheetSvg({ layout, title, subject, groups }: Sheet): string {
-  const { widthMm, heightMm, scale, paper } = layout;
+export function pageSvg({ paper, widthMm, heightMm, scale, title, subject, groups }: Page): string {
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${widthMm}mm" height="${heightMm}mm" viewBox="0 0 ${widthMm} ${heightMm}"` +
       ' font-family="system-ui, sans-serif" stroke-linejoin="round" fill="none" fill-rule="evenodd">',
     `<title>${xmlText(title)}</title>`,
-    `<desc>${subject}, 1 : ${scale} on ${paper}</desc>`,
+    `<desc>${xmlText(subject)}, ${scale === null ? '' : `1 : ${scale} `}on ${paper}</desc>`,
     `<rect width="${widthMm}" height="${heightMm}" fill="${colours.paper.light}"/>`,
     ...groups.map(groupSvg),
     '</svg>',
@@ -29,7 +29,7 @@ export function sheetSvg({ layout, title, subject, groups }: Sheet): string {
   ].join('\n');
 }
 
-function groupSvg({ ref, inks }: SheetGroup): string {
+function groupSvg({ ref, inks }: PageGroup): string {
   const name = ref === null ? '' : ` data-kind="${ref.kind}" data-id="${xmlText(ref.id)}"`;
   return `<g${name}>${inks.map(inkSvg).join('')}</g>`;
 }

@@ -44,6 +44,15 @@ export interface BayShape {
 export interface Bay extends BayShape {
   /** The point of no movement. */
   readonly stillPoint: Point;
+  /** Its floor in each of its rooms, which adds up to its area. */
+  readonly floors: readonly BayFloor[];
+  /** Of it what lies on bare slab. */
+  readonly bareM2: number;
+}
+
+export interface BayFloor {
+  readonly room: string;
+  readonly areaM2: number;
 }
 
 export type JointKind = 'doorway' | 'neck' | 'field' | 'structural' | 'zone' | 'drawn';

@@ -3,6 +3,7 @@ import type { Point } from '../geometry/point.ts';
 import type { Ring } from '../geometry/ring.ts';
 import { ruleSetKeys, screedClassKeys } from './reference.ts';
 import { listOf } from './schema-list.ts';
+import { orderSchema, papersSchema, pourSchema, recordsSchema } from './schema-papers.ts';
 import { point, pointList } from './schema-points.ts';
 import { FARTHEST_MM } from './snap.ts';
 
@@ -172,6 +173,10 @@ export const planFileSchema = z.strictObject({
       neckRatio: share('A passage this narrow against both sides is a neck; 0 switches it off'),
     }),
   ),
+  papers: z.optional(papersSchema),
+  order: z.optional(orderSchema),
+  pour: z.optional(pourSchema),
+  records: z.optional(recordsSchema),
 });
 
 type DeepReadonly<T> = T extends object ? { readonly [K in keyof T]: DeepReadonly<T[K]> } : T;

@@ -1,6 +1,7 @@
 import { ringContains } from '../geometry/ring.ts';
-import type { BayPiece, HeldPlace, JointLine, Split } from '../plan/analysis.ts';
+import type { HeldPlace, JointLine, Split } from '../plan/analysis.ts';
 import type { Room } from '../plan/plan.ts';
+import { bayFloors } from './bay-floors.ts';
 
 /** Part of something that falls to a room, 0 to 1. */
 export interface RoomShare {
@@ -12,16 +13,10 @@ export type BayShares = ReadonlyMap<string, readonly RoomShare[]>;
 
 /** For each bay the rooms that it lies in, by floor area. */
 export function bayRoomShares(split: Split): BayShares {
-  const pieces = new Map<string, BayPiece[]>();
-  for (const piece of split.pieces) {
-    const own = pieces.get(piece.bay);
-    if (own === undefined) pieces.set(piece.bay, [piece]);
-    else own.push(piece);
-  }
   return new Map(
-    [...pieces].map(([bay, own]) => {
-      const areaM2 = own.reduce((sum, piece) => sum + piece.areaM2, 0);
-      return [bay, own.map((piece) => ({ room: piece.room, share: piece.areaM2 / areaM2 }))];
+    [...bayFloors(split)].map(([bay, floors]) => {
+      const areaM2 = floors.reduce((sum, floor) => sum + floor.areaM2, 0);
+      return [bay, floors.map((floor) => ({ room: floor.room, share: floor.areaM2 / areaM2 }))];
     }),
   );
 }

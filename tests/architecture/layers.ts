@@ -19,11 +19,11 @@ export const layers: Readonly<Record<string, Layer>> = {
   tiling: { level: 3, packages: [], data: [] },
   takeoff: { level: 3, packages: [], data: [] },
   analysis: { level: 4, packages: [], data: [] },
-  documents: { level: 5, packages: [], data: [] },
+  documents: { level: 5, packages: ['pdfkit', 'write-excel-file'], data: [] },
   cli: { level: 6, packages: ['node:', 'tsx', 'zod'], data: [] },
   app: {
     level: 6,
-    packages: ['comlink', 'idb-keyval', 'konva', 'react', 'react-dom', 'zustand'],
+    packages: ['comlink', 'dejavu-fonts-ttf', 'idb-keyval', 'konva', 'react', 'react-dom', 'zustand'],
     data: ['demo-plans'],
   },
 };

@@ -45,7 +45,7 @@ describe('names of documents', () => {
 
 describe('options', () => {
   it('may stand anywhere', () => {
-    const options = { files: ['a', 'b'], json: true, out: 'd', quick: true, stress: false, agree: true };
+    const options = { files: ['a', 'b'], json: true, out: 'd', date: null, quick: true, stress: false, agree: true };
     expect(commandOf(['a', '--out', 'd', '--quick', 'b', '--agree', '--json'])).toEqual({ kind: 'run', options });
     expect(commandOf(['--out=d', '--json', '--agree', '--quick', 'a', 'b'])).toEqual({ kind: 'run', options });
   });

@@ -7,6 +7,7 @@ import { cutsCsv, tilesCsv } from '../../src/documents/tile-csv.ts';
 import { cutSizesText, toCutText } from '../../src/documents/tile-words.ts';
 import { jointKinds } from '../../src/plan/analysis.ts';
 import { analysisOf, planOf, room } from './fixture.ts';
+import { noFonts, paperSource } from './paper-fixture.ts';
 import { fieldReport, jointedReport, tiledAnalysis, tiledPlan, wallCut } from './tile-fixture.ts';
 
 /** A reader of RFC 4180, written from its grammar. */
@@ -222,7 +223,7 @@ describe('lists of tiles', () => {
 
 describe('documents', () => {
   it('are all there, the analysis as the command line prints it', () => {
-    const documents = documentsOf(planOf(), analysisOf());
+    const documents = documentsOf(paperSource(planOf(), analysisOf()), noFonts);
     expect(documents.map(({ name }) => name)).toEqual([
       'analysis.json',
       'quantities.csv',
@@ -230,8 +231,8 @@ describe('documents', () => {
       'bays.csv',
       'plan.svg',
     ]);
-    expect(documents[0]?.text).toBe(analysisText(analysisOf()));
-    const tiled = documentsOf(tiledPlan(), tiledAnalysis()).map(({ name }) => name);
+    expect(documents[0]?.make()).toBe(analysisText(analysisOf()));
+    const tiled = documentsOf(paperSource(tiledPlan(), tiledAnalysis()), noFonts).map(({ name }) => name);
     expect(tiled.filter((name) => !documents.some((each) => each.name === name))).toEqual([
       'set-out.svg',
       'tiles.csv',

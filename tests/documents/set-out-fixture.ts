@@ -2,7 +2,7 @@ import { createAnalyser } from '../../src/analysis/analyser.ts';
 import { setOutSheet } from '../../src/documents/set-out.ts';
 import { setOutLines } from '../../src/documents/set-out-lines.ts';
 import { wallFaces } from '../../src/documents/set-out-walls.ts';
-import { sheetSvg } from '../../src/documents/svg.ts';
+import { pageSvg } from '../../src/documents/svg.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import type { Ring } from '../../src/geometry/ring.ts';
 import type { Analysis, Edge } from '../../src/plan/analysis.ts';
@@ -31,7 +31,7 @@ export function words(svg: string): string {
 
 /** Text of a sheet with every space that holds words together as any other. */
 export function sheetWords(plan: Plan, analysis: Analysis): string {
-  return words(sheetSvg(setOutSheet(plan, analysis))).replaceAll('\u00a0', ' ');
+  return words(pageSvg(setOutSheet(plan, analysis))).replaceAll('\u00a0', ' ');
 }
 
 /** A plan file as the analyser lays it out. */

@@ -4,7 +4,7 @@ import { setOutSheet } from '../../src/documents/set-out.ts';
 import { unletteredText } from '../../src/documents/set-out-left.ts';
 import { block } from '../../src/documents/set-out-text.ts';
 import { sheetLayout } from '../../src/documents/sheet.ts';
-import { sheetSvg } from '../../src/documents/svg.ts';
+import { pageSvg } from '../../src/documents/svg.ts';
 import { textCut, textWidthMm } from '../../src/documents/text-width.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { box, joint, room } from './fixture.ts';
@@ -168,6 +168,6 @@ describe('a long strip', () => {
 
   it('has the same bytes every time', () => {
     const plan = tiledPlan({ rooms: [room('r1', 'Hall', box(0, 0, 9000, 7000))] });
-    expect(sheetSvg(setOutSheet(plan, tiledAnalysis()))).toBe(sheetSvg(setOutSheet(plan, tiledAnalysis())));
+    expect(pageSvg(setOutSheet(plan, tiledAnalysis()))).toBe(pageSvg(setOutSheet(plan, tiledAnalysis())));
   });
 });

@@ -9,7 +9,7 @@ import { jointPlaces } from '../../src/documents/set-out-joint-text.ts';
 import { jointDistances } from '../../src/documents/set-out-joints.ts';
 import { setOutLines } from '../../src/documents/set-out-lines.ts';
 import { wallFaces } from '../../src/documents/set-out-walls.ts';
-import { sheetSvg } from '../../src/documents/svg.ts';
+import { pageSvg } from '../../src/documents/svg.ts';
 import type { Ring } from '../../src/geometry/ring.ts';
 import type { Analysis } from '../../src/plan/analysis.ts';
 import type { Plan } from '../../src/plan/plan.ts';
@@ -17,6 +17,7 @@ import { planRead } from '../../src/plan/read.ts';
 import { planResolve } from '../../src/plan/resolve.ts';
 import { box, joint } from './fixture.ts';
 import { lineHits, outlineOf } from './label-check.ts';
+import { noFonts, paperSource } from './paper-fixture.ts';
 import { oneRoom, sheetWords, words } from './set-out-fixture.ts';
 import { fieldReport, jointedReport, tiledAnalysis, tiledPlan } from './tile-fixture.ts';
 
@@ -189,7 +190,7 @@ describe('joints on the sheet', () => {
 });
 
 describe('the set-out sheet', () => {
-  const svg = sheetSvg(setOutSheet(plan, analysis));
+  const svg = pageSvg(setOutSheet(plan, analysis));
 
   it('is to scale: a line 3015 mm below a wall is 60.3 mm below it at 1 : 50', () => {
     expect(words(svg)).toContain('1 : 50 on');
@@ -258,13 +259,14 @@ describe('the set-out sheet', () => {
       expect(text).toContain(head);
   });
 
-  it('takes hostile names for what they are: text', () => {
+  it('takes hostile names for what they are: text', async () => {
     const hostile = '</text><script>alert(1)</script>=1\u0000\ud800';
     const rooms = plan.rooms.map((each) => ({ ...each, name: hostile }));
     const field = { ...(plan.tiles as NonNullable<Plan['tiles']>), id: '=t1<b>', rooms: ['r1'] };
     const bad = tiledPlan({ name: hostile, rooms, tileFields: [field] });
     const of = tiledAnalysis([fieldReport({ id: '=t1<b>', rooms: ['r1'] }), fieldReport({ rooms: ['r2'] })]);
-    for (const { name, text } of documentsOf(bad, of)) {
+    for (const { name, make } of documentsOf(paperSource(bad, of), noFonts)) {
+      const text = String(await make());
       if (name.endsWith('.svg')) expect(text, name).not.toContain('<script');
       if (name.endsWith('.csv')) expect(text, name).not.toMatch(/(?:^|,|\n|")[=+@-](?!\d)/u);
       if (!name.endsWith('.json')) expect(text, name).not.toContain('\u0000');

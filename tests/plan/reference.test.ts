@@ -15,7 +15,25 @@ import { sources } from '../../src/plan/sources.ts';
 const shared = fileURLToPath(new URL('../../shared/', import.meta.url));
 const dataFiles = readdirSync(shared).filter((name) => name.endsWith('.json') && name !== 'plan.schema.json');
 const standings = ['published', 'memory', 'practice', 'derived', 'user'];
-const units = ['mm', 'm', 'm2', 'kg/m3', 'N/mm2', 'kN', 'mm/m', '1/K', 'C', 'd', 'CM-%', 'W/mK', 'deg', '1'];
+const units = [
+  'mm',
+  'm',
+  'm2',
+  'm3',
+  'ml',
+  'K',
+  'kg/m3',
+  'N/mm2',
+  'kN',
+  'mm/m',
+  '1/K',
+  'C',
+  'd',
+  'CM-%',
+  'W/mK',
+  'deg',
+  '1',
+];
 
 interface Place {
   readonly path: string;
@@ -35,7 +53,15 @@ const figures = places.filter(({ object }) => 'value' in object);
 test('there are figures to look at in every file that has any', () => {
   expect(figures.length).toBeGreaterThan(150);
   const files = new Set(figures.map(({ path }) => path.split('.')[0]));
-  expect([...files].sort()).toEqual(['drawing-starts', 'materials', 'rule-sets', 'screed-classes', 'thickness']);
+  expect([...files].sort()).toEqual([
+    'drawing-starts',
+    'first-heating',
+    'materials',
+    'order-starts',
+    'rule-sets',
+    'screed-classes',
+    'thickness',
+  ]);
 });
 
 test('every figure is a number with a unit, a range that holds it and a source', () => {

@@ -4,6 +4,7 @@ import { fileStem, nameText } from '../parts/format.ts';
 import type { Result } from '../state/analysisStore.ts';
 import { boardRefuse, boardTell, errorWords } from '../state/boardStore.ts';
 import { planSaved, planStore, sheetLay } from '../state/planStore.ts';
+import { fontsFetch } from './fonts.ts';
 import { filePlan } from './readings.ts';
 
 export { keptLay, keptStart } from './kept-work.ts';
@@ -66,11 +67,18 @@ export async function planPut(refusal: string): Promise<void> {
 const types: Readonly<Record<string, string>> = { json: 'application/json', csv: 'text/csv', svg: 'image/svg+xml' };
 
 /** One paper of the last good result, as a download. */
-export function paperPut({ plan, analysis }: Result, name: string): void {
-  const paper = documentsOf(plan, analysis).find((each) => each.name === name);
+export async function paperPut({ file, plan, analysis }: Result, name: string): Promise<void> {
+  const source = { file, plan, analysis, date: today() };
+  const paper = documentsOf(source, fontsFetch).find((each) => each.name === name);
   if (paper === undefined) throw new Error(`no paper named ${name}`);
   const type = types[name.split('.').at(-1) ?? ''] ?? 'text/plain';
-  download(`${fileStem(plan.name)}-${name}`, type, paper.text);
+  download(`${fileStem(plan.name)}-${name}`, type, (await paper.make()) as BlobPart);
+}
+
+/** By the clock of the machine, where it stands. */
+function today(): string {
+  const now = new Date();
+  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, '0')).join('-');
 }
 
 function download(name: string, type: string, content: BlobPart): void {

@@ -39,5 +39,5 @@ export async function planSave(): Promise<void> {
 
 /** One paper of the last good result, as a download. */
 export async function paperDownload(result: Result, name: string): Promise<void> {
-  (await lateAsk(fileParts, 'The paper was not made.'))?.paperPut(result, name);
+  await (await lateAsk(fileParts, 'The paper was not made.'))?.paperPut(result, name);
 }

@@ -1,0 +1,44 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { createAnalyser } from '../../src/analysis/analyser.ts';
+import type { PaperFonts, PaperSource } from '../../src/documents/paper-source.ts';
+import type { Analysis } from '../../src/plan/analysis.ts';
+import type { Plan } from '../../src/plan/plan.ts';
+import { planRead } from '../../src/plan/read.ts';
+import { planResolve } from '../../src/plan/resolve.ts';
+import type { PlanFile } from '../../src/plan/schema.ts';
+
+/** Papers of a plan and analysis made by hand, which have no file of their own. */
+export function paperSource(plan: Plan, analysis: Analysis, file: Partial<PlanFile> = {}): PaperSource {
+  const made: PlanFile = { format: 'screed-bays/plan', version: 1, name: plan.name, rooms: [], ...file };
+  return { file: made, plan, analysis, date: '2027-03-01' };
+}
+
+/** Papers of a plan file, analysed. @param text JSON of a plan file that is read without problems */
+export function paperSourceOf(text: string, over: Partial<PlanFile> = {}): PaperSource {
+  const read = planRead(text);
+  if (read.kind === 'refused') throw new Error(JSON.stringify(read.problems));
+  const file: PlanFile = { ...read.file, ...over };
+  const plan = planResolve(file);
+  const analysis = createAnalyser().analyse(plan);
+  if (analysis === null) throw new Error('the analysis was called off');
+  return { file, plan, analysis, date: '2027-03-01' };
+}
+
+export const demoNames = ['1-dwelling', '2-public-library', '3-market-hall'] as const;
+
+export function demoText(name: (typeof demoNames)[number]): string {
+  return readFileSync(new URL(`../../demo-plans/${name}.json`, import.meta.url), 'utf8');
+}
+
+const { resolve } = createRequire(import.meta.url);
+
+/** The fonts that the program ships. */
+export async function shippedFonts(): Promise<PaperFonts> {
+  const bytes = (name: string) => new Uint8Array(readFileSync(resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`)));
+  return { regular: bytes('DejaVuSansCondensed'), bold: bytes('DejaVuSansCondensed-Bold') };
+}
+
+export function noFonts(): Promise<PaperFonts> {
+  throw new Error('asked for fonts');
+}
