@@ -71,7 +71,7 @@ export const papersSchema = z.strictObject({
     }),
   ),
   paper: z.optional(z.enum(paperSizes)),
-  scale: z.optional(z.union(paperScales.map((each) => z.literal(each)))),
+  scale: z.optional(z.literal([...paperScales])),
   joints: list(registered),
 });
 

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import type { Point } from '../../src/geometry/point.ts';
 import { ruleSetKeys, screedClassKeys } from '../../src/plan/reference.ts';
 import { coverings, type PlanFile } from '../../src/plan/schema.ts';
+import { jointLocks, paperScales, paperSizes, paperStatuses, setOutFaces } from '../../src/plan/schema-papers.ts';
 
 /** Any plan that the schema lets through, on the 0.1 mm grid: floors need make no sense. */
 
@@ -59,7 +60,77 @@ const lists = {
   keepClear: fc.record({ outline: ring }),
 } as const;
 
+const days = fc.constantFrom('2027-01-31', '2028-02-29', '2027-12-31');
+const named = fc.array(fc.record({ name: fc.string(), at: point }, { requiredKeys: ['at'] }), { maxLength: 3 });
+
+const papers = some({
+  project: fc.string(),
+  number: fc.string(),
+  status: fc.constantFrom(...paperStatuses),
+  designer: fc.string(),
+  date: days,
+  northDeg: fc.integer({ min: -360, max: 360 }).map((deg) => deg + 0),
+  revisions: fc.array(
+    fc.record({ mark: fc.string(), date: days, text: fc.string(), by: fc.string() }, { requiredKeys: ['mark'] }),
+    { maxLength: 3 },
+  ),
+  face: fc.constantFrom(...setOutFaces),
+  basePoints: named,
+  gridLines: fc.array(fc.record({ name: fc.string(), from: point, to: point }), { maxLength: 3 }),
+  paper: fc.constantFrom(...paperSizes),
+  scale: fc.constantFrom(...paperScales),
+  joints: fc.array(
+    fc.record(
+      {
+        key: fc.string({ minLength: 1 }),
+        profile: fc.string(),
+        sealant: fc.string(),
+        colour: fc.string(),
+        fixing: fc.string(),
+        lock: fc.constantFrom(...jointLocks),
+        pipes: fc.integer({ min: 0, max: 1000 }),
+        decidedBy: fc.string(),
+        suppliedBy: fc.string(),
+        photo: fc.string(),
+      },
+      { requiredKeys: ['key'] },
+    ),
+    { maxLength: 3 },
+  ),
+});
+
+const order = some({
+  stripRollM: fc.integer({ min: 1, max: 1000 }),
+  stripAllowance: share,
+  profileBarM: fc.integer({ min: 1, max: 100 }),
+  profileSpares: fc.integer({ min: 0, max: 1000 }),
+  insulationLayersMm: fc.array(fc.integer({ min: 1, max: 1000 }), { maxLength: 3 }),
+  insulationPackM2: fc.integer({ min: 1, max: 100 }),
+  currency: fc.string(),
+  prices: some({ stripRoll: amount, tile: amount }),
+});
+
+const pour = some({
+  mostM3PerDay: positive,
+  access: point,
+  days: fc.array(fc.record({ date: days, bays: fc.array(fc.string(), { maxLength: 3 }) }, { requiredKeys: ['bays'] }), {
+    maxLength: 3,
+  }),
+});
+
+const records = some({
+  laidOn: days,
+  dataSheetDays: fc.integer({ min: 0, max: 365 }),
+  dataSheet: fc.string(),
+  highestSupplyC: fc.integer({ min: 20, max: 90 }),
+  testPoints: named,
+});
+
 const settings = some({
+  papers,
+  order,
+  pour,
+  records,
   ruleSet: fc.constantFrom(...ruleSetKeys),
   screed: some({
     class: fc.constantFrom(...screedClassKeys),

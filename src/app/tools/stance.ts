@@ -140,5 +140,6 @@ export const toolNames = [
   'keepClear',
   'drawnJoint',
   'setOut',
+  'paperPoint',
 ] as const;
 export type ToolName = (typeof toolNames)[number];

@@ -3,6 +3,7 @@ import { resting } from './choose/resting.ts';
 import { first } from './draw/first.ts';
 import { drawKinds } from './draw/kinds.ts';
 import { sceneOf, stanceTake } from './hand.ts';
+import { paperPointHeld } from './papers/paper-point.ts';
 import { doorway } from './place/doorway.ts';
 import { placeKinds, placing } from './place/placing.ts';
 import type { Scene, Stance, ToolName } from './stance.ts';
@@ -25,6 +26,8 @@ function toolStart(tool: ToolName, scene: Scene): Stance {
       return placing(placeKinds[tool]);
     case 'setOut':
       return scene.tiles?.start(scene) ?? resting();
+    case 'paperPoint':
+      return paperPointHeld();
     default:
       return first(drawKinds[tool]);
   }

@@ -1,3 +1,4 @@
+import type { PaperPointKind } from '../../plan/edits/paper-points.ts';
 import { type DrawingStartKey, defaults, drawingStarts } from '../../plan/reference.ts';
 
 const of = (key: DrawingStartKey) => drawingStarts[key].value;
@@ -29,6 +30,8 @@ export interface Wishes {
   };
   readonly structuralMm: number;
   readonly sunC: number;
+  /** What a point for the papers is. */
+  readonly paperPoint: PaperPointKind;
 }
 
 export const firstWishes: Wishes = {
@@ -50,4 +53,5 @@ export const firstWishes: Wishes = {
   joinery: { under: 'insulated', fixedThrough: false },
   structuralMm: defaults.structuralJointMm.value,
   sunC: of('sunC'),
+  paperPoint: 'base',
 };

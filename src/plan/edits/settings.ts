@@ -1,11 +1,21 @@
 import type { Covering } from '../plan.ts';
 import type { RuleSetKey } from '../reference.ts';
 import type { PlanFile } from '../schema.ts';
-import { type Change, changed } from './fields.ts';
+import { type Change, changed, changedIfNew } from './fields.ts';
 
 /** Edits of the plan file: values in, a new file out, what did not change is shared. A value of undefined goes back to the default. */
 
-type Section = 'screed' | 'temperatures' | 'heating' | 'buildUp' | 'jointProfile' | 'edgeStrip' | 'sealant' | 'layout';
+type Section =
+  | 'screed'
+  | 'temperatures'
+  | 'heating'
+  | 'buildUp'
+  | 'jointProfile'
+  | 'edgeStrip'
+  | 'sealant'
+  | 'layout'
+  | PaperSection;
+export type PaperSection = 'papers' | 'order' | 'pour' | 'records';
 type SectionFields<K extends Section> = NonNullable<PlanFile[K]>;
 type RoomFile = PlanFile['rooms'][number];
 
@@ -34,6 +44,33 @@ export function planLimitsChanged(
 ): PlanFile {
   const limits = changed<object>(file.screed?.limits ?? {}, change);
   return planSectionChanged(file, 'screed', { limits: Object.keys(limits).length === 0 ? undefined : limits });
+}
+
+/** Changes or clears a price. */
+export function planPriceChanged(
+  file: PlanFile,
+  change: Change<NonNullable<SectionFields<'order'>['prices']>>,
+): PlanFile {
+  const known = file.order?.prices ?? {};
+  const prices = changedIfNew<object>(known, change);
+  if (prices === known) return file;
+  return planSectionChanged(file, 'order', { prices: Object.keys(prices).length === 0 ? undefined : prices });
+}
+
+/** What the register says of a joint. */
+export type JointNote = NonNullable<NonNullable<PlanFile['papers']>['joints']>[number];
+
+/** Changes or clears what is entered of one joint for the register. */
+export function planJointNoted(file: PlanFile, key: string, change: Change<Omit<JointNote, 'key'>>): PlanFile {
+  const all = file.papers?.joints ?? [];
+  const known = all.find((each) => each.key === key);
+  const start = known ?? { key };
+  const note = changedIfNew<JointNote>(start, change);
+  if (note === start) return file;
+  const isEmpty = Object.keys(note).length === 1;
+  const joints = known === undefined ? [...all, note] : all.map((each) => (each === known ? note : each));
+  const kept = isEmpty ? joints.filter((each) => each !== note) : joints;
+  return planSectionChanged(file, 'papers', { joints: kept.length === 0 ? undefined : kept });
 }
 
 /** Loads as entered; undefined: not known, so that the thickness reads "not checked". */

@@ -37,6 +37,15 @@ import {
   objectsRemoved,
 } from '../../../src/plan/edits/objects.ts';
 import {
+  type PaperPoint,
+  type PaperPointKind,
+  paperPointAdded,
+  paperPointChanged,
+  paperPointRemoved,
+  paperPoints,
+} from '../../../src/plan/edits/paper-points.ts';
+import { planJointNoted, planPriceChanged } from '../../../src/plan/edits/settings.ts';
+import {
   agreementUsed,
   roomsTiled,
   type TilesOf,
@@ -118,6 +127,21 @@ function cornerAt(file: PlanFile, { picks }: Draw): RingCorner {
 function doorwayAt(file: PlanFile, { picks }: Draw): string {
   const doorways = file.doorways ?? [];
   return doorways[(picks[0] ?? 0) % Math.max(1, doorways.length)]?.id ?? 'none';
+}
+
+const pointKinds: readonly PaperPointKind[] = ['base', 'test', 'access'];
+
+function pointKind({ picks }: Draw): PaperPointKind {
+  return pointKinds[(picks[1] ?? 0) % pointKinds.length] ?? 'base';
+}
+
+function paperPointAt(file: PlanFile, draw: Draw): PaperPoint | undefined {
+  const points = paperPoints(file, pointKind(draw));
+  return points[(draw.picks[0] ?? 0) % Math.max(1, points.length)];
+}
+
+function hasPoints(file: PlanFile): boolean {
+  return pointKinds.flatMap((kind) => paperPoints(file, kind)).length > MOST_OBJECTS;
 }
 
 /** The tiles of the floor, or of one of its fields. */
@@ -242,6 +266,19 @@ const edits: Readonly<Record<string, (file: PlanFile, draw: Draw) => PlanFile>> 
   },
   jointsLetGo: (file, { picks: [pick = 0], isYes }) =>
     pick % 4 === 0 ? jointsLetGo(file, { drawn: isYes, taken: !isYes }) : file,
+  paperPointAdded: (file, draw) => (hasPoints(file) ? file : paperPointAdded(file, pointKind(draw), draw.place)),
+  paperPointChanged: (file, draw) => {
+    const point = paperPointAt(file, draw);
+    const change = draw.isYes ? { at: draw.place } : { name: `P ${draw.shortMm}` };
+    return point === undefined ? file : paperPointChanged(file, point, change);
+  },
+  paperPointRemoved: (file, draw) => {
+    const point = paperPointAt(file, draw);
+    return point === undefined ? file : paperPointRemoved(file, point);
+  },
+  planJointNoted: (file, { picks, isYes }) =>
+    planJointNoted(file, `J ${(picks[0] ?? 0) % 3}`, isYes ? { pipes: (picks[1] ?? 0) % 1000 } : { pipes: undefined }),
+  planPriceChanged: (file, { picks, isYes }) => planPriceChanged(file, { tile: isYes ? picks[0] : undefined }),
   tilesLaid: (file) => tilesLaid(file),
   tilesChanged: (file, draw) => {
     const { picks, shortMm, angleDeg, isYes } = draw;
@@ -263,7 +300,7 @@ const edits: Readonly<Record<string, (file: PlanFile, draw: Draw) => PlanFile>> 
 
 export const anyEditNames: readonly string[] = Object.keys(edits);
 
-/** Any of the edits of drawn objects and of tiles, each as likely as the other. */
+/** Any of the edits of drawn objects, of tiles and of what papers need, each as likely as the other. */
 export const anyEdit: fc.Arbitrary<AnyEdit> = fc
   .tuple(fc.constantFrom(...Object.entries(edits)), draw)
   .map(([[name, edit], drawn]) => ({

@@ -19,6 +19,9 @@ export function box(x: number, y: number, width: number, height: number): readon
  *      r3 8000 x 2800, with a shaft                 */
 export const house: PlanFile = frozen({
   ...planEmpty('House'),
+  papers: { basePoints: [{ at: [0, 0] }, { name: 'Nail', at: [4000, 0] }] },
+  pour: { access: [8000, 6000] },
+  records: { testPoints: [{ at: [2000, 1500] }] },
   rooms: [
     { id: 'r1', name: 'Kitchen', outline: box(0, 0, 4000, 3000) },
     { id: 'r2', outline: box(4120, 0, 3880, 3000), covering: 'timber' },

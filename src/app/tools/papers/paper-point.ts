@@ -1,0 +1,82 @@
+import { type PaperPointKind, paperPointAdded, paperPoints } from '../../../plan/edits/paper-points.ts';
+import type { PlanFile } from '../../../plan/schema.ts';
+import { type Caught, freeHold, handCatch } from '../catch.ts';
+import { placeFree } from '../draw/first.ts';
+import type { SketchMark } from '../sketch.ts';
+import type { Act, Scene, Stance, Turn } from '../stance.ts';
+
+/** Places for the papers: base points, test points, the access. */
+
+const kinds: readonly PaperPointKind[] = ['base', 'test', 'access'];
+
+export const paperPointWords: Readonly<Record<PaperPointKind, string>> = {
+  base: 'Base point',
+  test: 'Test point',
+  access: 'Access',
+};
+
+/** All of them, with their names. */
+export function paperPointMarks(file: PlanFile): readonly SketchMark[] {
+  return kinds.flatMap((kind) =>
+    paperPoints(file, kind).flatMap(({ name, at }): readonly SketchMark[] => [
+      { mark: 'cross', at, tone: 'guide' },
+      {
+        mark: 'words',
+        at,
+        text: kind === 'access' ? paperPointWords.access : `${paperPointWords[kind]} ${name}`,
+        tone: 'guide',
+      },
+    ]),
+  );
+}
+
+/** The tool, taken up: each press places a point of the kind that the bar says. */
+export function paperPointHeld(at: Caught | null = null): Stance {
+  return {
+    tool: 'paperPoint',
+    hint: 'Press where the point is.',
+    underway: false,
+    hand: at?.at ?? null,
+    typed: null,
+    sketch: () => ({ marks: at === null ? [] : [{ mark: 'dot', at: at.at, tone: 'hand' }, ...at.marks] }),
+    grabs: () => true,
+    on: (act, scene) => heldOn(at, act, scene),
+  };
+}
+
+function heldOn(at: Caught | null, act: Act, scene: Scene): Turn {
+  switch (act.kind) {
+    case 'hover':
+    case 'down':
+    case 'drag':
+      return { next: paperPointHeld(handCatch(scene.catches, act.hand, freeHold)) };
+    case 'drop':
+    case 'press':
+    case 'hold':
+      return placed(handCatch(scene.catches, act.hand, freeHold), scene);
+    case 'steer': {
+      const [x, y] = at?.at ?? placeFree(scene);
+      return { next: paperPointHeld({ at: [x + act.by[0], y + act.by[1]], marks: [], onSide: false }) };
+    }
+    case 'place':
+      return placed({ at: act.at, marks: [], onSide: false }, scene);
+    case 'enter':
+      return at === null ? { next: paperPointHeld() } : placed(at, scene);
+    case 'length':
+    case 'sides':
+      return { next: paperPointHeld(at) };
+    case 'leave':
+      return { next: paperPointHeld() };
+    case 'back':
+      return { next: 'rest' };
+  }
+}
+
+function placed(at: Caught, { file, wishes: { paperPoint } }: Scene): Turn {
+  const after = paperPointAdded(file, paperPoint, at.at);
+  if (after === file) return { next: paperPointHeld(at), refused: 'This lies beyond the sheet.' };
+  return {
+    next: paperPointHeld(at),
+    step: { name: `Place ${paperPointWords[paperPoint].toLowerCase()}`, file: after },
+  };
+}

@@ -1,0 +1,27 @@
+import { expect, test } from 'vitest';
+import { paperPointHeld, paperPointMarks } from '../../../src/app/tools/papers/paper-point.ts';
+import { firstWishes } from '../../../src/app/tools/wishes.ts';
+import { acted, pressAt, sceneOf, twoRooms } from './scene.ts';
+
+const scene = sceneOf(twoRooms, { step: 'papers', wishes: { ...firstWishes, paperPoint: 'test' } });
+
+test('a press places a point of the kind that the bar says, on the corner that catches the hand', () => {
+  const turn = acted(paperPointHeld(), scene, [pressAt(20, 15)]);
+  expect(turn.step?.name).toBe('Place test point');
+  expect(turn.step?.file.records?.testPoints).toEqual([{ at: [0, 0] }]);
+});
+
+test('the points of the papers are seen with their names', () => {
+  const { file } = acted(paperPointHeld(), scene, [pressAt(20, 15)]).step ?? { file: twoRooms };
+  expect(paperPointMarks(file).flatMap((mark) => (mark.mark === 'words' ? [mark.text] : []))).toEqual(['Test point 1']);
+});
+
+test('a place can be typed, and arrow keys lead the hand', () => {
+  const typed = acted(paperPointHeld(), scene, [{ kind: 'place', at: [1234, 567] }]);
+  expect(typed.step?.file.records?.testPoints).toEqual([{ at: [1234, 567] }]);
+  const steered = acted(paperPointHeld({ at: [100, 100], marks: [], onSide: false }), scene, [
+    { kind: 'steer', by: [10, 0] },
+    { kind: 'enter' },
+  ]);
+  expect(steered.step?.file.records?.testPoints).toEqual([{ at: [110, 100] }]);
+});
