@@ -105,6 +105,10 @@ export const lineStyles = {
   leaf: { strokes: [stroke(2.2, 'faint'), stroke(1.8, 'unit')], endMark: null, colour: 'ink' },
   'structural-course': { strokes: [stroke(0.9, 'faint'), stroke(0.6, 'paper')], endMark: null, colour: 'faint' },
   'drawn-course': { strokes: [stroke(0.25, 'drawn', [1.2, 0.8])], endMark: null, colour: 'drawn' },
+  // ticks across the joint, far apart where it moved, close where it is new
+  'revision-gone': { strokes: [stroke(0.3, 'ink', [2.6, 1.4])], endMark: 'saltire', colour: 'ink' },
+  'revision-moved': { strokes: [stroke(2.4, 'ink', [0.3, 4.2])], endMark: null, colour: 'ink' },
+  'revision-new': { strokes: [stroke(2.4, 'ink', [0.3, 1.5])], endMark: null, colour: 'ink' },
   'no-joint': { strokes: [stroke(0.35, 'faint', [0.4, 1.2])], endMark: 'saltire', colour: 'faint' },
   ...jointStyles,
 } as const satisfies Record<string, LineStyle>;

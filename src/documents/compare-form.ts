@@ -1,0 +1,55 @@
+import type { ComparedVersion, Comparison } from './compare.ts';
+import {
+  changesText,
+  compareBaysTable,
+  compareFindingsTable,
+  compareJointsTable,
+  compareQuantitiesTable,
+  compareSettingsTable,
+} from './compare-tables.ts';
+import type { Form, FormBlock } from './form.ts';
+import type { Table } from './table.ts';
+
+/** The revision on paper: what changed, with room to say who has taken note. */
+export function comparisonForm(comparison: Comparison): Form {
+  const { before, now, joints, bays, settings, findings } = comparison;
+  return {
+    title: 'Revision: what changed',
+    subject: now.plan,
+    blocks: [
+      {
+        kind: 'fields',
+        fields: [
+          ['Before', versionText(before)],
+          ['Now', versionText(now)],
+          ['Joints', changesText(joints, 'joint')],
+          ['Bays', changesText(bays, 'bay')],
+        ],
+      },
+      ...(settings.length === 0
+        ? [{ kind: 'text', lines: ['No setting changed.'] } as const]
+        : tableBlocks(compareSettingsTable(comparison))),
+      ...tableBlocks(compareJointsTable(comparison)),
+      ...tableBlocks(compareBaysTable(comparison)),
+      ...tableBlocks(compareQuantitiesTable(comparison)),
+      ...(findings.came.length + findings.went.length === 0
+        ? [{ kind: 'text', lines: ['No finding came or went.'] } as const]
+        : tableBlocks(compareFindingsTable(comparison))),
+      {
+        kind: 'text',
+        lines: ['Joints that moved are set out anew. Sheets of the earlier version are taken out of use.'],
+      },
+      { kind: 'signatures', parties: ['Designer', 'Heating', 'Screed', 'Tiling'] },
+    ],
+  };
+}
+
+function versionText({ plan, date, revision }: ComparedVersion): string {
+  return [plan, ...(revision === '' ? [] : [`revision ${revision}`]), date].join(', ');
+}
+
+/** A table of nothing is told by its notes. */
+function tableBlocks(table: Table): readonly FormBlock[] {
+  const head: FormBlock = { kind: 'head', text: table.title };
+  return table.rows.length === 0 ? [head, { kind: 'text', lines: table.notes }] : [head, { kind: 'table', table }];
+}

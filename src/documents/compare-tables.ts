@@ -1,0 +1,184 @@
+import type { Change, Comparison, FindingVersion, JointVersion, WhatBecame } from './compare.ts';
+import { quantityChange } from './compare-quantities.ts';
+import { type ColumnOf, type Table, tableOf } from './table.ts';
+import { figureText, jointKindNames, movementText } from './words.ts';
+
+/** The comparison of two versions as tables. What has not changed is counted and not listed. */
+
+export const becameWords: Readonly<Record<WhatBecame, string>> = {
+  same: 'as it was',
+  moved: 'moved',
+  changed: 'changed',
+  appeared: 'new',
+  went: 'gone',
+};
+
+export function comparisonTables(comparison: Comparison): readonly Table[] {
+  return [
+    compareJointsTable(comparison),
+    compareBaysTable(comparison),
+    compareQuantitiesTable(comparison),
+    compareSettingsTable(comparison),
+    compareFindingsTable(comparison),
+  ];
+}
+
+export function compareJointsTable({ joints }: Comparison): Table {
+  type Row = Comparison['joints'][number];
+  const columns: readonly ColumnOf<Row>[] = [
+    text('What', ({ what }) => becameWords[what]),
+    text('Joint now', ({ now }) => now?.id ?? null),
+    text('Joint before', ({ before }) => before?.id ?? null),
+    text('Between', (row) => latest(row)?.name ?? null),
+    text('Kind', (row) => (latest(row) ? jointKindNames[(latest(row) as JointVersion).kind] : null)),
+    figure('Moved', 'mm', 0, ({ movedMm }) => (movedMm > 0 ? movedMm : null)),
+    figure('Length before', 'm', 2, ({ before }) => before?.lengthM ?? null),
+    figure('Length now', 'm', 2, ({ now }) => now?.lengthM ?? null),
+    figure('Closes before', 'mm', 1, ({ before }) => before?.closingMm ?? null),
+    figure('Closes now', 'mm', 1, ({ now }) => now?.closingMm ?? null),
+    text('Also', (row) => alsoText(row)),
+  ];
+  const rows = joints.filter(({ what }) => what !== 'same');
+  return tableOf(
+    {
+      name: 'compare-joints',
+      title: 'Joints: what changed',
+      notes: [
+        unchangedText(joints.length - rows.length, 'joint'),
+        'Moved: square to the joint; in a doorway or a neck also along it.',
+      ],
+    },
+    columns,
+    rows,
+    ({ now }) => (now === null ? [] : [{ kind: 'joint', id: now.id }]),
+  );
+}
+
+export function compareBaysTable({ bays }: Comparison): Table {
+  type Row = Comparison['bays'][number];
+  const columns: readonly ColumnOf<Row>[] = [
+    text('What', ({ what }) => becameWords[what]),
+    text('Bay now', ({ now }) => now?.id ?? null),
+    text('Bay before', ({ before }) => before?.id ?? null),
+    text('Rooms', (row) => latest(row)?.name ?? null),
+    figure('Area before', 'm2', 1, ({ before }) => before?.areaM2 ?? null),
+    figure('Area now', 'm2', 1, ({ now }) => now?.areaM2 ?? null),
+    text('Sides before', ({ before }) => before && sidesText(before)),
+    text('Sides now', ({ now }) => now && sidesText(now)),
+    text('Within the limits before', ({ before }) => before && yesNo(before.within)),
+    text('Within the limits now', ({ now }) => now && yesNo(now.within)),
+  ];
+  const rows = bays.filter(({ what }) => what !== 'same');
+  return tableOf(
+    { name: 'compare-bays', title: 'Bays: what changed', notes: [unchangedText(bays.length - rows.length, 'bay')] },
+    columns,
+    rows,
+    ({ now }) => (now === null ? [] : [{ kind: 'bay', id: now.id }]),
+  );
+}
+
+/** Of the whole floor all quantities, of rooms those that changed. */
+export function compareQuantitiesTable({ quantities }: Comparison): Table {
+  type Row = Comparison['quantities'][number];
+  const columns: readonly ColumnOf<Row>[] = [
+    text('Room', ({ room }) => room ?? 'In all'),
+    text('Quantity', ({ words }) => words),
+    text('Unit', ({ unit }) => unit),
+    figure('Before', null, 2, ({ before }) => before),
+    figure('Now', null, 2, ({ now }) => now),
+    figure('Change', null, 2, quantityChange),
+  ];
+  const rows = quantities.filter((pair) => pair.room === null || Math.abs(quantityChange(pair)) >= halfFigure);
+  return tableOf(
+    {
+      name: 'compare-quantities',
+      title: 'Quantities before and now',
+      notes: ['Net, no allowance. Of rooms only what changed.'],
+    },
+    columns,
+    rows,
+  );
+}
+
+/** Half of the last digit that is shown. */
+const halfFigure = 0.005;
+
+export function compareSettingsTable({ settings }: Comparison): Table {
+  type Row = Comparison['settings'][number];
+  const entered = (value: Row['before']) => value ?? 'not entered';
+  const columns: readonly ColumnOf<Row>[] = [
+    text('Of', ({ of }) => of ?? 'The plan'),
+    text('Setting', ({ words }) => words),
+    text('Unit', ({ unit }) => unit),
+    text('Before', ({ before }) => entered(before)),
+    text('Now', ({ now }) => entered(now)),
+  ];
+  return tableOf({ name: 'compare-settings', title: 'Settings that changed' }, columns, settings);
+}
+
+export function compareFindingsTable({ findings: { came, went } }: Comparison): Table {
+  type Row = FindingVersion & { readonly what: string };
+  const rows: readonly Row[] = [
+    ...came.map((finding) => ({ ...finding, what: becameWords.appeared })),
+    ...went.map((finding) => ({ ...finding, what: becameWords.went })),
+  ];
+  const columns: readonly ColumnOf<Row>[] = [
+    text('What', ({ what }) => what),
+    text('Severity', ({ severity }) => severity),
+    text('Finding', (row) => row.text),
+  ];
+  return tableOf({ name: 'compare-findings', title: 'Findings that came and went' }, columns, rows);
+}
+
+/** Examples: "3 joints moved, 1 new"; "no joint changed" */
+export function changesText(changes: readonly { readonly what: WhatBecame }[], one: 'joint' | 'bay'): string {
+  const parts = (['moved', 'changed', 'appeared', 'went'] as const).flatMap((what) => {
+    const count = changes.filter((change) => change.what === what).length;
+    return count === 0 ? [] : [{ count, words: becameWords[what] }];
+  });
+  if (parts.length === 0) return `no ${one} changed`;
+  return parts
+    .map(({ count, words }, i) => (i > 0 ? `${count} ${words}` : `${count} ${count === 1 ? one : `${one}s`} ${words}`))
+    .join(', ');
+}
+
+function unchangedText(count: number, one: string): string {
+  return count === 1 ? `1 ${one} is as it was.` : `${count} ${one}s are as they were.`;
+}
+
+/** What else of a joint is another now. Example: "kind was: Joint drawn by hand; opens 0.4 mm, was 0.2 mm" */
+function alsoText({ before, now }: Change<JointVersion>): string | null {
+  if (before === null || now === null) return null;
+  const figures = (
+    [
+      ['profile', before.profileMm, now.profileMm],
+      ['opens', before.openingMm, now.openingMm],
+      ['slides', before.slidingMm, now.slidingMm],
+    ] as const
+  ).flatMap(([words, was, is]) =>
+    movementText(was) === movementText(is) ? [] : [`${words} ${movementText(is)}, was ${movementText(was)}`],
+  );
+  const kind = before.kind === now.kind ? [] : [`kind was: ${jointKindNames[before.kind]}`];
+  const parts = [...kind, ...figures];
+  return parts.length === 0 ? null : parts.join('; ');
+}
+
+function latest<T>({ before, now }: Change<T>): T | null {
+  return now ?? before;
+}
+
+function sidesText({ lengthM, widthM }: { readonly lengthM: number; readonly widthM: number }): string {
+  return `${figureText(lengthM, 2)} \u00d7 ${figureText(widthM, 2)} m`;
+}
+
+function yesNo(is: boolean): string {
+  return is ? 'yes' : 'no';
+}
+
+function text<Row>(head: string, cell: ColumnOf<Row>['cell']): ColumnOf<Row> {
+  return { head, unit: null, decimals: null, cell };
+}
+
+function figure<Row>(head: string, unit: string | null, decimals: number, cell: ColumnOf<Row>['cell']): ColumnOf<Row> {
+  return { head, unit, decimals, cell };
+}

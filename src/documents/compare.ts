@@ -1,0 +1,203 @@
+import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
+import type { Analysis, Bay, Finding, Joint, JointKind, Severity } from '../plan/analysis.ts';
+import { papersOf } from '../plan/papers.ts';
+import { bayPairs, jointMovedMm, jointPairs, nearestPairs, type Pair, roomPairs } from './compare-match.ts';
+import { type QuantityPair, quantityPairs } from './compare-quantities.ts';
+import { type SettingChange, settingChanges } from './compare-settings.ts';
+import type { PaperSource } from './paper-source.ts';
+import { findingText, namesOf, oneLine } from './words.ts';
+
+/** Two versions of one plan side by side, as plain data. */
+export interface Comparison {
+  readonly before: ComparedVersion;
+  readonly now: ComparedVersion;
+  /** All of both: those of now in their order, then those that went. */
+  readonly joints: readonly Change<JointVersion>[];
+  readonly bays: readonly Change<BayVersion>[];
+  /** In all, then room by room. */
+  readonly quantities: readonly QuantityPair[];
+  /** Only those that changed. */
+  readonly settings: readonly SettingChange[];
+  readonly findings: { readonly came: readonly FindingVersion[]; readonly went: readonly FindingVersion[] };
+}
+
+export interface ComparedVersion {
+  readonly plan: string;
+  readonly date: string;
+  /** Mark of the last revision; empty where there is none. */
+  readonly revision: string;
+}
+
+/** What became of a joint or a bay. One that moved may have changed as well. */
+export type WhatBecame = 'same' | 'moved' | 'changed' | 'appeared' | 'went';
+
+export interface Change<T> {
+  readonly what: WhatBecame;
+  readonly before: T | null;
+  readonly now: T | null;
+  /** 0 where it stands where it stood; bays do not move, they change. */
+  readonly movedMm: number;
+}
+
+export interface JointVersion {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: JointKind;
+  readonly lengthM: number;
+  readonly profileMm: number;
+  readonly closingMm: number;
+  readonly openingMm: number;
+  readonly slidingMm: number;
+}
+
+export interface BayVersion {
+  readonly id: string;
+  readonly name: string;
+  readonly areaM2: number;
+  readonly lengthM: number;
+  readonly widthM: number;
+  readonly within: boolean;
+}
+
+export interface FindingVersion {
+  readonly severity: Severity;
+  readonly text: string;
+}
+
+/** What changed from one version of a plan to the next. With itself nothing; the other way round what appeared is what went. Joints, bays and rooms are
+ *  known by their keys, and where those have changed by where they lie. */
+export function comparisonOf(before: PaperSource, now: PaperSource): Comparison {
+  const rooms = roomPairs(before.plan, now.plan);
+  const newIds = new Map(rooms.flatMap((pair) => (pair.before && pair.now ? [[pair.before.id, pair.now.id]] : [])));
+  const nowRoom = (id: string) => newIds.get(id) ?? `${id}\n`;
+  const joints = jointPairs(before.analysis, now.analysis, nowRoom);
+  const bays = bayPairs(before.analysis, now.analysis, nowRoom);
+  const jointAt = versionsOf(before, now, jointVersion);
+  const bayAt = versionsOf(before, now, bayVersion);
+  return {
+    before: versionOf(before),
+    now: versionOf(now),
+    joints: inOrder(joints, now.analysis.joints).map((pair) => jointChange(pair, jointAt(pair))),
+    bays: inOrder(bays, now.analysis.bays).map((pair) => bayChange(bayAt(pair))),
+    quantities: quantityPairs(before, now, rooms),
+    settings: settingChanges(before, now, rooms),
+    findings: findingChanges(before.analysis, now.analysis, { joints, bays, nowRoom: (id) => newIds.get(id) ?? id }),
+  };
+}
+
+function versionOf({ file, plan, date }: PaperSource): ComparedVersion {
+  const papers = papersOf(file);
+  return {
+    plan: oneLine(plan.name),
+    date: papers.date ?? date,
+    revision: oneLine(papers.revisions.at(-1)?.mark ?? ''),
+  };
+}
+
+/** Those of now in their order, then those that went in theirs. */
+function inOrder<T>(pairs: readonly Pair<T>[], now: readonly T[]): readonly Pair<T>[] {
+  const byNow = new Map(pairs.map((pair) => [pair.now, pair]));
+  return [...now.flatMap((each) => byNow.get(each) ?? []), ...pairs.filter((pair) => pair.now === null)];
+}
+
+type Naming = ReturnType<typeof namesOf>;
+
+function versionsOf<T, V>(
+  before: PaperSource,
+  now: PaperSource,
+  version: (each: T, names: Naming) => V,
+): (pair: Pair<T>) => Pair<V> {
+  const names = [namesOf(before.plan, before.analysis), namesOf(now.plan, now.analysis)] as const;
+  return (pair) => ({
+    before: pair.before && version(pair.before, names[0]),
+    now: pair.now && version(pair.now, names[1]),
+  });
+}
+
+function jointVersion(joint: Joint, names: Naming): JointVersion {
+  const { id, kind, lengthM, profileMm, closingMm, openingMm, slidingMm } = joint;
+  return { id, name: names.joint(joint), kind, lengthM, profileMm, closingMm, openingMm, slidingMm };
+}
+
+function bayVersion(bay: Bay, names: Naming): BayVersion {
+  const { id, areaM2, lengthM, widthM, within } = bay;
+  return { id, name: names.bay(bay), areaM2, lengthM, widthM, within };
+}
+
+function jointChange(pair: Pair<Joint>, { before, now }: Pair<JointVersion>): Change<JointVersion> {
+  const movedMm = pair.before && pair.now ? jointMovedMm(pair.before, pair.now) : 0;
+  const isChanged = before !== null && now !== null && jointDiffers(before, now);
+  const what =
+    before === null ? 'appeared' : now === null ? 'went' : movedMm > 0 ? 'moved' : isChanged ? 'changed' : 'same';
+  return { what, before, now, movedMm };
+}
+
+function bayChange({ before, now }: Pair<BayVersion>): Change<BayVersion> {
+  const what = before === null ? 'appeared' : now === null ? 'went' : bayDiffers(before, now) ? 'changed' : 'same';
+  return { what, before, now, movedMm: 0 };
+}
+
+/** Figures that differ by less than half of their last digit on paper are the same. */
+const halfMovementMm = 0.05;
+const halfAreaM2 = 0.05;
+
+function jointDiffers(a: JointVersion, b: JointVersion): boolean {
+  const isMoved = (['profileMm', 'closingMm', 'openingMm', 'slidingMm'] as const).some(
+    (field) => Math.abs(a[field] - b[field]) >= halfMovementMm,
+  );
+  return isMoved || a.kind !== b.kind || lengthDiffers(a.lengthM, b.lengthM);
+}
+
+function bayDiffers(a: BayVersion, b: BayVersion): boolean {
+  return (
+    Math.abs(a.areaM2 - b.areaM2) >= halfAreaM2 ||
+    a.within !== b.within ||
+    lengthDiffers(a.lengthM, b.lengthM) ||
+    lengthDiffers(a.widthM, b.widthM)
+  );
+}
+
+function lengthDiffers(aM: number, bM: number): boolean {
+  return Math.abs(aM - bM) * 1000 >= EQUAL_LENGTH_MM;
+}
+
+interface Known {
+  readonly joints: readonly Pair<Joint>[];
+  readonly bays: readonly Pair<Bay>[];
+  readonly nowRoom: (id: string) => string;
+}
+
+/** A finding is the same where it says the same of the same things, whatever their numbers and figures are now; else where its words are the same, or
+ *  where it is about some of the same things. */
+function findingChanges(before: Analysis, now: Analysis, known: Known): Comparison['findings'] {
+  const all = [...known.joints, ...known.bays];
+  const newIds = new Map(all.flatMap((pair) => (pair.before && pair.now ? [[pair.before.id, pair.now.id]] : [])));
+  const gone = new Set(all.flatMap((pair) => (pair.before && !pair.now ? [pair.before.id] : [])));
+  const nowId = (id: string) => newIds.get(id) ?? (gone.has(id) ? `${id}\n` : known.nowRoom(id));
+  const aboutBefore = findingsAbout(before, nowId);
+  const aboutNow = findingsAbout(now, (id) => id);
+  const pairs = nearestPairs(before.findings, now.findings, (a, b) => {
+    if (a.code !== b.code) return null;
+    const [refs, others] = [aboutBefore.get(a) ?? [], aboutNow.get(b) ?? []];
+    const shared = refs.filter((id) => others.includes(id)).length;
+    const isSame = shared === refs.length && refs.length === others.length;
+    const rank = isSame ? 0 : a.message === b.message ? 1 : shared > 0 ? 2 : null;
+    return rank === null ? null : { rank, awayMm: -shared, at: [a.at ?? [0, 0], b.at ?? [0, 0]] };
+  });
+  const version = ({ severity, message }: Finding) => ({ severity, text: findingText({ message }) });
+  return {
+    came: pairs.flatMap((pair) => (pair.before === null && pair.now ? [version(pair.now)] : [])),
+    went: pairs.flatMap((pair) => (pair.now === null && pair.before ? [version(pair.before)] : [])),
+  };
+}
+
+/** What each finding is about; an edge stands for what it runs round, since edges are known by numbers alone. */
+function findingsAbout(
+  { edges, findings }: Analysis,
+  rename: (id: string) => string,
+): ReadonlyMap<Finding, readonly string[]> {
+  const runsRound = new Map(edges.map(({ id, bay, object }) => [id, object ?? bay]));
+  return new Map(
+    findings.map((finding) => [finding, [...new Set(finding.refs.map((id) => rename(runsRound.get(id) ?? id)))]]),
+  );
+}
