@@ -2,26 +2,38 @@ import type { Point } from '../geometry/point.ts';
 import type { Drawing } from './drawing.ts';
 import { type DiscInk, type Ink, type PathInk, paperPoint, type RuledInk, type TextInk } from './ink.ts';
 import type { Page, PageGroup } from './page.ts';
+import { planMetadata } from './plan-data.ts';
 import { sheetLayout } from './sheet.ts';
 import type { SheetContent } from './sheet-content.ts';
 import { type SheetStrip, sheetOf } from './sheet-inks.ts';
 import { stripInks } from './sheet-strip.ts';
 import { colours, haloMm, type Stroke, textFontMm, textStyles } from './styles.ts';
 
-/** A drawing to scale on an A-series sheet: width and height in mm, one unit of the view box is one mm on paper.
- *  The same drawing and content give the same bytes. */
-export function svgOf(drawing: Drawing, content: SheetContent): string {
+/** A drawing to scale on an A-series sheet. */
+export function sheetPage(drawing: Drawing, content: SheetContent): Page {
   const { title, subject } = content;
   const inks: SheetStrip['inks'] = (layout, unlettered) => stripInks(drawing, content, layout, unlettered.length);
-  return pageSvg(sheetOf(drawing, { title, subject, layout: sheetLayout, inks }));
+  return sheetOf(drawing, { title, subject, layout: sheetLayout, inks });
 }
 
-export function pageSvg({ paper, widthMm, heightMm, scale, title, subject, groups }: Page): string {
+export function svgOf(drawing: Drawing, content: SheetContent, options: SvgOptions = {}): string {
+  return pageSvg(sheetPage(drawing, content), options);
+}
+
+export interface SvgOptions {
+  /** The plan file, to travel inside. */
+  readonly planText?: string;
+}
+
+/** A page as SVG: width and height in mm, one unit of the view box is one mm on paper. The same page gives the same bytes. */
+export function pageSvg(page: Page, { planText }: SvgOptions = {}): string {
+  const { paper, widthMm, heightMm, scale, title, subject, groups } = page;
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${widthMm}mm" height="${heightMm}mm" viewBox="0 0 ${widthMm} ${heightMm}"` +
       ' font-family="system-ui, sans-serif" stroke-linejoin="round" fill="none" fill-rule="evenodd">',
     `<title>${xmlText(title)}</title>`,
     `<desc>${xmlText(subject)}, ${scale === null ? '' : `1 : ${scale} `}on ${paper}</desc>`,
+    ...(planText === undefined ? [] : [planMetadata(planText)]),
     `<rect width="${widthMm}" height="${heightMm}" fill="${colours.paper.light}"/>`,
     ...groups.map(groupSvg),
     '</svg>',

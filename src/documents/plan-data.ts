@@ -1,0 +1,142 @@
+import { Unzlib, zlibSync } from 'fflate';
+import { PLAN_FORMAT } from '../plan/schema.ts';
+
+/** The plan file inside a PDF or an SVG: how it is put there, and how it is found again. Reading takes any bytes: what is cut off, damaged or from
+ *  another program gives no plan. */
+
+/** Name of the file that is attached to a PDF. */
+export const planFileName = 'plan.json';
+
+/** What is said of a paper without one. */
+export const noPlanWords = 'carries no plan: only papers made by this program do';
+
+const namespace = `urn:${PLAN_FORMAT.replace('/', ':')}`;
+const element = 'plan-data';
+
+/** Bytes of plans that are read from one paper: more than any plan has, and less than a paper made to fill the memory would unfold to. */
+const mostBytes = 100e6;
+/** Places in a paper at which a plan is looked for. */
+const mostPlaces = 50;
+
+/** The plan as an element of an SVG: packed, so that it says at once when a letter of it was lost. */
+export function planMetadata(planText: string): string {
+  const packed = base64Of(zlibSync(new TextEncoder().encode(planText), { level: 9 }));
+  return `<metadata><${element} xmlns="${namespace}" encoding="zlib base64">${packed}</${element}></metadata>`;
+}
+
+/** Whether bytes are those of a PDF or of XML, and not of a plan file. */
+export function isPaper(bytes: Uint8Array): boolean {
+  const start = latinOf(bytes.subarray(0, 1024));
+  return start.includes('%PDF-') || /^(?:\u00ef\u00bb\u00bf)?\s*</u.test(start);
+}
+
+/** The text of the plan file that a PDF or an SVG carries; null where there is none, or not the whole of it. */
+export function planTextIn(bytes: Uint8Array): string | null {
+  const text = latinOf(bytes);
+  const budget = { bytes: mostBytes };
+  const found = text.slice(0, 1024).includes('%PDF-') ? attachedIn(text, bytes, budget) : metadataIn(text, budget);
+  for (const planText of found) if (planText?.includes(PLAN_FORMAT)) return planText;
+  return null;
+}
+
+interface Budget {
+  bytes: number;
+}
+
+/** What is attached to a PDF, place by place. */
+function* attachedIn(text: string, bytes: Uint8Array, budget: Budget): Generator<string | null> {
+  for (const at of placesOf(text, '/EmbeddedFile')) {
+    const begin = text.indexOf('stream', at);
+    // the words that describe a stream take no more than this
+    if (begin < 0 || begin > at + 2000) continue;
+    const words = text.slice(Math.max(0, text.lastIndexOf('obj', at)), begin);
+    const first = begin + 'stream'.length + (text[begin + 6] === '\r' ? 2 : 1);
+    const length = /\/Length\s+(\d{1,10})(?!\d|\s+\d+\s+R)/u.exec(words)?.[1];
+    const end = length === undefined ? text.indexOf('endstream', first) : first + Number(length);
+    if (end < first || end > bytes.length) continue;
+    const stream = bytes.subarray(first, end);
+    const filter = /\/Filter\s*(.{0,40})/u.exec(words)?.[1];
+    if (filter === undefined) yield utf8Of(stream);
+    else if (/^(?:\[\s*)?\/FlateDecode(?:\s*\])?\s*(?:\/|>|$)/u.test(filter)) yield unpacked(stream, budget);
+  }
+}
+
+/** The element of an SVG, whatever short name an editor has given to its namespace. */
+function* metadataIn(text: string, budget: Budget): Generator<string | null> {
+  if (!text.includes(namespace)) return;
+  for (const at of placesOf(text, element)) {
+    const begin = text.indexOf('>', at);
+    const end = text.indexOf('<', at);
+    if (begin < 0 || end < begin || !/[<:]$/u.test(text.slice(at - 1, at))) continue;
+    const packed = bytesOfBase64(text.slice(begin + 1, end));
+    if (packed !== null) yield unpacked(packed, budget);
+  }
+}
+
+function* placesOf(text: string, word: string): Generator<number> {
+  let at = text.indexOf(word);
+  for (let i = 0; at >= 0 && i < mostPlaces; i++) {
+    yield at;
+    at = text.indexOf(word, at + word.length);
+  }
+}
+
+/** Text that was packed by zlib; null where it is cut off or damaged. */
+function unpacked(packed: Uint8Array, budget: Budget): string | null {
+  const chunks: Uint8Array[] = [];
+  const sum = adler32();
+  const unzlib = new Unzlib((chunk) => {
+    budget.bytes -= chunk.length;
+    chunks.push(chunk);
+    sum.add(chunk);
+  });
+  try {
+    // in small pieces, so that what would unfold without end is left early
+    for (let at = 0; at < packed.length; at += 4096) {
+      if (budget.bytes <= 0) return null;
+      unzlib.push(packed.subarray(at, at + 4096), at + 4096 >= packed.length);
+    }
+  } catch {
+    // the library's word for damage
+    return null;
+  }
+  const [a = 0, b = 0, c = 0, d = 0] = packed.subarray(-4);
+  return ((a << 24) | (b << 16) | (c << 8) | d) === sum.value() ? utf8Of(...chunks) : null;
+}
+
+/** The check sum of RFC 1950, which the library leaves unread. */
+function adler32() {
+  let [low, high] = [1, 0];
+  return {
+    add(bytes: Uint8Array) {
+      for (const byte of bytes) {
+        low = (low + byte) % 65521;
+        high = (high + low) % 65521;
+      }
+    },
+    value: () => (high << 16) | low,
+  };
+}
+
+function utf8Of(...chunks: readonly Uint8Array[]): string {
+  const decoder = new TextDecoder('utf-8', { ignoreBOM: true });
+  return chunks.map((chunk) => decoder.decode(chunk, { stream: true })).join('') + decoder.decode();
+}
+
+/** A letter for each byte. */
+function latinOf(bytes: Uint8Array): string {
+  const parts: string[] = [];
+  for (let at = 0; at < bytes.length; at += 8192) parts.push(String.fromCharCode(...bytes.subarray(at, at + 8192)));
+  return parts.join('');
+}
+
+function base64Of(bytes: Uint8Array): string {
+  return btoa(latinOf(bytes));
+}
+
+/** Null where it is none. */
+function bytesOfBase64(text: string): Uint8Array | null {
+  const plain = text.replace(/\s+/gu, '');
+  if (plain.length % 4 !== 0 || !/^[A-Za-z\d+/]+={0,2}$/u.test(plain)) return null;
+  return Uint8Array.from(atob(plain), (letter) => letter.charCodeAt(0));
+}
