@@ -35,7 +35,7 @@ async function run(options: RunOptions): Promise<number> {
   return status;
 }
 
-function jobsOf({ files, json, quick, out, agree, date }: RunOptions): readonly PlanJob[] {
+function jobsOf({ files, json, quick, out, agree, compare, date }: RunOptions): readonly PlanJob[] {
   const stems = out === null ? [] : documentStems(files);
   return files.map((file, i) => ({
     file,
@@ -43,6 +43,7 @@ function jobsOf({ files, json, quick, out, agree, date }: RunOptions): readonly 
     json,
     effort: quick ? 'quick' : 'full',
     agree,
+    compare,
     date: date ?? today(),
     documents: out === null ? null : { folder: out, stem: stems[i] as string },
   }));

@@ -15,6 +15,8 @@ export interface RunOptions {
   readonly stress: boolean;
   /** Print the ways to make joints and tiles agree. */
   readonly agree: boolean;
+  /** The earlier version that the one plan is compared with; null: none. */
+  readonly compare: string | null;
   /** Day that the papers carry, where the plan names none; null: today. */
   readonly date: string | null;
 }
@@ -29,6 +31,8 @@ Splits the floors of plans into bays and prints what was found.
   --quick     leave out the exact search (changes nothing yet)
   --stress    add the stresses of held bays (changes nothing yet)
   --agree     print how joints and tiles could be brought together, each way with its price
+  --compare BEFORE.json
+              print what changed since an earlier version of the one plan that is given; with --out also write it
   --help      print this
 
 Exit status: 0 no fault found, 1 faults found, 2 a plan could not be read; the highest that applies.
@@ -39,6 +43,7 @@ export function commandOf(args: readonly string[]): Command {
   const flags = { json: false, quick: false, stress: false, agree: false };
   let out: string | null = null;
   let date: string | null = null;
+  let compare: string | null = null;
   for (let i = 0; i < args.length; i++) {
     const arg = args[i] as string;
     if (arg === '--help' || arg === '-h') return { kind: 'help' };
@@ -55,6 +60,9 @@ export function commandOf(args: readonly string[]): Command {
     } else if (arg === '--date' || arg.startsWith('--date=')) {
       date = arg === '--date' ? (args[++i] ?? '') : arg.slice('--date='.length);
       if (!dateIsReal(date)) return { kind: 'misused', message: '--date needs a day such as 2027-03-01' };
+    } else if (arg === '--compare' || arg.startsWith('--compare=')) {
+      compare = arg === '--compare' ? (args[++i] ?? '') : arg.slice('--compare='.length);
+      if (compare === '' || compare.startsWith('--')) return { kind: 'misused', message: '--compare needs a plan' };
     } else if (arg.startsWith('-') && arg !== '-') {
       return { kind: 'misused', message: `unknown option ${arg}` };
     } else {
@@ -62,7 +70,10 @@ export function commandOf(args: readonly string[]): Command {
     }
   }
   if (files.length === 0) return { kind: 'misused', message: 'no plan given' };
-  return { kind: 'run', options: { files, out, date, ...flags } };
+  if (compare !== null && (files.length > 1 || flags.json)) {
+    return { kind: 'misused', message: '--compare takes one plan, and no --json' };
+  }
+  return { kind: 'run', options: { files, out, date, compare, ...flags } };
 }
 
 function flagOf<Flags extends object>(arg: string, flags: Flags): keyof Flags | null {

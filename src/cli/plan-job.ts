@@ -3,10 +3,14 @@ import { dirname, join, resolve } from 'node:path';
 import { agreementsOf } from '../analysis/agreement.ts';
 import { type Analyser, createAnalyser } from '../analysis/analyser.ts';
 import { analysisText } from '../documents/analysis-text.ts';
-import { documentsOf } from '../documents/documents.ts';
+import { comparisonOf } from '../documents/compare.ts';
+import { comparisonDocuments } from '../documents/compare-documents.ts';
+import { documentsOf, type PlanDocument } from '../documents/documents.ts';
+import type { PaperSource } from '../documents/paper-source.ts';
 import { oneLine } from '../documents/words.ts';
 import { planRead } from '../plan/read.ts';
 import { planResolve } from '../plan/resolve.ts';
+import { comparisonText } from './compare-text.ts';
 import { fontsRead } from './fonts.ts';
 import { planText, systemMessage } from './plan-text.ts';
 import { summaryText } from './summary.ts';
@@ -20,6 +24,8 @@ export interface PlanJob {
   readonly json: boolean;
   readonly effort: 'quick' | 'full';
   readonly agree: boolean;
+  /** The earlier version to compare with, as the user named it; null: none. */
+  readonly compare: string | null;
   /** Day that the papers carry. */
   readonly date: string;
   readonly documents: { readonly folder: string; readonly stem: string } | null;
@@ -46,33 +52,53 @@ export function planJobRunner(analyser: Analyser = createAnalyser()): (job: Plan
 }
 
 async function outcomeOf(job: PlanJob, analyser: Analyser): Promise<PlanOutcome> {
-  const reading = planText(resolve(job.folder, job.file));
-  if (reading.kind === 'unread') return failed(job, [problemLine(job.file, '', reading.message)]);
+  const earlier = job.compare === null ? null : sourceRead(job.compare, job, analyser);
+  if (earlier?.kind === 'refused') return failed(job, earlier.problems);
+  const read = sourceRead(job.file, job, analyser);
+  if (read.kind === 'refused') return failed(job, read.problems);
+  const { source } = read;
+  const { plan, analysis } = source;
+  const documents = [
+    ...documentsOf(source, fontsRead),
+    ...(earlier === null ? [] : comparisonDocuments(earlier.source, source)),
+  ];
+  const unwritten = job.documents === null ? [] : await documentsWrite(job, job.documents, documents);
+  const status = analysis.findings.some(({ severity }) => severity === 'fault') ? 1 : 0;
+  const outputOf = () => {
+    if (job.json) return analysisText(analysis);
+    if (earlier !== null && job.compare !== null)
+      return comparisonText(comparisonOf(earlier.source, source), { before: job.compare, now: job.file });
+    return summaryText(plan, analysis, job.file, (job.agree && agreementsOf(plan)) || []);
+  };
+  return { output: outputOf(), problems: unwritten, status: unwritten.length > 0 ? 2 : status };
+}
+
+type SourceReading =
+  | { readonly kind: 'read'; readonly source: PaperSource }
+  | { readonly kind: 'refused'; readonly problems: readonly string[] };
+
+/** @param file as the user named it */
+function sourceRead(file: string, { folder, effort, date }: PlanJob, analyser: Analyser): SourceReading {
+  const reading = planText(resolve(folder, file));
+  if (reading.kind === 'unread') return { kind: 'refused', problems: [problemLine(file, '', reading.message)] };
   const read = planRead(reading.text);
   if (read.kind === 'refused') {
-    return failed(
-      job,
-      read.problems.map(({ path, message }) => problemLine(job.file, path, message)),
-    );
+    return {
+      kind: 'refused',
+      problems: read.problems.map(({ path, message }) => problemLine(file, path, message)),
+    };
   }
   const plan = planResolve(read.file);
-  const analysis = analyser.analyse(plan, { effort: job.effort });
+  const analysis = analyser.analyse(plan, { effort });
   if (analysis === null) throw new Error('analysis was cancelled, which the command line never asks for');
-  const source = { file: read.file, plan, analysis, date: job.date };
-  const unwritten =
-    job.documents === null ? [] : await documentsWrite(job, job.documents, documentsOf(source, fontsRead));
-  const status = analysis.findings.some(({ severity }) => severity === 'fault') ? 1 : 0;
-  const output = job.json
-    ? analysisText(analysis)
-    : summaryText(plan, analysis, job.file, (job.agree && agreementsOf(plan)) || []);
-  return { output, problems: unwritten, status: unwritten.length > 0 ? 2 : status };
+  return { kind: 'read', source: { file: read.file, plan, analysis, date } };
 }
 
 /** @returns what could not be written */
 async function documentsWrite(
   job: PlanJob,
   { folder, stem }: NonNullable<PlanJob['documents']>,
-  documents: ReturnType<typeof documentsOf>,
+  documents: readonly Pick<PlanDocument, 'name' | 'make'>[],
 ): Promise<readonly string[]> {
   const problems: string[] = [];
   for (const { name, make } of documents) {

@@ -31,7 +31,7 @@ export function comparisonSheet(before: PaperSource, now: PaperSource): Sheet {
   });
 }
 
-const subject = 'Revision: joints that moved, are new or are gone';
+const subject = 'Revision: what changed';
 
 function drawingOfChanges(before: PaperSource, now: PaperSource, { joints }: Comparison): Drawing {
   const { items, box } = drawingOf(now.plan, now.analysis);

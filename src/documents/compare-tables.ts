@@ -1,6 +1,6 @@
 import type { Change, Comparison, FindingVersion, JointVersion, WhatBecame } from './compare.ts';
 import { quantityChange } from './compare-quantities.ts';
-import { type ColumnOf, type Table, tableOf } from './table.ts';
+import { type ColumnOf, columnFigure, columnText, type Table, tableOf } from './table.ts';
 import { figureText, jointKindNames, movementText } from './words.ts';
 
 /** The comparison of two versions as tables. What has not changed is counted and not listed. */
@@ -26,17 +26,17 @@ export function comparisonTables(comparison: Comparison): readonly Table[] {
 export function compareJointsTable({ joints }: Comparison): Table {
   type Row = Comparison['joints'][number];
   const columns: readonly ColumnOf<Row>[] = [
-    text('What', ({ what }) => becameWords[what]),
-    text('Joint now', ({ now }) => now?.id ?? null),
-    text('Joint before', ({ before }) => before?.id ?? null),
-    text('Between', (row) => latest(row)?.name ?? null),
-    text('Kind', (row) => (latest(row) ? jointKindNames[(latest(row) as JointVersion).kind] : null)),
-    figure('Moved', 'mm', 0, ({ movedMm }) => (movedMm > 0 ? movedMm : null)),
-    figure('Length before', 'm', 2, ({ before }) => before?.lengthM ?? null),
-    figure('Length now', 'm', 2, ({ now }) => now?.lengthM ?? null),
-    figure('Closes before', 'mm', 1, ({ before }) => before?.closingMm ?? null),
-    figure('Closes now', 'mm', 1, ({ now }) => now?.closingMm ?? null),
-    text('Also', (row) => alsoText(row)),
+    columnText('What', ({ what }) => becameWords[what]),
+    columnText('Joint now', ({ now }) => now?.id ?? null),
+    columnText('Joint before', ({ before }) => before?.id ?? null),
+    columnText('Between', (row) => latest(row)?.name ?? null),
+    columnText('Kind', (row) => (latest(row) ? jointKindNames[(latest(row) as JointVersion).kind] : null)),
+    columnFigure('Moved', 'mm', 0, ({ movedMm }) => (movedMm > 0 ? movedMm : null)),
+    columnFigure('Length before', 'm', 2, ({ before }) => before?.lengthM ?? null),
+    columnFigure('Length now', 'm', 2, ({ now }) => now?.lengthM ?? null),
+    columnFigure('Closes before', 'mm', 1, ({ before }) => before?.closingMm ?? null),
+    columnFigure('Closes now', 'mm', 1, ({ now }) => now?.closingMm ?? null),
+    columnText('Also', (row) => alsoText(row)),
   ];
   const rows = joints.filter(({ what }) => what !== 'same');
   return tableOf(
@@ -57,16 +57,16 @@ export function compareJointsTable({ joints }: Comparison): Table {
 export function compareBaysTable({ bays }: Comparison): Table {
   type Row = Comparison['bays'][number];
   const columns: readonly ColumnOf<Row>[] = [
-    text('What', ({ what }) => becameWords[what]),
-    text('Bay now', ({ now }) => now?.id ?? null),
-    text('Bay before', ({ before }) => before?.id ?? null),
-    text('Rooms', (row) => latest(row)?.name ?? null),
-    figure('Area before', 'm2', 1, ({ before }) => before?.areaM2 ?? null),
-    figure('Area now', 'm2', 1, ({ now }) => now?.areaM2 ?? null),
-    text('Sides before', ({ before }) => before && sidesText(before)),
-    text('Sides now', ({ now }) => now && sidesText(now)),
-    text('Within the limits before', ({ before }) => before && yesNo(before.within)),
-    text('Within the limits now', ({ now }) => now && yesNo(now.within)),
+    columnText('What', ({ what }) => becameWords[what]),
+    columnText('Bay now', ({ now }) => now?.id ?? null),
+    columnText('Bay before', ({ before }) => before?.id ?? null),
+    columnText('Rooms', (row) => latest(row)?.name ?? null),
+    columnFigure('Area before', 'm2', 1, ({ before }) => before?.areaM2 ?? null),
+    columnFigure('Area now', 'm2', 1, ({ now }) => now?.areaM2 ?? null),
+    columnText('Sides before', ({ before }) => before && sidesText(before)),
+    columnText('Sides now', ({ now }) => now && sidesText(now)),
+    columnText('Within the limits before', ({ before }) => before && yesNo(before.within)),
+    columnText('Within the limits now', ({ now }) => now && yesNo(now.within)),
   ];
   const rows = bays.filter(({ what }) => what !== 'same');
   return tableOf(
@@ -81,12 +81,12 @@ export function compareBaysTable({ bays }: Comparison): Table {
 export function compareQuantitiesTable({ quantities }: Comparison): Table {
   type Row = Comparison['quantities'][number];
   const columns: readonly ColumnOf<Row>[] = [
-    text('Room', ({ room }) => room ?? 'In all'),
-    text('Quantity', ({ words }) => words),
-    text('Unit', ({ unit }) => unit),
-    figure('Before', null, 2, ({ before }) => before),
-    figure('Now', null, 2, ({ now }) => now),
-    figure('Change', null, 2, quantityChange),
+    columnText('Room', ({ room }) => room ?? 'In all'),
+    columnText('Quantity', ({ words }) => words),
+    columnText('Unit', ({ unit }) => unit),
+    columnFigure('Before', null, 2, ({ before }) => before),
+    columnFigure('Now', null, 2, ({ now }) => now),
+    columnFigure('Change', null, 2, quantityChange),
   ];
   const rows = quantities.filter((pair) => pair.room === null || Math.abs(quantityChange(pair)) >= halfFigure);
   return tableOf(
@@ -107,11 +107,11 @@ export function compareSettingsTable({ settings }: Comparison): Table {
   type Row = Comparison['settings'][number];
   const entered = (value: Row['before']) => value ?? 'not entered';
   const columns: readonly ColumnOf<Row>[] = [
-    text('Of', ({ of }) => of ?? 'The plan'),
-    text('Setting', ({ words }) => words),
-    text('Unit', ({ unit }) => unit),
-    text('Before', ({ before }) => entered(before)),
-    text('Now', ({ now }) => entered(now)),
+    columnText('Of', ({ of }) => of ?? 'The plan'),
+    columnText('Setting', ({ words }) => words),
+    columnText('Unit', ({ unit }) => unit),
+    { head: 'Before', unit: null, decimals: null, cell: ({ before }) => entered(before) },
+    { head: 'Now', unit: null, decimals: null, cell: ({ now }) => entered(now) },
   ];
   return tableOf({ name: 'compare-settings', title: 'Settings that changed' }, columns, settings);
 }
@@ -123,9 +123,9 @@ export function compareFindingsTable({ findings: { came, went } }: Comparison): 
     ...went.map((finding) => ({ ...finding, what: becameWords.went })),
   ];
   const columns: readonly ColumnOf<Row>[] = [
-    text('What', ({ what }) => what),
-    text('Severity', ({ severity }) => severity),
-    text('Finding', (row) => row.text),
+    columnText('What', ({ what }) => what),
+    columnText('Severity', ({ severity }) => severity),
+    columnText('Finding', (row) => row.text),
   ];
   return tableOf({ name: 'compare-findings', title: 'Findings that came and went' }, columns, rows);
 }
@@ -173,12 +173,4 @@ function sidesText({ lengthM, widthM }: { readonly lengthM: number; readonly wid
 
 function yesNo(is: boolean): string {
   return is ? 'yes' : 'no';
-}
-
-function text<Row>(head: string, cell: ColumnOf<Row>['cell']): ColumnOf<Row> {
-  return { head, unit: null, decimals: null, cell };
-}
-
-function figure<Row>(head: string, unit: string | null, decimals: number, cell: ColumnOf<Row>['cell']): ColumnOf<Row> {
-  return { head, unit, decimals, cell };
 }

@@ -182,3 +182,28 @@ describe('the command line', { timeout: twoCores }, () => {
       expect(err).not.toMatch(/EPIPE|Error|\bat /u);
     }));
 });
+
+describe('two versions of a plan', { timeout: twoCores }, () => {
+  it('are compared: what changed is printed, and written beside the other documents', () =>
+    inFolder(async (folder) => {
+      write(folder, 'old.json', planText('Hall'));
+      const plan = JSON.parse(planText('Hall')) as object;
+      write(folder, 'new.json', JSON.stringify({ ...plan, screed: { thicknessMm: 70 } }));
+      const { status, out, err } = await bays(['--compare', 'old.json', 'new.json', '--out', 'docs'], folder);
+      expect(err).toBe('');
+      expect(status === 0 || status === 1).toBe(true);
+      expect(out).toMatch(/Thickness of the screed +mm +65 +70/u);
+      expect(out).toContain('Joints: no joint changed');
+      expect(readFileSync(join(folder, 'docs', 'new.compare-settings.csv'), 'utf8')).toBe(
+        'Of,Setting,Unit,Before,Now\r\nThe plan,Thickness of the screed,mm,65,70\r\n',
+      );
+      expect(readdirSync(join(folder, 'docs'))).toContain('new.compare.svg');
+    }));
+
+  it('need an earlier one that can be read', () =>
+    inFolder(async (folder) => {
+      write(folder, 'new.json', planText('Hall'));
+      const { status, out, err } = await bays(['--compare', 'missing.json', 'new.json'], folder);
+      expect([status, out, err]).toEqual([2, '', 'missing.json: does not exist\n']);
+    }));
+});

@@ -45,8 +45,32 @@ describe('names of documents', () => {
 
 describe('options', () => {
   it('may stand anywhere', () => {
-    const options = { files: ['a', 'b'], json: true, out: 'd', date: null, quick: true, stress: false, agree: true };
+    const options = {
+      files: ['a', 'b'],
+      json: true,
+      out: 'd',
+      date: null,
+      compare: null,
+      quick: true,
+      stress: false,
+      agree: true,
+    };
     expect(commandOf(['a', '--out', 'd', '--quick', 'b', '--agree', '--json'])).toEqual({ kind: 'run', options });
     expect(commandOf(['--out=d', '--json', '--agree', '--quick', 'a', 'b'])).toEqual({ kind: 'run', options });
+  });
+
+  it('compare one plan with one that came before it, and nothing else', () => {
+    expect(commandOf(['--compare', 'old.json', 'new.json'])).toMatchObject({
+      options: { files: ['new.json'], compare: 'old.json' },
+    });
+    expect(commandOf(['new.json', '--compare=old.json', '--out', 'd'])).toMatchObject({
+      options: { compare: 'old.json' },
+    });
+    for (const args of [
+      ['new.json', '--compare'],
+      ['a', 'b', '--compare', 'c'],
+      ['a', '--compare', 'c', '--json'],
+    ])
+      expect(commandOf(args).kind).toBe('misused');
   });
 });

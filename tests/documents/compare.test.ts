@@ -1,0 +1,271 @@
+import { describe, expect, it } from 'vitest';
+import { comparisonOf } from '../../src/documents/compare.ts';
+import { comparisonDocuments } from '../../src/documents/compare-documents.ts';
+import { comparisonDrawing } from '../../src/documents/compare-drawing.ts';
+import { comparisonForm } from '../../src/documents/compare-form.ts';
+import {
+  compareJointsTable,
+  compareQuantitiesTable,
+  compareSettingsTable,
+  comparisonTables,
+} from '../../src/documents/compare-tables.ts';
+import { jointsKept } from '../../src/plan/edits/joints.ts';
+import type { PlanFile } from '../../src/plan/schema.ts';
+import { demoNames, demoText, paperSourceOf } from './paper-fixture.ts';
+
+/** A hall of 12 x 5 m beside a store, with a doorway between and a joint drawn across the hall. */
+function floor(over: Partial<PlanFile> = {}) {
+  const plan: PlanFile = {
+    format: 'screed-bays/plan',
+    version: 1,
+    name: 'Hall and store',
+    rooms: [
+      {
+        id: 'hall',
+        name: 'Hall',
+        outline: [
+          [0, 0],
+          [12000, 0],
+          [12000, 5000],
+          [0, 5000],
+        ],
+      },
+      {
+        id: 'store',
+        name: 'Store',
+        outline: [
+          [0, 5100],
+          [4000, 5100],
+          [4000, 8000],
+          [0, 8000],
+        ],
+      },
+    ],
+    doorways: [
+      {
+        id: 'd1',
+        line: [
+          [1000, 5050],
+          [1900, 5050],
+        ],
+        wallMm: 100,
+      },
+    ],
+    ...over,
+  };
+  return paperSourceOf(JSON.stringify(plan));
+}
+
+function jointAt(xMm: number): Partial<PlanFile> {
+  return {
+    drawnJoints: [
+      {
+        id: 'x1',
+        line: [
+          [xMm, 0],
+          [xMm, 5000],
+        ],
+      },
+    ],
+  };
+}
+
+const became = (changes: readonly { readonly what: string }[]) => changes.map(({ what }) => what).sort();
+
+describe('a plan and itself', () => {
+  it.each(demoNames)('has no change: %s', (name) => {
+    const source = paperSourceOf(demoText(name));
+    const { joints, bays, settings, findings, quantities } = comparisonOf(source, source);
+    expect(joints).toHaveLength(source.analysis.joints.length);
+    expect(new Set([...became(joints), ...became(bays)])).toEqual(new Set(['same']));
+    expect(settings).toEqual([]);
+    expect(findings).toEqual({ came: [], went: [] });
+    expect(quantities.every(({ before, now }) => before === now)).toBe(true);
+  });
+});
+
+describe('a joint', () => {
+  // by hand: from 6000 to 6300 mm is 300 mm; the bay on its left grows by 0.3 x 5 = 1.5 m2
+  it('that is dragged by 300 mm has moved by 300 mm, and none has come or gone', () => {
+    const { joints, bays } = comparisonOf(floor(jointAt(6000)), floor(jointAt(6300)));
+    const moved = joints.filter(({ what }) => what === 'moved');
+    expect(moved).toHaveLength(1);
+    expect(moved[0]?.movedMm).toBeCloseTo(300, 6);
+    expect(joints.filter(({ what }) => what === 'appeared' || what === 'went')).toEqual([]);
+    const areas = bays.flatMap(({ before, now }) => (before && now ? [now.areaM2 - before.areaM2] : []));
+    expect(Math.max(...areas)).toBeCloseTo(1.5, 6);
+    expect(Math.min(...areas)).toBeCloseTo(-1.5, 6);
+  });
+
+  // the split puts the joint of a hall of 12 m at 6 m or thereabouts: kept and dragged it is drawn by hand, 300 mm from where it was
+  it('that the split found and a hand has dragged is one that moved, and says that it was found', () => {
+    const before = floor();
+    const found = before.analysis.joints.find(({ kind }) => kind === 'field');
+    const kept = jointsKept(before.file, before.analysis.joints, [found?.id ?? '']).file;
+    const dragged = kept.drawnJoints?.map(({ id, line }) => ({
+      id,
+      line: line.map(([x, y]) => [x + 300, y] as const),
+    }));
+    const comparison = comparisonOf(before, floor({ drawnJoints: dragged }));
+    expect(became(comparison.joints).filter((what) => what === 'appeared' || what === 'went')).toEqual([]);
+    const moved = comparison.joints.filter(({ what }) => what === 'moved');
+    expect(moved.map(({ movedMm }) => Math.round(movedMm))).toEqual([300]);
+    const [row] = compareJointsTable(comparison).rows;
+    expect(row?.[0]).toBe('moved');
+    expect(row?.at(-1)).toContain('kind was: Intermediate movement joint');
+  });
+
+  it('that is drawn anew has come, and one that is taken out is gone', () => {
+    const wide = { screed: { limits: { areaM2: 100, lengthM: 20, aspect: 5 } } };
+    const [without, withOne] = [floor(wide), floor({ ...wide, ...jointAt(6000) })];
+    const came = comparisonOf(without, withOne);
+    expect(came.joints.filter(({ what }) => what === 'appeared').map(({ now }) => now?.kind)).toEqual(['drawn']);
+    const went = comparisonOf(withOne, without);
+    expect(went.joints.filter(({ what }) => what === 'went').map(({ before }) => before?.kind)).toEqual(['drawn']);
+  });
+
+  // by hand: along its wall by 200 mm
+  it('in a doorway goes where the doorway goes', () => {
+    const doorways: PlanFile['doorways'] = [
+      {
+        id: 'd1',
+        line: [
+          [1200, 5050],
+          [2100, 5050],
+        ],
+        wallMm: 100,
+      },
+    ];
+    const { joints } = comparisonOf(floor(), floor({ doorways }));
+    const doorway = joints.find(({ now }) => now?.kind === 'doorway');
+    expect(doorway?.what).toBe('moved');
+    expect(doorway?.movedMm).toBeCloseTo(200, 6);
+  });
+
+  it('is marked in the drawing of the revision where it moved, with the place where it was', () => {
+    const { items } = comparisonDrawing(floor(jointAt(6000)), floor(jointAt(6300)));
+    const lines = items.flatMap((item) => (item.shape === 'line' ? [item] : []));
+    const places = (style: string) => lines.filter((line) => line.style === style).map(({ points }) => points[0]?.[0]);
+    expect(places('revision-moved')).toEqual([6300]);
+    expect(places('revision-gone')).toEqual([6000]);
+    expect(places('revision-new')).toEqual([]);
+    const texts = items.flatMap((item) => (item.shape === 'label' ? item.forms.flat().map(({ text }) => text) : []));
+    expect(texts.some((text) => /moved 300\u00a0mm/u.test(text))).toBe(true);
+  });
+});
+
+describe('the other way round', () => {
+  const versions = [
+    ['a joint that is dragged', floor(jointAt(6000)), floor(jointAt(6300))],
+    ['a joint more', floor(), floor({ ...jointAt(3000), screed: { thicknessMm: 70 } })],
+    [
+      'a demo with another rule set',
+      paperSourceOf(demoText('2-public-library')),
+      paperSourceOf(demoText('2-public-library'), { ruleSet: 'tile-us-exposed' }),
+    ],
+  ] as const;
+
+  it.each(versions)('what came is what went and every sign is the other: %s', (_, before, now) => {
+    const [there, back] = [comparisonOf(before, now), comparisonOf(now, before)];
+    const other = (what: string) => (what === 'appeared' ? 'went' : what === 'went' ? 'appeared' : what);
+    for (const list of ['joints', 'bays'] as const)
+      expect(became(back[list])).toEqual(there[list].map(({ what }) => other(what)).sort());
+    const pairs = (changes: typeof there.joints, swap: boolean) =>
+      changes
+        .map((change) =>
+          [
+            swap ? change.now?.id : change.before?.id,
+            swap ? change.before?.id : change.now?.id,
+            change.movedMm.toFixed(6),
+          ].join(' '),
+        )
+        .sort();
+    expect(pairs(back.joints, true)).toEqual(pairs(there.joints, false));
+    const change = (table: ReturnType<typeof compareQuantitiesTable>) =>
+      table.rows.map((row) => [row[0], row[1], row[2], Number(row[5])] as const);
+    const signed = change(compareQuantitiesTable(there)).map(([room, words, unit, value]) => [
+      room,
+      words,
+      unit,
+      0 - value,
+    ]);
+    expect(change(compareQuantitiesTable(back))).toEqual(signed);
+    expect(back.settings).toEqual(there.settings.map((each) => ({ ...each, before: each.now, now: each.before })));
+    expect(back.findings).toEqual({ came: there.findings.went, went: there.findings.came });
+  });
+});
+
+describe('what stays', () => {
+  it.each(demoNames)('a room under another id is the same room, with the same joints and bays: %s', (name) => {
+    const before = paperSourceOf(demoText(name));
+    const [first] = before.file.rooms;
+    const id = first?.id ?? '';
+    const renamed = (own: string) => (own === id ? 'another-id' : own);
+    const rooms = before.file.rooms.map((room) => ({ ...room, id: renamed(room.id) }));
+    const tileFields = before.file.tileFields?.map((field) => ({ ...field, rooms: field.rooms.map(renamed) }));
+    const now = paperSourceOf(JSON.stringify({ ...before.file, rooms, ...(tileFields && { tileFields }) }));
+    const { joints, bays, settings, findings } = comparisonOf(before, now);
+    expect(new Set([...became(joints), ...became(bays)])).toEqual(new Set(['same']));
+    expect(settings).toEqual([]);
+    expect(findings).toEqual({ came: [], went: [] });
+  });
+
+  // by hand: 5 mm more of screed is 5 / thickness more of it
+  it.each(demoNames)('with 5 mm more of screed no joint and no bay changes, only settings and screed: %s', (name) => {
+    const before = paperSourceOf(demoText(name));
+    const thicknessMm = before.plan.screed.thicknessMm + 5;
+    const now = paperSourceOf(demoText(name), { screed: { ...before.file.screed, thicknessMm } });
+    const comparison = comparisonOf(before, now);
+    expect(new Set([...became(comparison.joints), ...became(comparison.bays)])).toEqual(new Set(['same']));
+    expect(compareSettingsTable(comparison).rows).toEqual([
+      ['The plan', 'Thickness of the screed', 'mm', thicknessMm - 5, thicknessMm],
+    ]);
+    const changed = comparison.quantities.filter(({ before: was, now: is }) => was !== is);
+    expect(new Set(changed.map(({ words }) => words))).toEqual(new Set(['Screed']));
+    for (const { before: was, now: is } of changed)
+      expect((is ?? 0) / (was ?? 0)).toBeCloseTo(thicknessMm / (thicknessMm - 5), 6);
+  });
+
+  it('settings are told in words, and what is not entered is called that', () => {
+    const now = floor({ temperatures: { highestC: 50 }, buildUp: { insulationMm: 40 } });
+    const rows = compareSettingsTable(comparisonOf(floor(), now)).rows;
+    expect(rows).toContainEqual(['The plan', 'Highest temperature', '\u00b0C', 45, 50]);
+    expect(rows).toContainEqual(['The plan', 'Insulation', 'mm', 'not entered', 40]);
+  });
+});
+
+describe('papers of a revision', () => {
+  it('have tables whose rows are as long as their heads, and a form that has them all', () => {
+    const comparison = comparisonOf(floor(jointAt(6000)), floor({ ...jointAt(6300), temperatures: { highestC: 50 } }));
+    const tables = comparisonTables(comparison);
+    for (const { rows, columns, refs, name } of tables) {
+      expect(name).toMatch(/^[a-z-]{1,31}$/u);
+      for (const row of rows) expect(row).toHaveLength(columns.length);
+      expect(refs?.length ?? rows.length).toBe(rows.length);
+    }
+    const titles = comparisonForm(comparison).blocks.flatMap((block) => (block.kind === 'head' ? [block.text] : []));
+    expect(titles).toContain('Joints: what changed');
+    expect(titles).toContain('Settings that changed');
+  });
+
+  it('are the same bytes each time, and hold hostile names as text', () => {
+    const name = '=1+1<script>\u202e"\u0007';
+    const versions = () =>
+      [
+        floor({ name }),
+        floor({ ...jointAt(3000), name, rooms: floor().file.rooms.map((room) => ({ ...room, name })) }),
+      ] as const;
+    const made = () => comparisonDocuments(...versions()).map(({ name: file, make }) => [file, make()] as const);
+    expect(made()).toEqual(made());
+    for (const [file, text] of made()) {
+      expect(text, file).not.toContain('\u202e');
+      if (file.endsWith('.svg')) expect(text).not.toContain('<script');
+      else
+        expect(
+          String(text)
+            .split(/[\r\n,]/u)
+            .filter((cell) => cell.startsWith('=')),
+        ).toEqual([]);
+    }
+  });
+});
