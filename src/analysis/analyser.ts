@@ -6,7 +6,7 @@ import type { Analysis, Joint, Split } from '../plan/analysis.ts';
 import { findingDescribe, findingsSort } from '../plan/finding-words.ts';
 import { inputFindings } from '../plan/input-findings.ts';
 import type { Plan } from '../plan/plan.ts';
-import { bareFloors, bayFloors } from '../takeoff/bay-floors.ts';
+import { bayFloors } from '../takeoff/bay-floors.ts';
 import { takeoffOf } from '../takeoff/takeoff.ts';
 import { tilingOf } from '../tiling/tiling.ts';
 
@@ -46,7 +46,7 @@ export function createAnalyser(): Analyser {
         format: 'screed-bays/analysis',
         version: 1,
         plan: plan.name,
-        ...joined(split, movement, tiling),
+        ...joined(plan, split, movement, tiling),
         findings: findingsSort(facts.map(findingDescribe)),
         quantities,
         proof: { fieldJointM, atLeastM: null },
@@ -58,19 +58,18 @@ export function createAnalyser(): Analyser {
 
 /** Bays, joints and edges with their movement, joints in the grid of the tiles. */
 function joined(
+  plan: Plan,
   split: Split,
   movement: ReturnType<typeof movementOf>,
   tiling: ReturnType<typeof tilingOf>,
 ): Pick<Analysis, 'bays' | 'joints' | 'edges'> {
-  const floors = bayFloors(split);
-  const bare = bareFloors(movement.held);
+  const floors = bayFloors(plan, split, movement.held);
   return {
-    bays: split.bays.map((bay) => ({
-      ...bay,
-      stillPoint: required(movement.stillPoints.get(bay.id)),
-      floors: floors.get(bay.id) ?? [],
-      bareM2: bare.get(bay.id) ?? 0,
-    })),
+    bays: split.bays.map((bay) => {
+      const own = floors.get(bay.id) ?? [];
+      const bareM2 = own.reduce((sum, floor) => sum + floor.bareM2, 0);
+      return { ...bay, stillPoint: required(movement.stillPoints.get(bay.id)), floors: own, bareM2 };
+    }),
     joints: split.joints.map(
       (joint): Joint => ({
         ...joint,

@@ -46,6 +46,9 @@ export const FIGURE_SLACK_MM = 1e-6;
 /** Areas of one floor that are summed in two ways differ by no more than this (m2): the library of clipping rounds crossing points. */
 export const AREA_SLACK_M2 = 1e-6;
 
+/** A count of packs, bars or loads that is over a whole number by no more than this is that number: rounding of sums and shares. */
+export const COUNT_SLACK = 1e-6;
+
 /** Walls that line up within this lie on one line when a layout is sought (mm): two jambs, two piers, drawn or built a little off. */
 export const ALIGN_MM = 12;
 

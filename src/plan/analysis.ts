@@ -53,6 +53,8 @@ export interface Bay extends BayShape {
 export interface BayFloor {
   readonly room: string;
   readonly areaM2: number;
+  /** Of it what lies on bare slab. */
+  readonly bareM2: number;
 }
 
 export type JointKind = 'doorway' | 'neck' | 'field' | 'structural' | 'zone' | 'drawn';

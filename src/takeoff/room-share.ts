@@ -1,7 +1,6 @@
 import { ringContains } from '../geometry/ring.ts';
-import type { HeldPlace, JointLine, Split } from '../plan/analysis.ts';
+import type { BayFloor, HeldPlace, JointLine } from '../plan/analysis.ts';
 import type { Room } from '../plan/plan.ts';
-import { bayFloors } from './bay-floors.ts';
 
 /** Part of something that falls to a room, 0 to 1. */
 export interface RoomShare {
@@ -12,9 +11,11 @@ export interface RoomShare {
 export type BayShares = ReadonlyMap<string, readonly RoomShare[]>;
 
 /** For each bay the rooms that it lies in, by floor area. */
-export function bayRoomShares(split: Split): BayShares {
+export function bayRoomShares(
+  bays: Iterable<readonly [bay: string, floors: readonly Pick<BayFloor, 'room' | 'areaM2'>[]]>,
+): BayShares {
   return new Map(
-    [...bayFloors(split)].map(([bay, floors]) => {
+    [...bays].map(([bay, floors]) => {
       const areaM2 = floors.reduce((sum, floor) => sum + floor.areaM2, 0);
       return [bay, floors.map((floor) => ({ room: floor.room, share: floor.areaM2 / areaM2 }))];
     }),

@@ -8,6 +8,7 @@ import {
   type Split,
 } from '../plan/analysis.ts';
 import type { Plan, Screed } from '../plan/plan.ts';
+import { bayAreas, placeIsBare } from './bay-floors.ts';
 import { bayRoomShares, jointRoomShares, placeRoomShares, type RoomShare } from './room-share.ts';
 import { jointIsSealed, sealantLitres } from './sealant.ts';
 
@@ -49,7 +50,7 @@ function emptyTally(): Tally {
 }
 
 function floorEntries(plan: Plan, split: Split, held: readonly HeldPlace[]): Entry[] {
-  const bays = bayRoomShares(split);
+  const bays = bayRoomShares(bayAreas(split));
   const rooms = new Map(plan.rooms.map((room) => [room.id, room]));
   return [
     ...split.pieces.map(
@@ -58,15 +59,14 @@ function floorEntries(plan: Plan, split: Split, held: readonly HeldPlace[]): Ent
     ...split.edges.map(
       ({ room, lengthM }): Entry => ({ kind: 'edgeStripM', amount: lengthM, shares: [{ room, share: 1 }] }),
     ),
-    // what is fixed through holds the floor, but stands on its insulation
     ...held
-      .filter((place) => place.cause !== 'fixed-through')
+      .filter(placeIsBare)
       .map((place): Entry => ({ kind: 'bareM2', amount: place.areaM2, shares: placeRoomShares(place, bays, rooms) })),
   ];
 }
 
 function jointEntries(plan: Plan, split: Split): Entry[] {
-  const shares = bayRoomShares(split);
+  const shares = bayRoomShares(bayAreas(split));
   const bays = new Map(split.bays.map((bay) => [bay.id, bay]));
   const rooms = new Map(plan.rooms.map((room) => [room.id, room]));
   return split.joints.flatMap((joint): Entry[] => {

@@ -57,7 +57,7 @@ function bay(id: string, x: number): Bay {
     aspect: 1.333,
     perimeterM: 21,
     stillPoint: [x + 2250, 3000],
-    floors: [{ room: 'r1', areaM2: 27 }],
+    floors: [{ room: 'r1', areaM2: 27, bareM2: 0 }],
     bareM2: 0,
     within: true,
   };

@@ -71,7 +71,7 @@ export function bay(
       (Math.min(...outline.map((p) => p[0])) + Math.max(...outline.map((p) => p[0]))) / 2,
       (Math.min(...outline.map((p) => p[1])) + Math.max(...outline.map((p) => p[1]))) / 2,
     ],
-    floors: rooms.map((room) => ({ room, areaM2: ringArea(outline) / 1e6 / rooms.length })),
+    floors: rooms.map((room) => ({ room, areaM2: ringArea(outline) / 1e6 / rooms.length, bareM2: 0 })),
     bareM2: 0,
   };
 }
