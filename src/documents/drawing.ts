@@ -127,7 +127,17 @@ export type LabelSeat =
       readonly onRight?: boolean;
       /** How far what belongs to the line reaches beside it, mm on paper. */
       readonly ownMm?: number;
+      /** Instead of looking beside the line: the only places where it may stand, the best first. A figure of a dimension belongs to its tick and
+       *  would be read as that of another one elsewhere. */
+      readonly places?: readonly LabelPlace[];
     };
+
+export interface LabelPlace {
+  /** Middle of the text. */
+  readonly at: Point;
+  /** Along the text, either way. */
+  readonly direction: Point;
+}
 
 /** A label as it stands at one scale: text centred on `at`, turned clockwise on the sheet by `angleDeg`, never upside down. */
 export interface PlacedLabel {

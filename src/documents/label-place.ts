@@ -54,7 +54,8 @@ function boxHolds({ minX, minY, maxX, maxY }: Box, [x, y]: Point): boolean {
 }
 
 function seatPoint(seat: LabelSeat): Point {
-  return seat.kind === 'inside' ? seat.at : lineAt(seat.line, lineLength(seat.line) / 2).point;
+  if (seat.kind === 'inside') return seat.at;
+  return seat.places?.[0]?.at ?? lineAt(seat.line, lineLength(seat.line) / 2).point;
 }
 
 /** What text keeps clear of. */

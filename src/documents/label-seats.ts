@@ -1,6 +1,6 @@
 import { type Point, pointBetween, pointDirection, pointDistance } from '../geometry/point.ts';
 import { boxOf } from '../geometry/ring.ts';
-import type { LabelForm, LabelItem, LabelSeat, PlacedLabel } from './drawing.ts';
+import type { LabelForm, LabelItem, LabelPlace, LabelSeat, PlacedLabel } from './drawing.ts';
 import { formSize } from './text-width.ts';
 
 /** Distance of a joint's text from its line, mm on paper: right beside it or past a pin on it, since further off it
@@ -60,12 +60,21 @@ export function triesOf(label: LabelItem, paperPerPlan: number): Tries {
 }
 
 function* triesBeside(forms: readonly LabelForm[], seat: SeatBeside, paperPerPlan: number): Generator<Try> {
+  const { places } = seat;
+  if (places !== undefined) {
+    for (const form of forms) yield [form, places.map((place) => seatAt(place, form))];
+    return;
+  }
   const lengthMm = lineLength(seat.line) * paperPerPlan;
   if (!seat.inOpening && lengthMm < shortestLettered) return;
   const widestMm = lengthMm * (seat.inOpening ? widestOverOpening : widestOverLine);
   for (const form of forms) {
     if (formSize(form).widthMm <= widestMm) yield [form, seatsBeside(seat, form, paperPerPlan)];
   }
+}
+
+function seatAt({ at, direction }: LabelPlace, form: LabelForm): Seat {
+  return { at, angleDeg: readingAngle(direction), ...formSize(form) };
 }
 
 /** Level, then running up the sheet where the region is a corridor, and only then what is left of the text when it is cut

@@ -101,6 +101,9 @@ export const lineStyles = {
   'room-outline': { strokes: [stroke(0.25, 'faint')], endMark: null, colour: 'faint' },
   reference: { strokes: [stroke(0.3, 'ink')], endMark: null, colour: 'ink' },
   check: { strokes: [stroke(0.2, 'ink', [1.6, 1])], endMark: 'slash', colour: 'ink' },
+  running: { strokes: [stroke(0.18, 'ink')], endMark: null, colour: 'ink' },
+  extension: { strokes: [stroke(0.18, 'faint')], endMark: null, colour: 'faint' },
+  'grid-line': { strokes: [stroke(0.18, 'faint', [8, 1.2, 1.2, 1.2])], endMark: null, colour: 'faint' },
   dimension: { strokes: [stroke(0.18, 'ink')], endMark: 'slash', colour: 'ink' },
   leaf: { strokes: [stroke(2.2, 'faint'), stroke(1.8, 'unit')], endMark: null, colour: 'ink' },
   'structural-course': { strokes: [stroke(0.9, 'faint'), stroke(0.6, 'paper')], endMark: null, colour: 'faint' },
@@ -162,7 +165,16 @@ export const fillStyles = {
 } as const satisfies Record<string, FillStyle>;
 export type FillStyleName = keyof typeof fillStyles;
 
-export type MarkStyleName = `pin-${Severity}` | 'still-point' | 'fixed-through' | 'set-out';
+export type MarkStyleName =
+  | `pin-${Severity}`
+  | 'still-point'
+  | 'fixed-through'
+  | 'set-out'
+  | 'running-tick'
+  | 'running-origin'
+  | 'base-point'
+  | 'grid-end'
+  | 'test-point';
 
 /** Sizes of lettering by the height of the capitals, as on hand-lettered drawings: 3.5 mm to find a bay from a step
  *  away, 2.5 mm to read a figure with the sheet in hand. */
@@ -180,6 +192,8 @@ export const textStyles = {
   'sheet-head': { capMm: 2.5, weight: 'bold', colour: 'ink' },
   'sheet-text': { capMm: 2.5, weight: 'regular', colour: 'ink' },
   'sheet-fault': { capMm: 2.5, weight: 'bold', colour: 'fault' },
+  'grid-name': { capMm: 2.5, weight: 'bold', colour: 'ink' },
+  'grid-name-long': { capMm: 1.8, weight: 'regular', colour: 'ink' },
   'pin-fault': { capMm: 2.5, weight: 'bold', colour: 'paper' },
   'pin-caution': { capMm: 2.5, weight: 'bold', colour: 'caution' },
   'pin-note': { capMm: 2.5, weight: 'regular', colour: 'faint' },

@@ -102,6 +102,8 @@ export const endMarks: Readonly<Record<EndMarkName, readonly SymbolFigure[]>> = 
 
 /** Side of the tiles in the symbol of a set-out point. */
 const setOutTileMm = 2.4;
+/** Radius of the lettered end of a grid line. */
+export const gridEndMm = 3.4;
 
 export const marks: Readonly<Record<MarkStyleName, MarkSymbol>> = {
   'pin-fault': {
@@ -201,6 +203,89 @@ export const marks: Readonly<Record<MarkStyleName, MarkSymbol>> = {
     textStyle: null,
     reachMm: { left: 1.7, right: 3 * setOutTileMm + 0.2, up: 1.7, down: setOutTileMm + 0.2 },
   },
+  'running-tick': {
+    figures: [
+      {
+        ...open(
+          [
+            [-0.7, 1],
+            [0.7, -1],
+          ],
+          0.35,
+        ),
+        stroke: 'ink',
+      },
+    ],
+    textAt: null,
+    textStyle: null,
+    reachMm: { left: 0.9, right: 0.9, up: 1.2, down: 1.2 },
+  },
+  'running-origin': {
+    figures: [disc([0, 0], 1, 'paper', 'ink', 0.3)],
+    textAt: null,
+    textStyle: null,
+    reachMm: { left: 1.2, right: 1.2, up: 1.2, down: 1.2 },
+  },
+  'base-point': {
+    figures: [
+      closed(
+        [
+          [-1.8, -1.8],
+          [1.8, -1.8],
+          [1.8, 1.8],
+          [-1.8, 1.8],
+        ],
+        'paper',
+        'ink',
+        0.3,
+      ),
+      ...[-1, 1].map((side) =>
+        closed(
+          [
+            [0, 0],
+            [1.8 * side, 0],
+            [1.8 * side, -1.8 * side],
+            [0, -1.8 * side],
+          ],
+          'ink',
+          null,
+          0,
+        ),
+      ),
+    ],
+    textAt: null,
+    textStyle: null,
+    reachMm: { left: 2, right: 2, up: 2, down: 2 },
+  },
+  'grid-end': {
+    figures: [disc([0, 0], gridEndMm, 'paper', 'ink', 0.25)],
+    textAt: [0, 0],
+    textStyle: 'grid-name',
+    reachMm: { left: 3.6, right: 3.6, up: 3.6, down: 3.6 },
+  },
+  'test-point': {
+    figures: [
+      closed(
+        [
+          [0, 0],
+          [1.1, -1.9],
+          [1.4, -3],
+          [1, -4],
+          [0, -4.4],
+          [-1, -4],
+          [-1.4, -3],
+          [-1.1, -1.9],
+        ],
+        'paper',
+        'ink',
+        0.35,
+      ),
+      disc([0, -3], 0.45, 'ink', null, 0),
+    ],
+    textAt: null,
+    textStyle: null,
+    reachMm: { left: 1.6, right: 1.6, up: 4.7, down: 0.5 },
+  },
 };
 
 /** A symbol in something narrower than so many times itself would crowd out the name. */
@@ -217,7 +302,7 @@ export interface MarkSymbol {
   readonly figures: readonly SymbolFigure[];
   /** Middle of the text written into it; null where none is. */
   readonly textAt: Point | null;
-  readonly textStyle: `pin-${Severity}` | null;
+  readonly textStyle: `pin-${Severity}` | 'grid-name' | null;
   /** How far it reaches from its origin. */
   readonly reachMm: { readonly left: number; readonly right: number; readonly up: number; readonly down: number };
 }

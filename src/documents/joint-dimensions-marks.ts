@@ -1,0 +1,82 @@
+import { type Point, pointDirection, pointDistance } from '../geometry/point.ts';
+import { WELD_MM } from '../geometry/tolerance.ts';
+import { type NamedPoint, papersOf, recordsOf } from '../plan/papers.ts';
+import type { DrawingItem, DrawingRef, LabelItem, LabelPlace, MarkItem } from './drawing.ts';
+import type { PaperSource } from './paper-source.ts';
+import { gridEndMm, marks } from './symbols.ts';
+import { formSize, textCut } from './text-width.ts';
+import { oneLine } from './words.ts';
+
+/** What papers mark on the floor by name: base points, ends of grid lines, test points. */
+
+/** Names of places are lettered before all else: figures are read from them. */
+const namePriority = 7e6;
+/** Widest name beside a mark, and in the end of a grid line, mm on paper. */
+const widestMm = { beside: 30, inEnd: 5.4 } as const;
+/** Free space between a mark and its name, mm on paper. */
+const nameGapMm = 1;
+
+/** @param scale 50 for 1 : 50 */
+export function basePointItems({ file }: PaperSource, scale: number): readonly DrawingItem[] {
+  return papersOf(file).basePoints.flatMap((point, i) =>
+    namedMark('base-point', point, { kind: 'object', id: `base-point-${i + 1}` }, scale),
+  );
+}
+
+/** Places where dryness is tested, for the sheet of the records. @param scale 50 for 1 : 50 */
+export function testPointItems({ file }: PaperSource, scale: number): readonly DrawingItem[] {
+  return recordsOf(file).testPoints.flatMap((point, i) =>
+    namedMark('test-point', point, { kind: 'object', id: `test-point-${i + 1}` }, scale),
+  );
+}
+
+/** Grid lines, each with its name at both ends: whichever end of the sheet is folded away, the other is lettered. */
+export function gridLineItems({ file }: PaperSource, scale: number): readonly DrawingItem[] {
+  return papersOf(file).gridLines.flatMap(({ name, from, to }, i): DrawingItem[] => {
+    if (pointDistance(from, to) <= WELD_MM) return [];
+    const ref: DrawingRef = { kind: 'object', id: `grid-line-${i + 1}` };
+    const [ux, uy] = pointDirection(from, to);
+    const text = textCut(oneLine(name), 'grid-name-long', widestMm.inEnd);
+    const end = ([x, y]: Point, way: 1 | -1): MarkItem => ({
+      shape: 'mark',
+      layer: 'marks',
+      style: 'grid-end',
+      at: [x + way * gridEndMm * scale * ux, y + way * gridEndMm * scale * uy],
+      text,
+      ref,
+    });
+    return [{ shape: 'line', layer: 'areas', style: 'grid-line', points: [from, to], ref }, end(from, -1), end(to, 1)];
+  });
+}
+
+function namedMark(
+  style: 'base-point' | 'test-point',
+  { name, at }: NamedPoint,
+  ref: DrawingRef,
+  scale: number,
+): readonly DrawingItem[] {
+  const form = [{ text: textCut(oneLine(name), 'sheet-head', widestMm.beside), style: 'sheet-head' }] as const;
+  const { widthMm, heightMm } = formSize(form);
+  const { left, right, up, down } = marks[style].reachMm;
+  const aside = widthMm / 2 + nameGapMm;
+  const middle = (down - up) / 2;
+  const offsets: readonly Point[] = [
+    [right + aside, middle],
+    [-left - aside, middle],
+    [0, -up - heightMm / 2],
+    [0, down + heightMm / 2],
+    ...[-1, 1].flatMap((dy) => [right + aside, -left - aside].map((dx): Point => [dx, middle + dy * heightMm])),
+  ];
+  const places = offsets.map(
+    ([dx, dy]): LabelPlace => ({ at: [at[0] + dx * scale, at[1] + dy * scale], direction: [1, 0] }),
+  );
+  const label: LabelItem = {
+    shape: 'label',
+    layer: 'labels',
+    ref,
+    seat: { kind: 'beside', line: [at, at], inOpening: true, places },
+    forms: [form],
+    priority: namePriority,
+  };
+  return [{ shape: 'mark', layer: 'marks', style, at, text: null, ref }, label];
+}

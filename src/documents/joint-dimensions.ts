@@ -1,0 +1,148 @@
+import { lineMiddle } from '../geometry/line.ts';
+import { type Point, pointDirection } from '../geometry/point.ts';
+import { type Box, boxOf } from '../geometry/ring.ts';
+import { papersOf } from '../plan/papers.ts';
+import type { Drawing, DrawingItem, LabelItem, LabelPlace } from './drawing.ts';
+import { itemsInOrder } from './drawing-list.ts';
+import { basePointItems, gridLineItems } from './joint-dimensions-marks.ts';
+import { outsideStrings } from './joint-dimensions-outside.ts';
+import { roomStrings } from './joint-dimensions-rooms.ts';
+import type { PaperSource } from './paper-source.ts';
+import { type JointSetting, jointRuns, jointSettings } from './setting-out.ts';
+import { sheetLayout } from './sheet.ts';
+import { formSize } from './text-width.ts';
+import { figureText } from './words.ts';
+
+export interface DimensionOptions {
+  /** 50 for 1 : 50: figures and what is drawn beside them keep their size on paper. */
+  readonly scale: number;
+}
+
+/** Behind the names of joints, before those of bays. */
+const besidePriority = 2.95e6;
+
+/** What the joint plan shows so that every joint can be set out from it: base points and grid lines, strings of running dimensions, and beside joints that
+ *  none of them reaches their own x and y. Strings reach beyond the box of the drawing: `dimensionedDrawing` has one that holds them. */
+export function jointDimensions(
+  source: PaperSource,
+  drawing: Drawing,
+  { scale }: DimensionOptions = { scale: dimensionScale(source, drawing) },
+): readonly DrawingItem[] {
+  const { plan, analysis } = source;
+  const settings = jointSettings(source);
+  const runs = jointRuns(settings);
+  const marked = [...gridLineItems(source, scale), ...basePointItems(source, scale)];
+  const floor = settings.find(({ frame }) => frame?.room === null)?.frame;
+  const rings = [...plan.rooms, ...analysis.bays].flatMap(({ outline, holes }) => [outline, ...holes]);
+  const points = [...boxCorners(drawing.box), ...itemPoints(marked)];
+  const strings =
+    floor === undefined || floor === null
+      ? roomStrings(plan, runs, scale)
+      : outsideStrings(floor, runs, { rings, points, scale });
+  return [...marked, ...strings.items, ...besideLabels(settings, strings.joined, scale)];
+}
+
+/** Of the plan, or what a sheet would have for the floor. */
+export function dimensionScale({ file }: PaperSource, { box }: Drawing): number {
+  return papersOf(file).scale ?? (box === null ? 50 : sheetLayout(box).scale);
+}
+
+/** The drawing with its dimensions, and the box that holds both. */
+export function dimensionedDrawing(source: PaperSource, drawing: Drawing, options?: DimensionOptions): Drawing {
+  const scale = options?.scale ?? dimensionScale(source, drawing);
+  const made = jointDimensions(source, drawing, { scale });
+  const points = [
+    ...boxCorners(drawing.box),
+    ...itemPoints(made),
+    ...made.flatMap((item) => labelCorners(item, scale)),
+  ];
+  return { items: itemsInOrder([...drawing.items, ...made]), box: points.length === 0 ? null : boxOf(points) };
+}
+
+function boxCorners(box: Box | null): readonly Point[] {
+  return box === null
+    ? []
+    : [
+        [box.minX, box.minY],
+        [box.maxX, box.maxY],
+      ];
+}
+
+function itemPoints(items: readonly DrawingItem[]): readonly Point[] {
+  return items.flatMap((item) => (item.shape === 'line' ? item.points : item.shape === 'mark' ? [item.at] : []));
+}
+
+/** What the first place of a figure takes, mm on the plan. */
+function labelCorners(item: DrawingItem, scale: number): readonly Point[] {
+  if (item.shape !== 'label' || item.seat.kind !== 'beside') return [];
+  const [place] = item.seat.places ?? [];
+  const [form] = item.forms;
+  if (place === undefined || form === undefined) return [];
+  const half = (formSize(form).widthMm / 2) * scale;
+  const { at, direction } = place;
+  return [-half, half].map((mm): Point => [at[0] + mm * direction[0], at[1] + mm * direction[1]]);
+}
+
+/** Of joints that no thin line joins to a figure: one for each line of joints, at its longest. */
+function besideLabels(
+  settings: readonly JointSetting[],
+  joined: ReadonlySet<JointSetting>,
+  scale: number,
+): readonly LabelItem[] {
+  const lines = new Map<string, JointSetting>();
+  const labels: LabelItem[] = [];
+  for (const setting of settings) {
+    const { frame, lies, joint } = setting;
+    if (frame === null || joined.has(setting)) continue;
+    // a joint in a doorway is set out from its walls and jambs
+    if (frame.room !== null && joint.kind === 'doorway') continue;
+    if (lies === 'askew' || lies === 'bent') labels.push(...endLabels(setting, scale));
+    else {
+      const key = `${joint.run} ${joint.kind} ${lies} ${setting.runningMm}`;
+      const known = lines.get(key);
+      if (known === undefined || known.joint.lengthM < joint.lengthM) lines.set(key, setting);
+    }
+  }
+  return [...labels, ...[...lines.values()].map(besideLabel)];
+}
+
+function besideLabel({ joint, lies, runningMm }: JointSetting): LabelItem {
+  const inOpening = joint.kind === 'doorway' || joint.kind === 'neck';
+  return {
+    shape: 'label',
+    layer: 'labels',
+    ref: { kind: 'joint', id: joint.id },
+    seat: { kind: 'beside', line: joint.line, inOpening },
+    forms: [[{ text: `${lies} ${figureText(runningMm ?? 0, 0)}`, style: `joint-${joint.kind}` }]],
+    priority: besidePriority + joint.lengthM,
+  };
+}
+
+/** Free space between an end and its figures, and between them and the joint, mm on paper. */
+const endGapMm = { along: 2.5, beside: 1.2 } as const;
+
+/** x and y of both ends and of every bend, each beside the joint where it is. */
+function endLabels({ joint, points, places }: JointSetting, scale: number): readonly LabelItem[] {
+  return places.map((place, i): LabelItem => {
+    const [x, y] = (points[i] ?? [0, 0]) as Point;
+    const form = [{ text: `x ${figureText(x, 0)} y ${figureText(y, 0)}`, style: `joint-${joint.kind}` }] as const;
+    const { widthMm, heightMm } = formSize(form);
+    const on = i === 0 ? places[1] : places[i - 1];
+    const [ux, uy] = pointDirection(place, on ?? lineMiddle(joint.line));
+    const [alongMm, asideMm] = [(endGapMm.along + widthMm / 2) * scale, (endGapMm.beside + heightMm / 2) * scale];
+    const seats = [1, -1].map(
+      (side): LabelPlace => ({
+        at: [place[0] + ux * alongMm - side * uy * asideMm, place[1] + uy * alongMm + side * ux * asideMm],
+        direction: [ux, uy],
+      }),
+    );
+    return {
+      shape: 'label',
+      layer: 'labels',
+      ref: { kind: 'joint', id: joint.id },
+      seat: { kind: 'beside', line: joint.line, inOpening: true, places: seats },
+      forms: [form],
+      priority: besidePriority + joint.lengthM,
+    };
+  });
+}

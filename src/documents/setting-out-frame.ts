@@ -1,0 +1,163 @@
+import { type Point, pointDirection, pointDistance } from '../geometry/point.ts';
+import { regionArea, regionCentroid } from '../geometry/region.ts';
+import { segmentDistance } from '../geometry/segment.ts';
+import { EQUAL_LENGTH_MM, WELD_MM } from '../geometry/tolerance.ts';
+import { type GridLine, type NamedPoint, type Papers, papersOf } from '../plan/papers.ts';
+import type { PaperSource } from './paper-source.ts';
+import { type Face, faceSide, sideOf, wallFaces } from './set-out-walls.ts';
+import { textCut } from './text-width.ts';
+import { namesOf, oneLine } from './words.ts';
+
+/** Two lines square to each other from which joints are set out by running dimensions. */
+export interface SetOutFrame {
+  readonly by: 'base-points' | 'grid-lines' | 'walls';
+  /** Whose walls they are; null where the frame is that of the whole floor. */
+  readonly room: string | null;
+  readonly origin: Point;
+  /** Unit vectors: x is measured along, y square to it, both towards the floor. */
+  readonly along: Point;
+  readonly across: Point;
+  /** Such as "Base point 1". */
+  readonly from: string;
+  /** Which way x and y run. */
+  readonly ways: string;
+}
+
+/** Places of the sheet as a frame has them, x and y in mm. */
+export function frameFigures({ origin, along, across }: SetOutFrame, [px, py]: Point): Point {
+  const [dx, dy] = [px - origin[0], py - origin[1]];
+  return [dx * along[0] + dy * along[1], dx * across[0] + dy * across[1]];
+}
+
+/** A place of the sheet from its x and y in a frame. */
+export function framePoint({ origin, along, across }: SetOutFrame, [x, y]: Point): Point {
+  return [origin[0] + x * along[0] + y * across[0], origin[1] + x * along[1] + y * across[1]];
+}
+
+/** Of two base points, else of the building's grid; null where the plan has neither. */
+export function floorFrame({ file, analysis }: PaperSource): SetOutFrame | null {
+  const { basePoints, gridLines } = papersOf(file);
+  const floor = floorMiddle(analysis.bays);
+  return baseFrame(basePoints, floor) ?? gridFrame(gridLines, floor);
+}
+
+/** The middle of all bays together. */
+function floorMiddle(bays: PaperSource['analysis']['bays']): Point {
+  let [sum, x, y] = [0, 0, 0];
+  for (const bay of bays) {
+    const area = regionArea(bay);
+    const [cx, cy] = regionCentroid(bay);
+    [sum, x, y] = [sum + area, x + cx * area, y + cy * area];
+  }
+  return sum === 0 ? [0, 0] : [x / sum, y / sum];
+}
+
+/** x from the first base point to the next, y square to it on the side that more of the floor lies on. */
+function baseFrame(points: Papers['basePoints'], floor: Point): SetOutFrame | null {
+  const [first] = points;
+  const second = points.find(({ at }) => first !== undefined && pointDistance(first.at, at) > WELD_MM);
+  if (first === undefined || second === undefined) return null;
+  const along = pointDirection(first.at, second.at);
+  const across = squareTowards(along, first.at, floor);
+  const isRight = along[0] * across[1] - along[1] * across[0] > 0;
+  const [one, two] = [pointName(first), pointName(second)];
+  return {
+    by: 'base-points',
+    room: null,
+    origin: first.at,
+    along,
+    across,
+    from: `Base point ${one}`,
+    ways: `x along the line from ${one} to ${two}, y square to it to the ${isRight ? 'right' : 'left'}, seen from ${one}`,
+  };
+}
+
+/** x along the first grid line, y along one that is square to it, from where they cross; from an end of the first where none is. */
+function gridFrame(lines: readonly GridLine[], floor: Point): SetOutFrame | null {
+  const usable = lines.filter(({ from, to }) => pointDistance(from, to) > WELD_MM);
+  const [first] = usable;
+  if (first === undefined) return null;
+  const way = pointDirection(first.from, first.to);
+  const offSquare = ({ from, to }: GridLine) => Math.abs((to[0] - from[0]) * way[0] + (to[1] - from[1]) * way[1]);
+  const second = usable.find((line) => offSquare(line) <= EQUAL_LENGTH_MM);
+  const name = gridName(first);
+  const off = second && (second.from[0] - first.from[0]) * way[0] + (second.from[1] - first.from[1]) * way[1];
+  const origin: Point = off === undefined ? first.from : [first.from[0] + off * way[0], first.from[1] + off * way[1]];
+  const isBack = (floor[0] - origin[0]) * way[0] + (floor[1] - origin[1]) * way[1] < 0;
+  return {
+    by: 'grid-lines',
+    room: null,
+    origin,
+    along: isBack ? [-way[0], -way[1]] : way,
+    across: squareTowards(way, origin, floor),
+    from: second === undefined ? `Grid line ${name}, its end marked 0` : `Grid lines ${name} and ${gridName(second)}`,
+    ways: `x along ${name}${second === undefined ? '' : ` from ${gridName(second)}`}, y square to ${name}, both towards the floor`,
+  };
+}
+
+function squareTowards([ux, uy]: Point, from: Point, to: Point): Point {
+  const isRight = (to[1] - from[1]) * ux - (to[0] - from[0]) * uy >= 0;
+  return isRight ? [-uy, ux] : [uy, -ux];
+}
+
+/** Widest name of a point, line or room in a text, mm on paper. */
+const widestNameMm = 40;
+
+export function pointName({ name }: NamedPoint): string {
+  return textCut(oneLine(name), 'sheet-text', widestNameMm);
+}
+
+export function gridName({ name }: GridLine): string {
+  return textCut(oneLine(name), 'sheet-text', widestNameMm);
+}
+
+/** Of every room with a straight wall: along its longest, from a corner of it. Dimensions are from the face that the plan names: that of the edge strip
+ *  stands in front of the wall. */
+export function roomFrames({ file, plan, analysis }: PaperSource): ReadonlyMap<string, SetOutFrame> {
+  const names = namesOf(plan, analysis);
+  const stripMm = papersOf(file).face === 'strip' ? plan.edgeStrip.thicknessMm : 0;
+  const byRoom = new Map<string, Face[]>();
+  for (const face of wallFaces(analysis)) {
+    const own = byRoom.get(face.room) ?? [];
+    byRoom.set(face.room, own);
+    own.push(face);
+  }
+  const frames = new Map<string, SetOutFrame>();
+  for (const [room, faces] of byRoom) {
+    const frame = wallFrame(faces, textCut(names.room(room), 'sheet-text', widestNameMm), stripMm);
+    if (frame !== null) frames.set(room, frame);
+  }
+  return frames;
+}
+
+function wallFrame(faces: readonly Face[], name: string, stripMm: number): SetOutFrame | null {
+  // walls as long as each other differ by rounding: the first one is taken
+  const lengthMm = ({ line }: Face) => Math.round(pointDistance(...line));
+  const [longest] = faces.filter(({ isCurve }) => !isCurve).sort((a, b) => lengthMm(b) - lengthMm(a));
+  if (longest === undefined) return null;
+  const { room, line, into } = longest;
+  const ends = [line, [line[1], line[0]] as const].map(([start, end]) => ({
+    start,
+    along: pointDirection(start, end),
+  }));
+  // where the sheet begins to be read, unless only the other end is a corner to hold a tape into
+  ends.sort((a, b) => Math.round(a.start[0] - b.start[0]) || a.start[1] - b.start[1]);
+  const corner = ends.find(({ start, along }) => faces.some((face) => isWallAt(face, start, along)));
+  const { start, along } = corner ?? (ends[0] as (typeof ends)[number]);
+  const endMm = corner === undefined ? 0 : stripMm;
+  const wall = `${faceSide(longest)} wall`;
+  return {
+    by: 'walls',
+    room,
+    origin: [start[0] + endMm * along[0] + stripMm * into[0], start[1] + endMm * along[1] + stripMm * into[1]],
+    along,
+    across: into,
+    from: `${name}, ${wall} from its ${sideOf([-along[0], -along[1]])} end`,
+    ways: `x along the ${wall}, y square to it`,
+  };
+}
+
+/** Whether a wall stands at the end of another and looks along it. */
+function isWallAt({ line, into }: Face, end: Point, [ux, uy]: Point): boolean {
+  return segmentDistance(...line, end) <= WELD_MM && into[0] * ux + into[1] * uy > Math.SQRT1_2;
+}

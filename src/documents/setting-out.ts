@@ -1,0 +1,204 @@
+import { lineMiddle, lineStraight } from '../geometry/line.ts';
+import { type Point, pointDistance } from '../geometry/point.ts';
+import { regionContains } from '../geometry/region.ts';
+import { PHASES_PER_MM, STRAIGHT_MM, WELD_MM } from '../geometry/tolerance.ts';
+import type { Joint } from '../plan/analysis.ts';
+import { papersOf, setOutTolerance } from '../plan/papers.ts';
+import type { PaperSource } from './paper-source.ts';
+import { floorFrame, frameFigures, gridName, pointName, roomFrames, type SetOutFrame } from './setting-out-frame.ts';
+import { wholeMmText } from './tile-words.ts';
+import { figureText } from './words.ts';
+
+/** Where a joint lies in its frame, in mm. */
+export interface JointSetting {
+  readonly joint: Joint;
+  /** Null where there are neither base points, nor a grid, nor a straight wall. */
+  readonly frame: SetOutFrame | null;
+  /** `x`: all of it has the same x; `y`: the same y; `askew`: straight and neither; `bent`: by its bends. */
+  readonly lies: 'x' | 'y' | 'askew' | 'bent';
+  /** The x or y that all of it has, whole mm. */
+  readonly runningMm: number | null;
+  /** Ends and bends, x and y in whole mm, from the end nearer to the origin. */
+  readonly points: readonly Point[];
+  /** The same places on the sheet. */
+  readonly places: readonly Point[];
+  /** Straight from the origin to the far end, whole mm. */
+  readonly checkMm: number | null;
+}
+
+/** Joints of one frame that have the same x, or the same y. */
+export interface JointRun {
+  readonly frame: SetOutFrame;
+  readonly axis: 'x' | 'y';
+  readonly runningMm: number;
+  readonly settings: readonly JointSetting[];
+}
+
+/** Of every joint, in the order of the analysis.
+ *  Example: base points at [0, 6000] and [9000, 6000], a joint from [4500, 0] to [4500, 6000] -> x 4500 */
+export function jointSettings(source: PaperSource): readonly JointSetting[] {
+  const frameOf = framesOf(source);
+  return source.analysis.joints.map((joint) => jointSetting(joint, frameOf(joint)));
+}
+
+function framesOf(source: PaperSource): (joint: Joint) => SetOutFrame | null {
+  const floor = floorFrame(source);
+  if (floor !== null) return () => floor;
+  const frames = roomFrames(source);
+  const roomsOfBay = new Map(source.analysis.bays.map(({ id, rooms }) => [id, rooms]));
+  const regions = new Map(source.plan.rooms.map((room) => [room.id, room]));
+  const [any = null] = frames.values();
+  return ({ line, bays }) => {
+    const rooms = bays.flatMap((id) => roomsOfBay.get(id) ?? []).filter((id) => frames.has(id));
+    const middle = lineMiddle(line);
+    const own = rooms.find((id) => {
+      const region = regions.get(id);
+      return region !== undefined && regionContains(region, middle);
+    });
+    return frames.get(own ?? rooms[0] ?? '') ?? any;
+  };
+}
+
+function jointSetting(joint: Joint, frame: SetOutFrame | null): JointSetting {
+  const course = lineStraight(joint.line);
+  if (frame === null) {
+    const lies = course.length > 2 ? 'bent' : 'askew';
+    return { joint, frame, lies, runningMm: null, points: [], places: course, checkMm: null };
+  }
+  const found = course.map((place) => ({ place, at: frameFigures(frame, place) }));
+  const ends = [found[0], found[found.length - 1]].map((end) => (end === undefined ? 0 : Math.hypot(...end.at)));
+  if (Math.round((ends[0] ?? 0) - (ends[1] ?? 0)) > 0) found.reverse();
+  const exact = found.map(({ at }) => at);
+  const [atX, atY] = [sameFigure(exact.map(([x]) => x)), sameFigure(exact.map(([, y]) => y))];
+  const lies = atX !== null ? 'x' : atY !== null ? 'y' : exact.length > 2 ? 'bent' : 'askew';
+  const points = exact.map(
+    ([x, y]): Point => [lies === 'x' && atX !== null ? atX : whole(x), lies === 'y' && atY !== null ? atY : whole(y)],
+  );
+  return {
+    joint,
+    frame,
+    lies,
+    runningMm: lies === 'x' ? atX : lies === 'y' ? atY : null,
+    points,
+    places: found.map(({ place }) => place),
+    checkMm: whole(Math.hypot(...(exact[exact.length - 1] ?? [0, 0]))),
+  };
+}
+
+/** The figure of a line that all of these lie on, which is as straight as rounding has left it; null where they lie on none. */
+function sameFigure(figures: readonly number[]): number | null {
+  const [least, most] = [Math.min(...figures), Math.max(...figures)];
+  return most - least <= 2 * STRAIGHT_MM ? whole((least + most) / 2) : null;
+}
+
+/** Whole millimetres, and never a minus before nothing. A half that rounding of sums has moved by a hair goes the way of a half. */
+function whole(mm: number): number {
+  return Math.round(Math.round(mm * PHASES_PER_MM) / PHASES_PER_MM) + 0;
+}
+
+/** Joints that are set out by one figure, by frame and axis, rising. */
+export function jointRuns(settings: readonly JointSetting[]): readonly JointRun[] {
+  const runs = new Map<string, JointRun & { readonly settings: JointSetting[] }>();
+  for (const setting of settings) {
+    const { frame, lies, runningMm } = setting;
+    if (frame === null || runningMm === null || (lies !== 'x' && lies !== 'y')) continue;
+    const key = `${frame.room ?? ''} ${lies} ${runningMm}`;
+    const run = runs.get(key) ?? { frame, axis: lies, runningMm, settings: [] };
+    runs.set(key, run);
+    run.settings.push(setting);
+  }
+  return [...runs.values()].sort((a, b) => a.runningMm - b.runningMm);
+}
+
+/** What is checked once lines are snapped: two lengths that must be equal, or one that must be as long as it says. */
+export interface SetOutCheck {
+  readonly words: string;
+  readonly lengthMm: number;
+}
+
+/** Diagonals of the rectangle from the origin to the farthest joints of each frame, and lengths between base points. */
+export function setOutChecks(source: PaperSource, settings: readonly JointSetting[]): readonly SetOutCheck[] {
+  const byFrame = new Map<SetOutFrame, JointSetting[]>();
+  for (const setting of settings) {
+    if (setting.frame === null) continue;
+    const own = byFrame.get(setting.frame) ?? [];
+    byFrame.set(setting.frame, own);
+    own.push(setting);
+  }
+  const rectangles = [...byFrame].flatMap(([frame, own]): SetOutCheck[] => {
+    const [x, y] = ([0, 1] as const).map((k) => reachOf(own.flatMap(({ points }) => points.map((at) => at[k]))));
+    if (x === undefined || y === undefined || x.mm < WELD_MM || y.mm < WELD_MM) return [];
+    const where = `x ${x.words}, y ${y.words}`;
+    const words = `${frame.room === null ? '' : `${frame.from}: `}both diagonals of the rectangle ${where}`;
+    return [{ words, lengthMm: whole(Math.hypot(x.mm, y.mm)) }];
+  });
+  return [...pointChecks(source), ...rectangles];
+}
+
+/** From the origin out to the farthest figure both ways. */
+function reachOf(figures: readonly number[]) {
+  const [least, most] = [Math.min(0, ...figures), Math.max(0, ...figures)];
+  return { mm: most - least, words: `${figureText(least, 0)} to ${figureText(most, 0)}` };
+}
+
+/** Lengths between so many base points are all told; of more, those from the first. */
+const mostCrossed = 4;
+
+function pointChecks({ file }: PaperSource): readonly SetOutCheck[] {
+  const { basePoints } = papersOf(file);
+  return basePoints.flatMap((one, i) =>
+    basePoints.slice(i + 1).flatMap((other): SetOutCheck[] =>
+      i > 0 && basePoints.length > mostCrossed
+        ? []
+        : [
+            {
+              words: `base point ${pointName(one)} to ${pointName(other)}`,
+              lengthMm: whole(pointDistance(one.at, other.at)),
+            },
+          ],
+    ),
+  );
+}
+
+/** What a sheet with dimensions says of them, sentence by sentence: from where, from which face, how exactly, and what to check.
+ *  @param settings of all joints */
+export function settingOutNotes(source: PaperSource, settings: readonly JointSetting[]): readonly string[] {
+  const frames = [...new Set(settings.flatMap(({ frame }) => frame ?? []))];
+  return [
+    ...(settings.length === 0 ? ['The floor has no joints to set out.'] : []),
+    ...frames.map(({ from, ways }) => `From ${from}: ${ways}.`),
+    ...(settings.some(({ frame }) => frame === null)
+      ? ['No straight wall to measure from: mark two base points and enter them in the plan.']
+      : []),
+    ...(frames.length > 0 ? [faceNote(source, frames)] : []),
+    ...placesNotes(source, frames),
+    `Running dimensions in whole mm, each from its origin. Tolerance \u00b1${wholeMmText(setOutTolerance.value)} (common practice).`,
+    ...setOutChecks(source, settings).map(({ words, lengthMm }) => `Check: ${words}, ${wholeMmText(lengthMm)}.`),
+  ];
+}
+
+function faceNote({ file, plan }: PaperSource, frames: readonly SetOutFrame[]): string {
+  const { face } = papersOf(file);
+  if (frames.every(({ by }) => by !== 'walls'))
+    return 'Joints are measured from marked points and lines: no dimension depends on plaster or edge strip.';
+  if (face === 'strip')
+    return `Measured from the face of the edge strip, ${wholeMmText(plan.edgeStrip.thicknessMm)} in front of the finished wall. The plan has no base points.`;
+  if (face === 'structure')
+    return 'Measured from finished walls as drawn. The plan has no thickness of plaster: from the bare structure, add the plaster. It has no base points.';
+  return 'Measured from finished walls as drawn, plaster on. The plan has no base points.';
+}
+
+/** Base points and grid lines in the frame of the floor. */
+function placesNotes({ file }: PaperSource, frames: readonly SetOutFrame[]): readonly string[] {
+  const frame = frames.find(({ room }) => room === null);
+  if (frame === undefined) return [];
+  const { basePoints, gridLines } = papersOf(file);
+  const at = (place: Point) => {
+    const [x, y] = frameFigures(frame, place).map(whole) as [number, number];
+    return `x ${figureText(x, 0)} y ${figureText(y, 0)}`;
+  };
+  return [
+    ...basePoints.map((point) => `Base point ${pointName(point)}: ${at(point.at)}.`),
+    ...gridLines.map((line) => `Grid line ${gridName(line)}: ${at(line.from)} to ${at(line.to)}.`),
+  ];
+}
