@@ -1,11 +1,15 @@
+import { papersOf } from '../plan/papers.ts';
 import { analysisText } from './analysis-text.ts';
-import { baysCsv, jointsCsv, quantitiesCsv } from './csv.ts';
+import { csvOf } from './csv.ts';
 import { drawingOf } from './drawing-list.ts';
 import type { PaperFonts, PaperSource } from './paper-source.ts';
+import { registerTable } from './register.ts';
 import { setOutSheet } from './set-out.ts';
 import { sheetContent } from './sheet-content.ts';
 import { pageSvg, svgOf } from './svg.ts';
-import { cutsCsv, tilesCsv } from './tile-csv.ts';
+import type { Table } from './table.ts';
+import { baysTable, findingsTable, jointsTable, quantitiesTable } from './tables.ts';
+import { cutsTable, tilesTable } from './tile-tables.ts';
 
 export interface PlanDocument {
   /** End of the file's name. */
@@ -20,19 +24,41 @@ export function documentsOf(source: PaperSource, _fonts: () => Promise<PaperFont
   const { plan, analysis } = source;
   return [
     { name: 'analysis.json', make: () => analysisText(analysis) },
-    { name: 'quantities.csv', make: () => quantitiesCsv(plan, analysis) },
-    { name: 'joints.csv', make: () => jointsCsv(plan, analysis) },
-    { name: 'bays.csv', make: () => baysCsv(plan, analysis) },
+    ...planTables(source).map(({ name, make }) => ({ name: `${name}.csv`, make: () => csvOf(make(source)) })),
+    { name: 'tables.xlsx', make: () => workbook(source) },
     { name: 'plan.svg', make: () => svgOf(drawingOf(plan, analysis), sheetContent(plan, analysis)) },
-    ...(analysis.tiles === null ? [] : tileDocuments(source)),
+    ...(analysis.tiles === null ? [] : [{ name: 'set-out.svg', make: () => pageSvg(setOutSheet(plan, analysis)) }]),
   ];
 }
 
-/** The tiler's papers. */
-function tileDocuments({ plan, analysis }: PaperSource): readonly PlanDocument[] {
-  return [
-    { name: 'set-out.svg', make: () => pageSvg(setOutSheet(plan, analysis)) },
-    { name: 'tiles.csv', make: () => tilesCsv(plan, analysis) },
-    { name: 'cuts.csv', make: () => cutsCsv(plan, analysis) },
-  ];
+/** A table by its name before it is made: a large floor has long ones. */
+interface NamedTable {
+  readonly name: string;
+  readonly make: (source: PaperSource) => Table;
+}
+
+const tables: readonly NamedTable[] = [
+  { name: 'quantities', make: quantitiesTable },
+  { name: 'joints', make: jointsTable },
+  { name: 'joint-register', make: registerTable },
+  { name: 'bays', make: baysTable },
+  { name: 'findings', make: findingsTable },
+];
+const tileTables: readonly NamedTable[] = [
+  { name: 'tiles', make: tilesTable },
+  { name: 'cuts', make: cutsTable },
+];
+
+/** Tables of a plan in the order of the workbook's sheets. */
+export function planTables({ analysis }: PaperSource): readonly NamedTable[] {
+  return analysis.tiles === null ? tables : [...tables, ...tileTables];
+}
+
+async function workbook(source: PaperSource): Promise<Uint8Array> {
+  const { tablesXlsx } = await import('./xlsx.ts');
+  const { plan, file, date } = source;
+  return tablesXlsx(
+    planTables(source).map(({ make }) => make(source)),
+    { title: plan.name, date: papersOf(file).date ?? date },
+  );
 }

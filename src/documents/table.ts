@@ -46,3 +46,47 @@ export function tableOf<Row>(
     ...(refs && { refs: rows.map(refs) }),
   };
 }
+
+/** A column of words. */
+export function columnText<Row>(head: string, cell: (row: Row) => string | null): ColumnOf<Row> {
+  return { head, unit: null, decimals: null, cell };
+}
+
+/** A column of figures. */
+export function columnFigure<Row>(
+  head: string,
+  unit: string | null,
+  decimals: number,
+  cell: (row: Row) => number | null,
+): ColumnOf<Row> {
+  return { head, unit, decimals, cell };
+}
+
+/** Head as CSV, spreadsheet and print have it. Example: "Length (m)" */
+export function columnHead({ head, unit }: Pick<TableColumn, 'head' | 'unit'>): string {
+  return unit === null ? head : `${head} (${unit})`;
+}
+
+/** Control characters that no table holds: all but the line ends. */
+const unheld = /(?![\r\n])\p{Cc}/gu;
+/** Halves of a character that is written in two, and what is no character. */
+const broken = /[\p{Cs}\ufffe\uffff]/gu;
+
+/** A cell as every file can hold it: control characters are spaces, broken characters are told by the sign for them. Numbers are told to a millionth,
+ *  which is finer than any figure here and leaves no 0.30000000000000004; what is no number is empty. */
+export function cellHeld(cell: Cell): Cell {
+  if (typeof cell === 'string') return cell.replace(unheld, ' ').replace(broken, '\ufffd');
+  return cell === null || !Number.isFinite(cell) ? null : Number(cell.toFixed(6)) + 0;
+}
+
+/** Starts that a spreadsheet takes for a formula, the wide forms of East Asian keyboards among them. */
+const formulaStart = /^\s*[=+\-@\r\uff1d\uff0b\uff0d\uff20]|^[\r\n]/u;
+
+export function isLikeFormula(text: string): boolean {
+  return formulaStart.test(text);
+}
+
+/** Words of a drawing without the spaces at which no line breaks: a table is searched. */
+export function plain(text: string): string {
+  return text.replaceAll('\u00a0', ' ');
+}

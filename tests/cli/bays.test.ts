@@ -138,7 +138,16 @@ describe('the command line', { timeout: twoCores }, () => {
       );
       expect(status).toBe(2);
       const stems = ['plan', 'Plan-2'];
-      const ends = ['analysis.json', 'bays.csv', 'joints.csv', 'plan.svg', 'quantities.csv'];
+      const ends = [
+        'analysis.json',
+        'bays.csv',
+        'findings.csv',
+        'joint-register.csv',
+        'joints.csv',
+        'plan.svg',
+        'quantities.csv',
+        'tables.xlsx',
+      ];
       const written = readdirSync(join(folder, 'papers/all'));
       expect(written.sort()).toEqual(stems.flatMap((stem) => ends.map((end) => `${stem}.${end}`)).sort());
       const analyses = stems.map((stem) => readFileSync(join(folder, `papers/all/${stem}.analysis.json`), 'utf8'));

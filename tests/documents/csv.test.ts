@@ -1,9 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { analysisText } from '../../src/documents/analysis-text.ts';
-import { baysCsv, csvText, jointsCsv, plain, quantitiesCsv } from '../../src/documents/csv.ts';
-import { documentsOf } from '../../src/documents/documents.ts';
-import { cutsCsv, tilesCsv } from '../../src/documents/tile-csv.ts';
+import { csvOf } from '../../src/documents/csv.ts';
+import { documentsOf, planTables } from '../../src/documents/documents.ts';
+import { type Cell, plain, type Table } from '../../src/documents/table.ts';
+import { baysTable, findingsTable, jointsTable, quantitiesTable } from '../../src/documents/tables.ts';
+import { cutsTable, tilesTable } from '../../src/documents/tile-tables.ts';
 import { cutSizesText, toCutText } from '../../src/documents/tile-words.ts';
 import { jointKinds } from '../../src/plan/analysis.ts';
 import { analysisOf, planOf, room } from './fixture.ts';
@@ -39,6 +41,13 @@ function read(text: string): string[][] {
     } else throw new Error(`neither comma nor line end at ${at}`);
   }
   return rows;
+}
+
+/** Rows as CSV, without their head. */
+function csvText(rows: readonly (readonly Cell[])[]): string {
+  const columns = (rows[0] ?? []).map((_, i) => ({ head: `Column ${i}`, unit: null, decimals: null }));
+  const table: Table = { name: 'rows', title: 'Rows', columns, rows, notes: [] };
+  return csvOf(table).replace(/^.*\r\n/u, '');
 }
 
 function column(rows: readonly string[][], head: string): string[] {
@@ -79,7 +88,7 @@ describe('a table', () => {
 });
 
 describe('quantities', () => {
-  const rows = read(quantitiesCsv(planOf(), analysisOf()));
+  const rows = read(csvOf(quantitiesTable({ plan: planOf(), analysis: analysisOf() })));
 
   it('have a row for each room and one for the whole, with units in the heads', () => {
     expect(column(rows, 'Room')).toEqual(['Hall', 'Kitchen', 'Total']);
@@ -96,13 +105,15 @@ describe('quantities', () => {
 
   it('keep a room called like a formula harmless', () => {
     const rooms = [room('r1', '=cmd|x', planOf().rooms[0]?.outline ?? [])];
-    expect(column(read(quantitiesCsv(planOf({ rooms }), analysisOf())), 'Room')[0]).toBe("'=cmd|x");
+    expect(column(read(csvOf(quantitiesTable({ plan: planOf({ rooms }), analysis: analysisOf() }))), 'Room')[0]).toBe(
+      "'=cmd|x",
+    );
   });
 });
 
 describe('lists', () => {
   it('name each joint by its rooms, its kind in words and its movement with units', () => {
-    const rows = read(jointsCsv(planOf(), analysisOf()));
+    const rows = read(csvOf(jointsTable({ plan: planOf(), analysis: analysisOf() })));
     expect(column(rows, 'Joint')).toEqual(['J1', 'J2']);
     expect(column(rows, 'Between')).toEqual(['Hall', 'Hall – Kitchen']);
     expect(column(rows, 'Kind')).toEqual(['Intermediate movement joint', 'Doorway joint']);
@@ -110,27 +121,51 @@ describe('lists', () => {
   });
 
   it('hold each bay with its area, sides and still point', () => {
-    const rows = read(baysCsv(planOf(), analysisOf()));
+    const rows = read(csvOf(baysTable({ plan: planOf(), analysis: analysisOf() })));
     expect(column(rows, 'Area (m2)')[0]).toBe('28');
     expect(column(rows, 'Still point x (mm)')).toEqual(['2000', '6500', '6560']);
     expect(column(rows, 'Within the limits')).toEqual(['yes', 'yes', 'yes']);
   });
 });
 
+describe('findings', () => {
+  const rows = read(csvOf(findingsTable({ plan: planOf(), analysis: analysisOf() })));
+
+  it('are numbered as their pins on the drawing, with their place', () => {
+    const { findings } = analysisOf();
+    expect(column(rows, 'Number')).toEqual(findings.map((_, i) => String(i + 1)));
+    expect(column(rows, 'Place x (mm)')).toEqual(findings.map(({ at }) => (at === null ? '' : String(at[0]))));
+  });
+
+  it('tell how far their source can be relied on', () => {
+    const of = (source: string) => {
+      const findings = analysisOf()
+        .findings.slice(0, 1)
+        .map((each) => ({ ...each, source }));
+      const [, row] = read(csvOf(findingsTable({ plan: planOf(), analysis: analysisOf({ findings }) })));
+      return row?.slice(6, 8);
+    };
+    // the standings of shared/trade-facts: EN 1264-4 was seen in texts that restate it, the German leaflet not at all
+    expect(of('strip-travel')).toEqual(['EN 1264-4', 'published, as restated in trade literature']);
+    expect(of('ca-leaflet')?.[1]).toBe('from memory: check against the document');
+    expect(of('Data sheet 7')).toEqual(['Data sheet 7', 'entered by the user']);
+  });
+});
+
 describe('lists of tiles', () => {
   it('tell of each joint how far it lies off the grout lines, and what the tiles do there', () => {
-    const rows = read(jointsCsv(tiledPlan(), tiledAnalysis()));
+    const rows = read(csvOf(jointsTable({ plan: tiledPlan(), analysis: tiledAnalysis() })));
     expect(column(rows, 'On grout line')).toEqual(['no', 'no']);
     expect(column(rows, 'Off grout line (mm)')).toEqual(['219.5', '159.5']);
     expect(column(rows, 'Tiles cut')).toEqual(['7', '2']);
     expect(column(rows, 'Tiles at the joint')).toEqual(['7 tiles cut along it', '2 tiles cut along it']);
-    const untiled = read(jointsCsv(planOf(), analysisOf()));
+    const untiled = read(csvOf(jointsTable({ plan: planOf(), analysis: analysisOf() })));
     for (const head of ['On grout line', 'Off grout line (mm)', 'Tiles cut', 'Tiles at the joint'])
       expect(column(untiled, head)).toEqual(['', '']);
   });
 
   it('have a row a field, with what to order', () => {
-    const rows = read(tilesCsv(tiledPlan(), tiledAnalysis()));
+    const rows = read(csvOf(tilesTable({ plan: tiledPlan(), analysis: tiledAnalysis() })));
     expect(column(rows, 'Field')).toEqual(['Tiles of the floor']);
     expect(column(rows, 'Rooms')).toEqual(['Hall, Kitchen']);
     expect(column(rows, 'Cut tiles')).toEqual(['60']);
@@ -142,7 +177,7 @@ describe('lists of tiles', () => {
   });
 
   it('have a row a wall with its cut, what comes off it, and how narrow it is', () => {
-    const rows = read(cutsCsv(tiledPlan(), tiledAnalysis()));
+    const rows = read(csvOf(cutsTable({ plan: tiledPlan(), analysis: tiledAnalysis() })));
     expect(column(rows, 'Cut')).toEqual(['whole tiles', '558 mm', '98 mm', '250 mm', '382 mm', '30 mm']);
     expect(column(rows, 'Smallest cut (mm)')).toEqual(['', '558', '98', '250', '382', '30']);
     expect(column(rows, 'Narrow')).toEqual(['', '', 'under a third', 'under half', '', 'under a third']);
@@ -154,7 +189,7 @@ describe('lists of tiles', () => {
   });
 
   it('count what falls into the perimeter joint among the pieces only, so that they add up', () => {
-    const rows = read(tilesCsv(tiledPlan(), tiledAnalysis([jointedReport])));
+    const rows = read(csvOf(tilesTable({ plan: tiledPlan(), analysis: tiledAnalysis([jointedReport]) })));
     const heads = [
       'Whole tiles',
       'Cut pieces',
@@ -175,10 +210,10 @@ describe('lists of tiles', () => {
     const cuts = [wallCut('B2', 'r1', line, [357.98704], { wholeMm: 600.01296 })];
     const sawn = { cut: 1, underHalf: 0, slivers: 0, smallestCutMm: 357.98704 };
     const analysis = tiledAnalysis([fieldReport({ cuts, sawn })]);
-    const [heads = [], cells = []] = read(cutsCsv(tiledPlan(), analysis));
+    const [heads = [], cells = []] = read(csvOf(cutsTable({ plan: tiledPlan(), analysis })));
     const lengths = cells.filter((_, i) => /\(mm\)$/u.test(heads[i] ?? ''));
     expect(lengths).toEqual(['1000', '20.3', '4000', '1111.9', '358', '600', '10']);
-    expect(column(read(tilesCsv(tiledPlan(), analysis)), 'Smallest cut (mm)')).toEqual(['358']);
+    expect(column(read(csvOf(tilesTable({ plan: tiledPlan(), analysis }))), 'Smallest cut (mm)')).toEqual(['358']);
   });
 
   it('leave out what is no wider than the joint that it falls into', () => {
@@ -209,7 +244,7 @@ describe('lists of tiles', () => {
       each.id === 'J2' ? { ...each, kind: 'structural' as const, profileMm: 30 } : each,
     );
     // whole tiles end half a grout of 3 before the middle of the joint: 8 / 2 - 1.5, and 30 / 2
-    const rows = read(cutsCsv(tiledPlan(), { ...analysis, joints }));
+    const rows = read(csvOf(cutsTable({ plan: tiledPlan(), analysis: { ...analysis, joints } })));
     expect(column(rows, 'Comes off for the open joint (mm)')).toEqual(['2.5', '15']);
   });
 
@@ -228,15 +263,23 @@ describe('documents', () => {
       'analysis.json',
       'quantities.csv',
       'joints.csv',
+      'joint-register.csv',
       'bays.csv',
+      'findings.csv',
+      'tables.xlsx',
       'plan.svg',
     ]);
     expect(documents[0]?.make()).toBe(analysisText(analysisOf()));
     const tiled = documentsOf(paperSource(tiledPlan(), tiledAnalysis()), noFonts).map(({ name }) => name);
     expect(tiled.filter((name) => !documents.some((each) => each.name === name))).toEqual([
-      'set-out.svg',
       'tiles.csv',
       'cuts.csv',
+      'set-out.svg',
     ]);
+  });
+
+  it('call each file of a table by the name of the table', () => {
+    const source = paperSource(tiledPlan(), tiledAnalysis());
+    for (const { name, make } of planTables(source)) expect(make(source).name).toBe(name);
   });
 });

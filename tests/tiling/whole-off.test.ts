@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { cutsCsv } from '../../src/documents/tile-csv.ts';
+import { csvOf } from '../../src/documents/csv.ts';
+import { cutsTable } from '../../src/documents/tile-tables.ts';
 import { wholeOff } from '../../src/tiling/whole-off.ts';
 import { analysed } from '../contract/analysed.ts';
 import { sheetWords } from '../documents/set-out-fixture.ts';
@@ -35,7 +36,7 @@ describe('whole tiles that end at a wall', () => {
 
   it('are cut to what the open joint leaves, less what the grout before the wall gives already', () => {
     // 600 - 10 and 298 - 10; 600 - (10 - 2) and 300 - 10
-    const table = cutsCsv(plan, analysis);
+    const table = csvOf(cutsTable({ plan, analysis }));
     for (const text of ['whole / 298 mm', '590 mm / 288 mm', 'whole / 300 mm', '592 mm / 290 mm'])
       expect(table).toContain(`,${text},`);
   });

@@ -1,0 +1,207 @@
+import type { Point } from '../geometry/point.ts';
+import { figureExceeds } from '../movement/figure.ts';
+import type { Bay, Joint } from '../plan/analysis.ts';
+import {
+  type JointEntry,
+  type JointLock,
+  noJointEntry,
+  orderingOf,
+  type Papers,
+  papersOf,
+  setOutTolerance,
+} from '../plan/papers.ts';
+import { type Room, roomIsBare } from '../plan/plan.ts';
+import { rules } from '../plan/reference.ts';
+import { jointIsSealed, sealantDepth } from '../takeoff/sealant.ts';
+import type { PaperSource } from './paper-source.ts';
+import { jointPlaces } from './set-out-joint-text.ts';
+import { type ColumnOf, columnFigure, columnText, plain, type Table, tableOf } from './table.ts';
+import { figureText, jointKindNames, namesOf, oneLine } from './words.ts';
+
+/** The joint register: one row a joint, with all that is decided of it, for those who order, set out, build and check it. */
+
+interface Row {
+  readonly joint: Joint;
+  readonly entry: JointEntry;
+  readonly bays: readonly Bay[];
+  readonly rooms: readonly Room[];
+}
+
+export function registerTable(source: PaperSource): Table {
+  const { file, plan, analysis } = source;
+  const papers = papersOf(file);
+  const rooms = new Map(plan.rooms.map((room) => [room.id, room]));
+  const bays = new Map(analysis.bays.map((bay) => [bay.id, bay]));
+  const rows = analysis.joints.map((joint): Row => {
+    const beside = joint.bays.flatMap((id) => bays.get(id) ?? []);
+    const over = beside.flatMap((bay) => bay.rooms).flatMap((id) => rooms.get(id) ?? []);
+    return { joint, entry: papers.joints.get(joint.key) ?? noJointEntry, bays: beside, rooms: over };
+  });
+  const columns = [
+    ...whatColumns(source),
+    ...placeColumns(source, papers),
+    ...detailColumns(orderingOf(file).sleevesPerJoint),
+    ...handColumns,
+  ];
+  const about = { name: 'joint-register', title: 'Joint register', notes: registerNotes(source, papers, rows) };
+  return tableOf(about, columns, rows, ({ joint: { id } }) => [{ kind: 'joint', id }]);
+}
+
+/** What the joint is and what it takes. */
+function whatColumns({ plan, analysis }: PaperSource): readonly ColumnOf<Row>[] {
+  const names = namesOf(plan, analysis);
+  return [
+    columnText('Joint', ({ joint }) => joint.id),
+    columnText('Kind', ({ joint }) => jointKindNames[joint.kind]),
+    columnText('Between', ({ joint }) => names.joint(joint)),
+    columnFigure('Length', 'm', 2, ({ joint }) => joint.lengthM),
+    columnFigure('Width', 'mm', 0, ({ joint }) => joint.profileMm),
+    columnText('Profile', ({ joint, entry }) => profileText(joint, entry)),
+    columnText('Sealant', (row) => sealantText(row, plan.sealant)),
+    columnFigure('Closing', 'mm', 1, ({ joint }) => joint.closingMm),
+    columnFigure('Opening', 'mm', 1, ({ joint }) => joint.openingMm),
+    columnFigure('Sliding along the joint', 'mm', 1, ({ joint }) => joint.slidingMm),
+    columnText('Why', ({ joint }) => joint.reasons.map(oneLine).join('; ')),
+  ];
+}
+
+/** Where it is and how deep it goes. */
+function placeColumns({ plan, analysis }: PaperSource, { basePoints }: Papers): readonly ColumnOf<Row>[] {
+  const places = jointPlaces(plan, analysis);
+  const [base] = basePoints;
+  return [
+    columnText('Position', ({ joint }) => positionText(joint, places)),
+    ...(base === undefined
+      ? []
+      : [
+          { ...columnText<Row>('Ends from the base point: x, y', ({ joint }) => endsText(joint, base.at)), unit: 'mm' },
+        ]),
+    columnFigure('Full depth', 'mm', 0, () => plan.screed.thicknessMm),
+    columnText('Down to', downText),
+  ];
+}
+
+/** What is decided of it on paper. */
+function detailColumns(sleevesPerJoint: number): readonly ColumnOf<Row>[] {
+  return [
+    columnText('Key or dowel against lipping', ({ entry: { lock } }) => (lock === null ? null : lockNames[lock])),
+    columnFigure('Openings for sleeves', null, 0, (row) => sleeves(row, sleevesPerJoint)),
+    columnText('Openings are', sleevesText),
+    columnText('Fixing', ({ entry }) => oneLine(entry.fixing)),
+    columnText('Colour', ({ entry }) => oneLine(entry.colour)),
+    columnText('Who decides', ({ entry }) => oneLine(entry.decidedBy)),
+    columnText('Who supplies', ({ entry }) => oneLine(entry.suppliedBy)),
+    columnText('Photo', ({ entry }) => oneLine(entry.photo)),
+  ];
+}
+
+const handColumns: readonly ColumnOf<Row>[] = ['Installed', 'Checked', 'Date'].map((head) => ({
+  ...columnText<Row>(head, () => null),
+  toFill: true,
+}));
+
+const lockNames: Readonly<Record<JointLock, string>> = { none: 'none', dowels: 'dowels', key: 'key' };
+
+function profileText({ kind }: Joint, { profile }: JointEntry): string {
+  const entered = oneLine(profile);
+  return kind === 'structural' && entered === '' ? 'for movement in three directions' : entered;
+}
+
+/** Example: "8 × 6 mm, class 25; grey" where grey was entered. */
+function sealantText(
+  { joint, entry, bays, rooms }: Row,
+  { widthMm, capability }: PaperSource['plan']['sealant'],
+): string {
+  const entered = oneLine(entry.sealant);
+  if (joint.kind === 'structural') return entered === '' ? 'none' : `none; entered all the same: ${entered}`;
+  const isSealed = jointIsSealed(
+    joint,
+    new Map(bays.map((bay) => [bay.id, bay])),
+    new Map(rooms.map((room) => [room.id, room])),
+  );
+  if (!isSealed) return entered === '' ? 'none: no stone or ceramic beside it' : entered;
+  const [width, depth] = [widthMm, sealantDepth(widthMm)].map((mm) => figureText(mm, Number.isInteger(mm) ? 0 : 1));
+  const movement = capability * 100;
+  const parts = [
+    `${width} \u00d7 ${depth} mm, class ${figureText(movement, Number.isInteger(movement) ? 0 : 1)}`,
+    figureExceeds(joint.sealantNeedsMm, widthMm) ? `too narrow: needs ${figureText(joint.sealantNeedsMm, 1)} mm` : '',
+    entered,
+  ];
+  return plain(parts.filter((part) => part !== '').join('; '));
+}
+
+function positionText({ id, kind }: Joint, places: ReadonlyMap<string, string>): string {
+  const parts = [
+    plain(places.get(id) ?? ''),
+    kind === 'structural' ? 'over the joint of the building, never shifted' : '',
+  ];
+  return parts.filter((part) => part !== '').join('; ');
+}
+
+/** Example: "2400, -300 to 2400, 4300" */
+function endsText({ line }: Joint, [x, y]: Point): string {
+  const ends = [line[0], line[line.length - 1]].flatMap((end) => (end === undefined ? [] : [end]));
+  return plain(ends.map((end) => `${figureText(end[0] - x, 0)}, ${figureText(end[1] - y, 0)}`).join(' to '));
+}
+
+function downText({ joint: { kind }, rooms }: Row): string {
+  if (kind === 'structural') return 'through all layers, edge strip cut too';
+  const bare = rooms.filter(roomIsBare).length;
+  if (bare === 0) return 'the insulation';
+  return bare === rooms.length ? 'the slab' : 'the insulation, and the slab where it is bare';
+}
+
+function sleeves({ joint, entry }: Row, sleevesPerJoint: number): number | null {
+  return entry.pipes ?? (joint.kind === 'structural' ? null : sleevesPerJoint);
+}
+
+function sleevesText({ joint, entry }: Row): string {
+  if (joint.kind === 'structural') return 'by the engineer\u2019s detail only';
+  return entry.pipes === null ? 'assumed' : 'entered';
+}
+
+function registerNotes({ analysis }: PaperSource, { joints, basePoints }: Papers, rows: readonly Row[]): string[] {
+  const keys = new Set(analysis.joints.map(({ key }) => key));
+  const gone = [...joints].filter(([key]) => !keys.has(key));
+  const [base] = basePoints;
+  return [
+    `Each joint goes the full depth of the screed, straight, and the covering has its own right over it. Set out within ${figureText(setOutTolerance.value, 0)} mm.`,
+    'Movement as each bay warms about its point of no movement. Sealant: width \u00d7 depth; its class is the movement that it takes, in % of its width.',
+    `Each pipe that crosses has a sleeve of at least ${figureText(rules.sleeveMm.value, 0)} mm, centred. Openings that are assumed: count the pipes on the heating plan. Supply and return of a circuit only may cross.`,
+    'An empty cell is still to be decided. A key or dowels keep both sides level and let them move along.',
+    ...(rows.some(({ joint }) => joint.kind === 'structural')
+      ? [
+          'A structural joint is carried up through all layers in its place, never narrower: no sealant, no shifting to a grout line; pipes cross only by the engineer\u2019s detail.',
+        ]
+      : []),
+    ...(base === undefined ? [] : [`x to the right and y down the sheet, from base point ${oneLine(base.name)}.`]),
+    ...gone.map(([key, entry]) => `Entered for a joint that is no longer there: ${oneLine(key)}${entryText(entry)}`),
+  ];
+}
+
+/** All that was entered, so that none of it is lost. Example: ": profile angle of 10 mm, pipes 3" */
+function entryText({
+  profile,
+  sealant,
+  colour,
+  fixing,
+  lock,
+  pipes,
+  decidedBy,
+  suppliedBy,
+  photo,
+}: JointEntry): string {
+  const parts = [
+    ['profile', profile],
+    ['sealant', sealant],
+    ['colour', colour],
+    ['fixing', fixing],
+    ['against lipping', lock === null ? '' : lockNames[lock]],
+    ['pipes', pipes === null ? '' : String(pipes)],
+    ['decided by', decidedBy],
+    ['supplied by', suppliedBy],
+    ['photo', photo],
+  ] as const;
+  const told = parts.filter(([, value]) => value !== '').map(([what, value]) => `${what} ${oneLine(value)}`);
+  return told.length === 0 ? '.' : `: ${told.join(', ')}.`;
+}

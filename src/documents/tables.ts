@@ -1,0 +1,131 @@
+import { onGrid } from '../geometry/tolerance.ts';
+import type { Analysis, Finding, RoomQuantities } from '../plan/analysis.ts';
+import { jointKinds } from '../plan/analysis.ts';
+import { sourceOf } from '../plan/sources.ts';
+import type { DrawingRef } from './drawing.ts';
+import { tilesAtText, whyOffText } from './grout-words.ts';
+import type { PaperSource } from './paper-source.ts';
+import { jointPlaces } from './set-out-joint-text.ts';
+import { type ColumnOf, columnFigure, columnText, plain, type Table, tableOf } from './table.ts';
+import { findingText, jointKindNames, namesOf, oneLine, severityNames } from './words.ts';
+
+/** The lists of the screed: quantities, joints, bays and findings. */
+
+export type TableSource = Pick<PaperSource, 'plan' | 'analysis'>;
+
+/** One row a room and one for the whole, net and without allowance. */
+export function quantitiesTable({ plan, analysis }: TableSource): Table {
+  const names = namesOf(plan, analysis);
+  const { quantities } = analysis;
+  type Row = { readonly id: string | null; readonly name: string; readonly of: RoomQuantities };
+  const rows: Row[] = [
+    ...quantities.rooms.map((of) => ({ id: of.room, name: names.room(of.room), of })),
+    { id: null, name: 'Total', of: quantities },
+  ];
+  const columns: ColumnOf<Row>[] = [
+    columnText('Room id', ({ id }) => id),
+    columnText('Room', ({ name }) => name),
+    columnFigure('Floor', 'm2', 2, ({ of }) => of.floorM2),
+    columnFigure('Edge strip', 'm', 2, ({ of }) => of.edgeStripM),
+    ...jointKinds.map((kind): ColumnOf<Row> => columnFigure(jointKindNames[kind], 'm', 2, ({ of }) => of.jointM[kind])),
+    columnFigure('Sealant', 'l', 2, ({ of }) => of.sealantLitres),
+    columnFigure('Screed', 'm3', 3, ({ of }) => of.screedM3),
+    columnFigure('Screed', 'kg', 0, ({ of }) => of.screedKg),
+    columnFigure('Insulation', 'm2', 2, ({ of }) => of.insulationM2),
+    columnFigure('Held to the slab', 'm2', 2, ({ of }) => of.slabContactM2),
+  ];
+  const about = { name: 'quantities', title: 'Quantities', notes: ['Net, without allowance.'] };
+  return tableOf(about, columns, rows, ({ id }) => (id === null ? [] : [{ kind: 'room', id }]));
+}
+
+export function jointsTable({ plan, analysis }: TableSource): Table {
+  const names = namesOf(plan, analysis);
+  const places = jointPlaces(plan, analysis);
+  const columns: ColumnOf<Analysis['joints'][number]>[] = [
+    columnText('Joint', ({ id }) => id),
+    columnText('Kind', ({ kind }) => jointKindNames[kind]),
+    columnText('Between', (joint) => names.joint(joint)),
+    columnText('First bay', ({ bays }) => bays[0]),
+    columnText('Second bay', ({ bays }) => bays[1]),
+    columnText('Run', ({ run }) => run),
+    columnFigure('Length', 'm', 2, ({ lengthM }) => lengthM),
+    columnFigure('Closing', 'mm', 1, ({ closingMm }) => closingMm),
+    columnFigure('Opening', 'mm', 1, ({ openingMm }) => openingMm),
+    columnFigure('Sliding along the joint', 'mm', 1, ({ slidingMm }) => slidingMm),
+    columnFigure('Closing, worst case', 'mm', 1, ({ worstClosingMm }) => worstClosingMm),
+    columnFigure('Profile', 'mm', 0, ({ profileMm }) => profileMm),
+    columnFigure('Profile takes', 'mm', 1, ({ profileTakesMm }) => profileTakesMm),
+    columnFigure('Sealant needs', 'mm', 1, ({ sealantNeedsMm }) => sealantNeedsMm),
+    columnText('On grout line', ({ onGroutLine }) => (onGroutLine === null ? null : onGroutLine ? 'yes' : 'no')),
+    columnFigure('Off grout line', 'mm', 1, ({ offGroutMm }) => (offGroutMm === null ? null : onGrid(offGroutMm))),
+    columnFigure('Tiles cut', null, 0, ({ onGroutLine, cutsTiles }) => (onGroutLine === null ? null : cutsTiles)),
+    columnText('Tiles at the joint', tilesAtText),
+    columnText('Why off the grout line', whyOffText),
+    columnText('Set out from', ({ id }) => plain(places.get(id) ?? '')),
+    columnText('Why', ({ reasons }) => reasons.join('; ')),
+    columnText('Key', ({ key }) => key),
+  ];
+  return tableOf({ name: 'joints', title: 'Joint list' }, columns, analysis.joints, ({ id }) => [
+    { kind: 'joint', id },
+  ]);
+}
+
+export function baysTable({ plan, analysis }: TableSource): Table {
+  const names = namesOf(plan, analysis);
+  const columns: ColumnOf<Analysis['bays'][number]>[] = [
+    columnText('Bay', ({ id }) => id),
+    columnText('Room ids', ({ rooms }) => rooms.join(' ')),
+    columnText('Rooms', ({ rooms }) => rooms.map(names.room).join(', ')),
+    columnFigure('Area', 'm2', 2, ({ areaM2 }) => areaM2),
+    columnFigure('Length', 'm', 2, ({ lengthM }) => lengthM),
+    columnFigure('Width', 'm', 2, ({ widthM }) => widthM),
+    columnFigure('Length : width', '1', 2, ({ aspect }) => aspect),
+    columnFigure('Perimeter', 'm', 2, ({ perimeterM }) => perimeterM),
+    columnFigure('Still point x', 'mm', 0, ({ stillPoint }) => stillPoint[0]),
+    columnFigure('Still point y', 'mm', 0, ({ stillPoint }) => stillPoint[1]),
+    columnText('Within the limits', ({ within }) => (within ? 'yes' : 'no')),
+    columnText('Key', ({ key }) => key),
+  ];
+  return tableOf({ name: 'bays', title: 'Bay list' }, columns, analysis.bays, ({ id }) => [{ kind: 'bay', id }]);
+}
+
+/** One row a finding, numbered as its pin on the drawing is. */
+export function findingsTable({ plan, analysis }: TableSource): Table {
+  const names = namesOf(plan, analysis);
+  type Row = { readonly finding: Finding; readonly index: number };
+  const rows = analysis.findings.map((finding, index): Row => ({ finding, index }));
+  const columns: ColumnOf<Row>[] = [
+    columnFigure('Number', null, 0, ({ index }) => index + 1),
+    columnText('Severity', ({ finding }) => severityNames[finding.severity][0]),
+    columnText('Finding', ({ finding }) => plain(findingText(finding))),
+    columnText('About', ({ finding }) => finding.refs.map(names.ref).join('; ')),
+    columnFigure('Place x', 'mm', 0, ({ finding: { at } }) => (at === null ? null : onGrid(at[0]))),
+    columnFigure('Place y', 'mm', 0, ({ finding: { at } }) => (at === null ? null : onGrid(at[1]))),
+    columnText('Source', ({ finding }) => sourceWhere(finding.source)),
+    columnText('Standing of the source', ({ finding }) => sourceStanding(finding.source)),
+    columnText('Code', ({ finding }) => finding.code),
+  ];
+  const refs = ({ index }: Row): DrawingRef[] => [{ kind: 'finding', id: String(index) }];
+  return tableOf({ name: 'findings', title: 'Findings' }, columns, rows, refs);
+}
+
+/** Where the rule stands; a document that the user named, by its name. */
+function sourceWhere(key: string): string {
+  return sourceOf(key)?.where ?? oneLine(key);
+}
+
+/** How far it can be relied on. Example: "published, as restated in trade literature" */
+function sourceStanding(key: string): string {
+  const source = sourceOf(key);
+  if (source === null) return standingWords.user;
+  const words = standingWords[source.standing as keyof typeof standingWords] ?? source.standing;
+  return source.restated ? `${words}, as restated in trade literature` : words;
+}
+
+const standingWords = {
+  published: 'published',
+  memory: 'from memory: check against the document',
+  practice: 'common practice',
+  derived: 'our own arithmetic',
+  user: 'entered by the user',
+} as const;

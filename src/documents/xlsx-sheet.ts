@@ -1,0 +1,115 @@
+import { type Cell, columnHead, type TableColumn } from './table.ts';
+import { figureText } from './words.ts';
+import { cellName, cellXml, lineXml } from './xlsx-cells.ts';
+import { printXml } from './xlsx-print.ts';
+import { styleOf } from './xlsx-styles.ts';
+import { columnWidths, textWidth } from './xlsx-width.ts';
+
+/** One sheet of a workbook. */
+export interface Sheet {
+  /** As `sheetNames` gives it. */
+  readonly name: string;
+  /** Printed over every page. */
+  readonly title: string;
+  /** Lines above the head. */
+  readonly lead: readonly string[];
+  readonly columns: readonly TableColumn[];
+  readonly rows: readonly (readonly Cell[])[];
+  readonly notes: readonly string[];
+}
+
+/** Row of the head, from 1. */
+export function sheetHeadRow({ lead }: Sheet): number {
+  return lead.length === 0 ? 1 : lead.length + 2;
+}
+
+/** Range of head and rows. Example: "A1:J17" */
+export function sheetRange(sheet: Sheet): readonly [from: string, to: string] {
+  const row = sheetHeadRow(sheet);
+  return [cellName({ column: 0, row }), cellName({ column: sheet.columns.length - 1, row: row + sheet.rows.length })];
+}
+
+/** @param at place of the sheet in the workbook, from 0 */
+export function sheetXml(sheet: Sheet, at: number): string {
+  const widths = columnWidths(sheet.columns, sheet.rows);
+  const headRow = sheetHeadRow(sheet);
+  const lead = wideLines(sheet.lead, 1, widths);
+  const notes = wideLines(sheet.notes, headRow + sheet.rows.length + 2, widths);
+  const merges = [...lead, ...notes].map(({ merge }) => merge).filter((merge) => merge !== '');
+  const { fit, setUp } = printXml(sheet.title, widths);
+  return [
+    '<worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main">',
+    fit,
+    `<sheetViews><sheetView workbookViewId="0"${at === 0 ? ' tabSelected="1"' : ''}>${frozenXml(sheet, widths)}</sheetView></sheetViews>`,
+    '<sheetFormatPr defaultRowHeight="13.5"/>',
+    `<cols>${widths.map((width, i) => `<col min="${i + 1}" max="${i + 1}" width="${width}" customWidth="1"/>`).join('')}</cols>`,
+    '<sheetData>',
+    ...lead.map(({ xml }) => xml),
+    headXml(sheet.columns, headRow),
+    ...sheet.rows.map((cells, i) => rowXml(cells, sheet.columns, headRow + 1 + i)),
+    ...notes.map(({ xml }) => xml),
+    '</sheetData>',
+    sheet.lead.length > 0 || sheet.rows.length === 0 ? '' : `<autoFilter ref="${sheetRange(sheet).join(':')}"/>`,
+    merges.length === 0 ? '' : `<mergeCells count="${merges.length}">${merges.join('')}</mergeCells>`,
+    setUp,
+    '</worksheet>',
+  ].join('');
+}
+
+/** The head stays in sight, and the first column where it leaves room for others. */
+function frozenXml(sheet: Sheet, widths: readonly number[]): string {
+  if (sheet.lead.length > 0) return '';
+  const row = sheetHeadRow(sheet);
+  const holdsFirst = (widths[0] ?? 0) <= widestHeld && widths.length > 1;
+  const corner = cellName({ column: holdsFirst ? 1 : 0, row: row + 1 });
+  return holdsFirst
+    ? `<pane xSplit="1" ySplit="${row}" topLeftCell="${corner}" activePane="bottomRight" state="frozen"/>`
+    : `<pane ySplit="${row}" topLeftCell="${corner}" activePane="bottomLeft" state="frozen"/>`;
+}
+
+/** Digits wide. */
+const widestHeld = 20;
+
+function headXml(columns: readonly TableColumn[], row: number): string {
+  const cells = columns.map((column, i) =>
+    lineXml(columnHead(column), styleOf(column.decimals === null ? 'head' : 'head-figure'), { column: i, row }),
+  );
+  return `<row r="${row}">${cells.join('')}</row>`;
+}
+
+function rowXml(cells: readonly Cell[], columns: readonly TableColumn[], row: number): string {
+  const xml = cells.map((cell, i) => cellXml(cell, columns[i]?.decimals ?? null, { column: i, row }));
+  return `<row r="${row}">${xml.join('')}</row>`;
+}
+
+/** So wide, in digits, are lines that go over several columns. */
+const lineWidth = 100;
+const lineHeightPt = 13.5;
+/** The highest row that there is. */
+const mostHeightPt = 409;
+
+/** Lines over as many columns as they need to be read: readers do not find the height of such rows themselves. */
+function wideLines(
+  lines: readonly string[],
+  firstRow: number,
+  widths: readonly number[],
+): readonly { readonly xml: string; readonly merge: string }[] {
+  let width = 0;
+  let count = 0;
+  while (count < widths.length && width < lineWidth) width += widths[count++] ?? 0;
+  return lines.map((line, i) => {
+    const row = firstRow + i;
+    const isTitle = firstRow === 1 && i === 0;
+    const rows = Math.ceil((textWidth(line) * (isTitle ? titleShare : 1)) / (width - 1));
+    const heightPt = Math.min(mostHeightPt, (isTitle ? titleShare : 1) * lineHeightPt * Math.max(1, rows));
+    const cell = lineXml(line, styleOf(isTitle ? 'title' : 'note'), { column: 0, row });
+    const range = `${cellName({ column: 0, row })}:${cellName({ column: count - 1, row })}`;
+    return {
+      xml: `<row r="${row}" ht="${figureText(heightPt, 1)}" customHeight="1">${cell}</row>`,
+      merge: count < 2 ? '' : `<mergeCell ref="${range}"/>`,
+    };
+  });
+}
+
+/** Size of a title over that of other text. */
+const titleShare = 1.5;

@@ -1,0 +1,47 @@
+import { type Cell, cellHeld, columnHead, type TableColumn } from './table.ts';
+import { textWidthMm } from './text-width.ts';
+
+/** Widths of columns by what stands in them, in digits of the usual text, as the file format has them. */
+
+const digitMm = textWidthMm('0', 'sheet-text');
+/** More of a text does not make its column wider. */
+const longestRead = 200;
+const leastWidth = 6;
+const mostWidth = 34;
+const leastToFill = 14;
+/** Kept clear on both sides. */
+const clear = 1.5;
+const boldShare = 1.1;
+/** A head stands in so many lines at the most, where its words let it. */
+const headLines = 3;
+/** The button of the filter stands in the head. */
+const button = 2.5;
+
+/** @returns digits */
+export function textWidth(text: string): number {
+  return textWidthMm(text.slice(0, longestRead * 10), 'sheet-text') / digitMm;
+}
+
+export function columnWidths(columns: readonly TableColumn[], rows: readonly (readonly Cell[])[]): readonly number[] {
+  return columns.map((column, i) => {
+    const cells = rows.map((row) => cellWidth(row[i] ?? null, column.decimals));
+    const widest = cells.reduce((most, width) => Math.max(most, width), 0);
+    const least = column.toFill === undefined ? leastWidth : leastToFill;
+    const width = Math.max(least, headWidth(columnHead(column)), Math.min(mostWidth, widest)) + clear;
+    return Math.round(width * 10) / 10;
+  });
+}
+
+function cellWidth(cell: Cell, decimals: number | null): number {
+  const held = cellHeld(cell);
+  if (held === null) return 0;
+  if (typeof held === 'number') return textWidth(decimals === null ? String(held) : held.toFixed(decimals));
+  return held.split('\n').reduce((most, line) => Math.max(most, textWidth(line.slice(0, longestRead))), 0);
+}
+
+function headWidth(head: string): number {
+  const words = head.split(' ').map((word) => textWidth(word.slice(0, longestRead)));
+  const longest = words.reduce((most, width) => Math.max(most, width), 0);
+  const shared = textWidth(head.slice(0, longestRead)) / headLines;
+  return Math.min(mostWidth, Math.max(longest, shared) * boldShare + button);
+}
