@@ -24,8 +24,8 @@ export function bayRoomShares(
 
 /** A joint falls half to each of its bays; a bay in several rooms passes its half on by floor area. So a joint inside a room is that room's,
  *  and one in a doorway is shared by the two rooms. */
-export function jointRoomShares(joint: JointLine, bays: BayShares): readonly RoomShare[] {
-  return joint.bays.flatMap((bay) => (bays.get(bay) ?? []).map(({ room, share }) => ({ room, share: share / 2 })));
+export function jointRoomShares(joint: JointLine, bays: BayShares): readonly (RoomShare & { readonly bay: string })[] {
+  return joint.bays.flatMap((bay) => (bays.get(bay) ?? []).map(({ room, share }) => ({ bay, room, share: share / 2 })));
 }
 
 /** A held place falls to the room that it is the floor of, or else to the room of its bay that its centre lies in; where it lies in none, to the

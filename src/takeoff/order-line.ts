@@ -1,0 +1,106 @@
+import { COUNT_SLACK } from '../geometry/tolerance.ts';
+import { roundedText } from '../plan/figure-words.ts';
+import type { Ordering, PriceKey } from '../plan/papers.ts';
+import type { TakeOffCell, TakeOffLine, TakeOffOrder, TakeOffPart, TakeOffPrice } from '../plan/take-off.ts';
+import { figureShown, figuresRounded } from './figures-rounded.ts';
+
+/** A line as it is measured, nothing rounded yet. */
+export interface OrderDraft
+  extends Pick<
+    TakeOffLine,
+    'key' | 'group' | 'item' | 'spec' | 'net' | 'gross' | 'order' | 'refs' | 'notes' | 'sources'
+  > {
+  readonly unit: OrderUnit;
+  /** Of what the allowance is. */
+  readonly allowance: string;
+  readonly parts?: readonly TakeOffPart[];
+  readonly cells: readonly TakeOffCell[];
+  /** What is paid for: so much of what the price is of. */
+  readonly paid?: { readonly key: PriceKey; readonly per: string; readonly amount: number };
+}
+
+export type OrderUnit = keyof typeof decimalsOf;
+
+/** Lengths to the centimetre, areas and volumes to a hundredth, weight and pieces whole. */
+const decimalsOf = { m: 2, 'm\u00b2': 2, 'm\u00b3': 2, l: 2, kg: 0, pieces: 0 } as const;
+
+/** Money is told to the hundredth. */
+export const costDecimals = 2;
+
+export function orderLine(draft: OrderDraft, { prices }: Pick<Ordering, 'prices'>): TakeOffLine {
+  const { allowance, parts = [], paid, cells, ...same } = draft;
+  const decimals = decimalsOf[draft.unit];
+  const amount = figureShown(draft.gross, decimals) - figureShown(draft.net, decimals);
+  const price = paid === undefined ? null : priceOf(paid, prices);
+  return {
+    ...same,
+    decimals,
+    parts: partsRounded(parts, draft.net, decimals),
+    allowance: { words: allowance, amount: figureShown(amount, decimals) },
+    price,
+    cost: price && paid ? figureShown(price.amount * paid.amount, costDecimals) : null,
+    cells: cellsRounded(cells, draft.net, decimals),
+  };
+}
+
+function priceOf({ key, per }: NonNullable<OrderDraft['paid']>, prices: Ordering['prices']): TakeOffPrice | null {
+  const amount = prices[key];
+  return amount === undefined ? null : { amount, per };
+}
+
+function partsRounded(parts: readonly TakeOffPart[], net: number, decimals: number): readonly TakeOffPart[] {
+  const given = parts.filter(({ amount }) => amount > 0);
+  const amounts = figuresRounded(
+    given.map(({ amount }) => amount),
+    net,
+    decimals,
+  );
+  return given.map((part, i) => ({ ...part, amount: amounts[i] as number }));
+}
+
+/** One cell a bay and room, in the order in which they first come. */
+function cellsRounded(cells: readonly TakeOffCell[], net: number, decimals: number): readonly TakeOffCell[] {
+  const sums = new Map<string, TakeOffCell>();
+  for (const cell of cells) {
+    // the name of a bay has no space in it
+    const key = `${cell.bay} ${cell.room}`;
+    sums.set(key, { ...cell, amount: cell.amount + (sums.get(key)?.amount ?? 0) });
+  }
+  const amounts = figuresRounded(
+    [...sums.values()].map(({ amount }) => amount),
+    net,
+    decimals,
+  );
+  return [...sums.values()]
+    .map((cell, i) => ({ ...cell, amount: amounts[i] as number }))
+    .filter(({ amount }) => amount > 0);
+}
+
+export function cellsSum(cells: readonly TakeOffCell[]): number {
+  return cells.reduce((sum, { amount }) => sum + amount, 0);
+}
+
+/** Packs of an amount; null where the pack is so small that they cannot be counted. Example: 7.0000000001 in packs of 3.5 -> 2 */
+export function packCount(amount: number, content: number): number | null {
+  const count = Math.ceil(amount / content - COUNT_SLACK);
+  return Number.isSafeInteger(count) ? Math.max(0, count) : null;
+}
+
+/** @param names of one and of several */
+export function orderOfCount(
+  count: number | null,
+  [one, several]: readonly [string, string],
+  content: string,
+  rooms: TakeOffOrder['rooms'] = [],
+): TakeOffOrder | null {
+  return count === null ? null : { count, unit: count === 1 ? one : several, content, rooms };
+}
+
+/** Example: 0.05, "cut to waste" -> "5 % cut to waste" */
+export function shareWords(share: number, what: string): string {
+  return share === 0 ? 'none' : `${roundedText(share * 100, 1)} % ${what}`;
+}
+
+export function figureWords(value: number, unit: string): string {
+  return `${roundedText(value, 2)} ${unit}`;
+}
