@@ -36,7 +36,7 @@ const clearMm = 12;
 /** A thin line begins so far off the end of its joint, mm on paper. */
 const offEndMm = 2.4;
 /** Names of so many joints stand beside a figure; of more, the count. */
-const mostNamed = 2;
+const mostNamed = 3;
 
 export function outsideStrings(frame: SetOutFrame, runs: readonly JointRun[], floor: OutsideFloor): OutsideStrings {
   const items: DrawingItem[] = [];
@@ -57,16 +57,16 @@ export function outsideStrings(frame: SetOutFrame, runs: readonly JointRun[], fl
   return { items, joined };
 }
 
-/** Above the floor as the sheet is read, or to its left. */
+/** Above the floor as the sheet is read, or to its left: where reading begins. */
 function outsideString(frame: SetOutFrame, axis: 'x' | 'y', { points, scale }: OutsideFloor): RunningString {
   const out = axis === 'x' ? frame.across : frame.along;
-  const side = (axis === 'x' ? out[1] > 0 : out[0] > 0) ? -1 : 1;
+  const side = out[0] + out[1] > 0 ? -1 : 1;
   const { minX, maxX, minY, maxY } = boxOf(points.map((point) => frameFigures(frame, point)));
   const [least, most] = axis === 'x' ? [minY, maxY] : [minX, maxX];
   return { frame, axis, atMm: (side > 0 ? most : least) + side * clearMm * scale, side, scale, id: `running-${axis}` };
 }
 
-/** Example: "4500 J3, J7 +2" */
+/** Example: "4500 J3, J7, J9 +2" */
 export function runTick({ runningMm, settings }: JointRun): RunningTick {
   const ids = settings.map(({ joint }) => joint.id);
   const more = ids.length - mostNamed;

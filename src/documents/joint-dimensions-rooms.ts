@@ -15,7 +15,7 @@ import {
   stringPoint,
 } from './joint-dimensions-string.ts';
 import { type Things, thingsOf } from './set-out-things.ts';
-import type { JointRun, JointSetting } from './setting-out.ts';
+import { isInWall, type JointRun, type JointSetting } from './setting-out.ts';
 import { frameFigures, type SetOutFrame } from './setting-out-frame.ts';
 import { figureText } from './words.ts';
 
@@ -63,8 +63,8 @@ export function roomStrings(plan: Plan, runs: readonly JointRun[], scale: number
   return { items, joined };
 }
 
-function isIn(room: Room, { joint }: JointSetting): boolean {
-  return joint.kind !== 'doorway' && regionContains(room, lineMiddle(joint.line));
+function isIn(room: Room, setting: JointSetting): boolean {
+  return !isInWall(setting) && regionContains(room, lineMiddle(setting.joint.line));
 }
 
 function tick({ runningMm, settings }: JointRun): RunningTick {

@@ -110,7 +110,7 @@ export function figuresAlong(string: RunningString, ticks: readonly RunningTick[
 }
 
 /** Free space between a figure and its tick, and between a figure and its string, mm on paper. */
-const besideTickMm = 1.6;
+const besideTickMm = 2.1;
 const offStringMm = 0.3;
 
 function withOrigin({ id }: RunningString, ticks: readonly RunningTick[]): readonly RunningTick[] {

@@ -1,15 +1,14 @@
 import { lineMiddle } from '../geometry/line.ts';
 import { type Point, pointDirection } from '../geometry/point.ts';
 import { type Box, boxOf } from '../geometry/ring.ts';
-import { papersOf } from '../plan/papers.ts';
 import type { Drawing, DrawingItem, LabelItem, LabelPlace } from './drawing.ts';
 import { itemsInOrder } from './drawing-list.ts';
 import { basePointItems, gridLineItems } from './joint-dimensions-marks.ts';
 import { outsideStrings } from './joint-dimensions-outside.ts';
 import { roomStrings } from './joint-dimensions-rooms.ts';
 import type { PaperSource } from './paper-source.ts';
-import { type JointSetting, jointRuns, jointSettings } from './setting-out.ts';
-import { sheetLayout } from './sheet.ts';
+import { isInWall, type JointSetting, jointRuns, jointSettings } from './setting-out.ts';
+import type { SetOutFrame } from './setting-out-frame.ts';
 import { formSize } from './text-width.ts';
 import { figureText } from './words.ts';
 
@@ -26,30 +25,24 @@ const besidePriority = 2.95e6;
 export function jointDimensions(
   source: PaperSource,
   drawing: Drawing,
-  { scale }: DimensionOptions = { scale: dimensionScale(source, drawing) },
+  { scale }: DimensionOptions,
 ): readonly DrawingItem[] {
   const { plan, analysis } = source;
   const settings = jointSettings(source);
   const runs = jointRuns(settings);
   const marked = [...gridLineItems(source, scale), ...basePointItems(source, scale)];
-  const floor = settings.find(({ frame }) => frame?.room === null)?.frame;
+  // of a floor of one room the walls are those of the floor
+  const isFloor = ({ room }: SetOutFrame) => room === null || plan.rooms.length === 1;
+  const floor = runs.find(({ frame }) => isFloor(frame))?.frame;
   const rings = [...plan.rooms, ...analysis.bays].flatMap(({ outline, holes }) => [outline, ...holes]);
   const points = [...boxCorners(drawing.box), ...itemPoints(marked)];
   const strings =
-    floor === undefined || floor === null
-      ? roomStrings(plan, runs, scale)
-      : outsideStrings(floor, runs, { rings, points, scale });
+    floor === undefined ? roomStrings(plan, runs, scale) : outsideStrings(floor, runs, { rings, points, scale });
   return [...marked, ...strings.items, ...besideLabels(settings, strings.joined, scale)];
 }
 
-/** Of the plan, or what a sheet would have for the floor. */
-export function dimensionScale({ file }: PaperSource, { box }: Drawing): number {
-  return papersOf(file).scale ?? (box === null ? 50 : sheetLayout(box).scale);
-}
-
 /** The drawing with its dimensions, and the box that holds both. */
-export function dimensionedDrawing(source: PaperSource, drawing: Drawing, options?: DimensionOptions): Drawing {
-  const scale = options?.scale ?? dimensionScale(source, drawing);
+export function dimensionedDrawing(source: PaperSource, drawing: Drawing, { scale }: DimensionOptions): Drawing {
   const made = jointDimensions(source, drawing, { scale });
   const points = [
     ...boxCorners(drawing.box),
@@ -57,6 +50,16 @@ export function dimensionedDrawing(source: PaperSource, drawing: Drawing, option
     ...made.flatMap((item) => labelCorners(item, scale)),
   ];
   return { items: itemsInOrder([...drawing.items, ...made]), box: points.length === 0 ? null : boxOf(points) };
+}
+
+/** What a sheet says of figures that have found no room on it; null where all stand.
+ *  @param made by `jointDimensions`   @param unlettered labels without a seat */
+export function dimensionsLeft(made: readonly DrawingItem[], unlettered: readonly LabelItem[]): string | null {
+  const own = new Set<DrawingItem>(made);
+  const count = unlettered.filter((label) => own.has(label)).length;
+  return count === 0
+    ? null
+    : `${count} running ${count === 1 ? 'figure has' : 'figures have'} no room on the drawing: see the list Setting out of joints.`;
 }
 
 function boxCorners(box: Box | null): readonly Point[] {
@@ -93,12 +96,11 @@ function besideLabels(
   const labels: LabelItem[] = [];
   for (const setting of settings) {
     const { frame, lies, joint } = setting;
-    if (frame === null || joined.has(setting)) continue;
-    // a joint in a doorway is set out from its walls and jambs
-    if (frame.room !== null && joint.kind === 'doorway') continue;
+    if (frame === null || joined.has(setting) || isInWall(setting)) continue;
     if (lies === 'askew' || lies === 'bent') labels.push(...endLabels(setting, scale));
     else {
-      const key = `${joint.run} ${joint.kind} ${lies} ${setting.runningMm}`;
+      // doors in one line are apart, and each is read by itself
+      const key = `${joint.kind === 'doorway' ? joint.id : joint.run} ${lies} ${setting.runningMm}`;
       const known = lines.get(key);
       if (known === undefined || known.joint.lengthM < joint.lengthM) lines.set(key, setting);
     }

@@ -72,27 +72,33 @@ function baseFrame(points: Papers['basePoints'], floor: Point): SetOutFrame | nu
   };
 }
 
-/** x along the first grid line, y along one that is square to it, from where they cross; from an end of the first where none is. */
+/** From where two grid lines cross that are square to each other, x along the one that lies more level on the sheet; from the end of one where no two do. */
 function gridFrame(lines: readonly GridLine[], floor: Point): SetOutFrame | null {
   const usable = lines.filter(({ from, to }) => pointDistance(from, to) > WELD_MM);
   const [first] = usable;
   if (first === undefined) return null;
-  const way = pointDirection(first.from, first.to);
-  const offSquare = ({ from, to }: GridLine) => Math.abs((to[0] - from[0]) * way[0] + (to[1] - from[1]) * way[1]);
-  const second = usable.find((line) => offSquare(line) <= EQUAL_LENGTH_MM);
-  const name = gridName(first);
-  const off = second && (second.from[0] - first.from[0]) * way[0] + (second.from[1] - first.from[1]) * way[1];
-  const origin: Point = off === undefined ? first.from : [first.from[0] + off * way[0], first.from[1] + off * way[1]];
-  const isBack = (floor[0] - origin[0]) * way[0] + (floor[1] - origin[1]) * way[1] < 0;
+  const crossing = usable.find((line) => isSquare(first, line));
+  const isLevel = ({ from, to }: GridLine) => Math.abs(to[0] - from[0]) >= Math.abs(to[1] - from[1]);
+  const [base, other] = crossing !== undefined && !isLevel(first) ? [crossing, first] : [first, crossing];
+  const way = pointDirection(base.from, base.to);
+  const along = ([x, y]: Point) => (x - base.from[0]) * way[0] + (y - base.from[1]) * way[1];
+  const offMm = other === undefined ? 0 : along(other.from);
+  const origin: Point = [base.from[0] + offMm * way[0], base.from[1] + offMm * way[1]];
+  const name = gridName(base);
   return {
     by: 'grid-lines',
     room: null,
     origin,
-    along: isBack ? [-way[0], -way[1]] : way,
+    along: along(floor) < offMm ? [-way[0], -way[1]] : way,
     across: squareTowards(way, origin, floor),
-    from: second === undefined ? `Grid line ${name}, its end marked 0` : `Grid lines ${name} and ${gridName(second)}`,
-    ways: `x along ${name}${second === undefined ? '' : ` from ${gridName(second)}`}, y square to ${name}, both towards the floor`,
+    from: other === undefined ? `Grid line ${name}, its end marked 0` : `Grid lines ${name} and ${gridName(other)}`,
+    ways: `x along ${name}${other === undefined ? '' : ` from ${gridName(other)}`}, y square to ${name}, both towards the floor`,
   };
+}
+
+function isSquare(line: GridLine, { from, to }: GridLine): boolean {
+  const [ux, uy] = pointDirection(line.from, line.to);
+  return Math.abs((to[0] - from[0]) * ux + (to[1] - from[1]) * uy) <= EQUAL_LENGTH_MM;
 }
 
 function squareTowards([ux, uy]: Point, from: Point, to: Point): Point {

@@ -1,11 +1,19 @@
 import { lineMiddle, lineStraight } from '../geometry/line.ts';
-import { type Point, pointDistance } from '../geometry/point.ts';
+import { type Point, pointBetween, pointDistance } from '../geometry/point.ts';
 import { regionContains } from '../geometry/region.ts';
-import { PHASES_PER_MM, STRAIGHT_MM, WELD_MM } from '../geometry/tolerance.ts';
+import { PHASES_PER_MM, STRAIGHT_MM } from '../geometry/tolerance.ts';
 import type { Joint } from '../plan/analysis.ts';
 import { papersOf, setOutTolerance } from '../plan/papers.ts';
 import type { PaperSource } from './paper-source.ts';
-import { floorFrame, frameFigures, gridName, pointName, roomFrames, type SetOutFrame } from './setting-out-frame.ts';
+import {
+  floorFrame,
+  frameFigures,
+  framePoint,
+  gridName,
+  pointName,
+  roomFrames,
+  type SetOutFrame,
+} from './setting-out-frame.ts';
 import { wholeMmText } from './tile-words.ts';
 import { figureText } from './words.ts';
 
@@ -116,18 +124,22 @@ export interface SetOutCheck {
   readonly lengthMm: number;
 }
 
+/** A rectangle less wide than this, mm, shows by its diagonals no error of its corners. */
+const leastSideMm = 1000;
+
 /** Diagonals of the rectangle from the origin to the farthest joints of each frame, and lengths between base points. */
 export function setOutChecks(source: PaperSource, settings: readonly JointSetting[]): readonly SetOutCheck[] {
   const byFrame = new Map<SetOutFrame, JointSetting[]>();
   for (const setting of settings) {
-    if (setting.frame === null) continue;
+    if (setting.frame === null || isInWall(setting)) continue;
     const own = byFrame.get(setting.frame) ?? [];
     byFrame.set(setting.frame, own);
     own.push(setting);
   }
   const rectangles = [...byFrame].flatMap(([frame, own]): SetOutCheck[] => {
     const [x, y] = ([0, 1] as const).map((k) => reachOf(own.flatMap(({ points }) => points.map((at) => at[k]))));
-    if (x === undefined || y === undefined || x.mm < WELD_MM || y.mm < WELD_MM) return [];
+    if (x === undefined || y === undefined || Math.min(x.mm, y.mm) < leastSideMm) return [];
+    if (!isOpen(source, frame, x, y)) return [];
     const where = `x ${x.words}, y ${y.words}`;
     const words = `${frame.room === null ? '' : `${frame.from}: `}both diagonals of the rectangle ${where}`;
     return [{ words, lengthMm: whole(Math.hypot(x.mm, y.mm)) }];
@@ -135,10 +147,34 @@ export function setOutChecks(source: PaperSource, settings: readonly JointSettin
   return [...pointChecks(source), ...rectangles];
 }
 
+/** Whether it is set out from the wall that its doorway stands in, and not from the room. */
+export function isInWall({ frame, joint }: JointSetting): boolean {
+  return frame !== null && frame.room !== null && joint.kind === 'doorway';
+}
+
+/** Whether the corners of a rectangle lie on the floor of the room whose walls it is set out from; marked points are seen across walls. */
+function isOpen({ plan }: PaperSource, frame: SetOutFrame, x: Reach, y: Reach): boolean {
+  const room = plan.rooms.find(({ id }) => id === frame.room);
+  if (room === undefined) return true;
+  const middle: Point = [(x.least + x.most) / 2, (y.least + y.most) / 2];
+  const corners = [x.least, x.most].flatMap((atX) => [y.least, y.most].map((atY): Point => [atX, atY]));
+  return corners.every((corner) => regionContains(room, framePoint(frame, pointBetween(corner, middle, insideShare))));
+}
+
+/** A corner is looked for so far on the way to the middle: on the wall itself it would be neither in nor out. */
+const insideShare = 0.02;
+
+interface Reach {
+  readonly least: number;
+  readonly most: number;
+  readonly mm: number;
+  readonly words: string;
+}
+
 /** From the origin out to the farthest figure both ways. */
-function reachOf(figures: readonly number[]) {
+function reachOf(figures: readonly number[]): Reach {
   const [least, most] = [Math.min(0, ...figures), Math.max(0, ...figures)];
-  return { mm: most - least, words: `${figureText(least, 0)} to ${figureText(most, 0)}` };
+  return { least, most, mm: most - least, words: `${figureText(least, 0)} to ${figureText(most, 0)}` };
 }
 
 /** Lengths between so many base points are all told; of more, those from the first. */
@@ -166,7 +202,10 @@ export function settingOutNotes(source: PaperSource, settings: readonly JointSet
   const frames = [...new Set(settings.flatMap(({ frame }) => frame ?? []))];
   return [
     ...(settings.length === 0 ? ['The floor has no joints to set out.'] : []),
-    ...frames.map(({ from, ways }) => `From ${from}: ${ways}.`),
+    ...frames.filter(({ room }) => room === null).map(({ from, ways }) => `From ${from}: ${ways}.`),
+    ...(frames.some(({ room }) => room !== null)
+      ? ['x along the wall that is named, from its end; y square to it, into the room.']
+      : []),
     ...(settings.some(({ frame }) => frame === null)
       ? ['No straight wall to measure from: mark two base points and enter them in the plan.']
       : []),
