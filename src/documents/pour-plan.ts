@@ -1,0 +1,164 @@
+import type { Analysis, Bay } from '../plan/analysis.ts';
+import { namesText, roundedText } from '../plan/figure-words.ts';
+import { type Ordering, orderingOf, type Pour, pourOf } from '../plan/papers.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { PaperSource } from './paper-source.ts';
+import { type FloorExit, pourApartWords, pourDaysGiven, pourExit } from './pour-days.ts';
+import { floorWays, lotOrder, lotTaken } from './pour-order.ts';
+
+/** Which bays are laid on which day. No bay is ever divided: every stop of work lies on a movement joint. */
+export interface PourPlan {
+  readonly exit: FloorExit | null;
+  readonly lots: readonly PourLot[];
+  /** What the plan rests on, and what of the entered days could not be taken. */
+  readonly told: readonly string[];
+}
+
+export interface PourLot {
+  /** From 1. */
+  readonly day: number;
+  /** Null: not entered. */
+  readonly date: string | null;
+  /** In the order in which they are laid. */
+  readonly bays: readonly Bay[];
+  /** Ids. */
+  readonly rooms: readonly string[];
+  readonly areaM2: number;
+  readonly netM3: number;
+  readonly netKg: number;
+  /** With the allowance. */
+  readonly orderM3: number;
+  /** Of mixer or truck. */
+  readonly loads: number;
+  readonly dams: readonly PourDam[];
+  /** Ids of bays that are reached over fresh screed only. */
+  readonly sealed: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+/** A joint at which the work stops: between a bay of the lot and one that is laid later. */
+export interface PourDam {
+  readonly joint: string;
+  readonly lengthM: number;
+  readonly laid: string;
+  readonly later: string;
+}
+
+interface Context {
+  readonly plan: Plan;
+  readonly analysis: Analysis;
+  readonly pour: Pour;
+  readonly order: Ordering;
+  readonly bays: ReadonlyMap<string, Bay>;
+}
+
+/** The lots of the days that are entered, in their order; then the bays that no day names, as many a day as may be laid in one.
+ *  Example: bays of 5, 5 and 4 m3 in a row from the access, 12 m3 a day with 5 % allowance -> the two farthest, then the one at the access */
+export function pourPlanOf(source: PaperSource): PourPlan {
+  const { plan, analysis, file } = source;
+  const exit = pourExit(source);
+  if (exit === null) return { exit, lots: [], told: ['There is no bay to lay.'] };
+  const bays = new Map(analysis.bays.map((bay) => [bay.id, bay]));
+  const context: Context = { plan, analysis, pour: pourOf(file), order: orderingOf(file), bays };
+  const floor = floorWays(analysis, exit);
+  const given = pourDaysGiven(context.pour, analysis);
+  const left = new Set(bays.keys());
+  const lots: PourLot[] = [];
+  const lay = (date: string | null, ids: readonly string[]) => {
+    const lot = lotOrder(floor, ids, left);
+    for (const id of ids) left.delete(id);
+    lots.push(lotOf({ day: lots.length + 1, date, ...lot, left }, context));
+  };
+  for (const { date, bays: ids } of given.days) lay(date, ids);
+  const unnamed = left.size;
+  const fits = (ids: readonly string[]) => laidM3(ids, context) <= context.pour.mostM3PerDay;
+  while (left.size > 0) lay(null, lotTaken(floor, { left, fits }));
+  return {
+    exit,
+    lots,
+    told: [
+      exit.words,
+      ...pourApartWords(floor),
+      ...given.told,
+      ...(given.days.length > 0 && unnamed > 0
+        ? [
+            `${unnamed} ${unnamed === 1 ? 'bay that no day names follows' : 'bays that no day names follow'} after the entered days.`,
+          ]
+        : []),
+    ],
+  };
+}
+
+interface Lot {
+  readonly day: number;
+  readonly date: string | null;
+  readonly bays: readonly string[];
+  readonly sealed: readonly string[];
+  /** Laid on a later day. */
+  readonly left: ReadonlySet<string>;
+}
+
+function lotOf({ day, date, bays: ids, sealed, left }: Lot, context: Context): PourLot {
+  const { plan, order } = context;
+  const bays = ids.flatMap((id) => context.bays.get(id) ?? []);
+  const areaM2 = bays.reduce((sum, bay) => sum + bay.areaM2, 0);
+  const netM3 = screedM3(areaM2, plan);
+  const orderM3 = laidM3(ids, context);
+  return {
+    day,
+    date,
+    bays,
+    rooms: [...new Set(bays.flatMap(({ rooms }) => rooms))],
+    areaM2,
+    netM3,
+    netKg: netM3 * plan.screed.densityKgPerM3,
+    orderM3,
+    loads: Math.ceil(held(orderM3 / order.loadM3)),
+    dams: damsOf(new Set(ids), left, context.analysis),
+    sealed,
+    cautions: [...volumeCautions(bays, orderM3, context), ...sealedCautions(sealed)],
+  };
+}
+
+function damsOf(lot: ReadonlySet<string>, left: ReadonlySet<string>, { joints }: Analysis): readonly PourDam[] {
+  return joints.flatMap(({ id, lengthM, bays: [one, other] }): PourDam[] => {
+    if (lot.has(one) && left.has(other)) return [{ joint: id, lengthM, laid: one, later: other }];
+    if (lot.has(other) && left.has(one)) return [{ joint: id, lengthM, laid: other, later: one }];
+    return [];
+  });
+}
+
+function volumeCautions(bays: readonly Bay[], orderM3: number, { pour }: Context): readonly string[] {
+  const most = pour.mostM3PerDay;
+  if (orderM3 <= most) return [];
+  const figures = `${roundedText(orderM3, 1)} m\u00b3, the day allows ${roundedText(most, 1)} m\u00b3`;
+  return [
+    bays.length === 1
+      ? `${bays[0]?.id} alone takes ${figures}: more hands, or another joint. The work does not stop inside a bay.`
+      : `The bays entered for this day take ${figures}.`,
+  ];
+}
+
+function sealedCautions(sealed: readonly string[]): readonly string[] {
+  if (sealed.length === 0) return [];
+  const verb = sealed.length === 1 ? 'is' : 'are';
+  return [
+    `${namesText(sealed)} ${verb} reached over fresh screed only: lay ${sealed.length === 1 ? 'it' : 'them'} earlier, or by another way.`,
+  ];
+}
+
+/** What is laid for some bays, with the allowance, m3. */
+function laidM3(ids: readonly string[], { plan, order, bays }: Context): number {
+  const areaM2 = ids.reduce((sum, id) => sum + (bays.get(id)?.areaM2 ?? 0), 0);
+  return held(screedM3(areaM2, plan) * (1 + order.screedAllowance));
+}
+
+/** At its nominal thickness everywhere, as in the quantities. Example: 20 m2 at 65 mm -> 1.3 m3 */
+function screedM3(areaM2: number, { screed }: Plan): number {
+  return (areaM2 * screed.thicknessMm) / 1000;
+}
+
+/** To a millionth, so that what rounding leaves of a sum breaks no limit and orders no load. */
+function held(value: number): number {
+  return Number(value.toFixed(6));
+}
