@@ -4,7 +4,16 @@ import { rayMeets } from '../geometry/segment.ts';
 import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
 import type { Analysis, Joint } from '../plan/analysis.ts';
 import type { Doorway, Plan } from '../plan/plan.ts';
-import { type Face, faceDistance, faceIsAlong, faceMet, faceSide, type Side, sideOf } from './set-out-walls.ts';
+import {
+  type Face,
+  type FaceMet,
+  faceDistance,
+  faceIsAlong,
+  faceMet,
+  faceSide,
+  type Side,
+  sideOf,
+} from './set-out-walls.ts';
 
 /** How far a joint lies from a wall on one side of it, square to the joint. */
 export interface JointDistance {
@@ -34,8 +43,16 @@ export function jointDistances(
   );
 }
 
-/** Both ways square to a joint. */
-function squareWays({ line }: Joint): readonly Point[] {
+/** The faces of the wall that a doorway stands in, on both sides of its line; null where none is found. */
+export function doorwayFaces(
+  doorway: Doorway,
+  faces: readonly Face[],
+): readonly { readonly way: Point; readonly met: FaceMet | null }[] {
+  return squareWays(doorway).map((way) => ({ way, met: ownFace(doorway.line, way, faces, doorway) }));
+}
+
+/** Both ways square to a line. */
+function squareWays({ line }: Pick<Joint, 'line'>): readonly Point[] {
   const [a, b] = [line[0], line[line.length - 1]];
   if (a === undefined || b === undefined || pointDistance(a, b) === 0) return [];
   const [ux, uy] = pointDirection(a, b);
@@ -77,17 +94,12 @@ function jointDistance(
 const beyondWallMm = 100;
 
 /** The face of the doorway's own wall on one side of the joint: it is turned away from the joint and stands beside a jamb. */
-function ownFace(
-  line: readonly Point[],
-  way: Point,
-  faces: readonly Face[],
-  { wallMm }: Doorway,
-): { readonly face: Face; readonly distanceMm: number } | null {
+function ownFace(line: readonly Point[], way: Point, faces: readonly Face[], { wallMm }: Doorway): FaceMet | null {
   const [a, b] = [line[0] as Point, line[line.length - 1] as Point];
   const along = pointDirection(a, b);
   const length = pointDistance(a, b);
   const place = ([x, y]: Point) => (x - a[0]) * along[0] + (y - a[1]) * along[1];
-  let best: { readonly face: Face; readonly distanceMm: number } | null = null;
+  let best: FaceMet | null = null;
   for (const face of faces) {
     const distanceMm = -faceDistance(face, a);
     if (!faceIsAlong(face, along) || face.into[0] * way[0] + face.into[1] * way[1] <= 0) continue;

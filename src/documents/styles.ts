@@ -34,6 +34,7 @@ export const colours = {
   fault: { light: '#b0200f', dark: '#ff8f7d' },
   caution: { light: '#835200', dark: '#f0bf62' },
   grout: { light: '#8b959b', dark: '#66747d' },
+  across: { light: '#cbcfcf', dark: '#3b444a' },
 } as const satisfies Record<string, Colour>;
 export type ColourName = keyof typeof colours;
 
@@ -98,6 +99,7 @@ export const lineStyles = {
   ...ruledStyles,
   'edge-wall': { strokes: [stroke(0.9, 'ink', [], 'round')], endMark: null, colour: 'ink' },
   'edge-object': { strokes: [stroke(0.5, 'ink', [], 'round')], endMark: null, colour: 'ink' },
+  match: { strokes: [stroke(0.35, 'ink', [9, 1.2, 1.2, 1.2, 1.2, 1.2])], endMark: null, colour: 'ink' },
   'room-outline': { strokes: [stroke(0.25, 'faint')], endMark: null, colour: 'faint' },
   reference: { strokes: [stroke(0.3, 'ink')], endMark: null, colour: 'ink' },
   check: { strokes: [stroke(0.2, 'ink', [1.6, 1])], endMark: 'slash', colour: 'ink' },
@@ -105,6 +107,7 @@ export const lineStyles = {
   extension: { strokes: [stroke(0.18, 'faint')], endMark: null, colour: 'faint' },
   'grid-line': { strokes: [stroke(0.18, 'faint', [8, 1.2, 1.2, 1.2])], endMark: null, colour: 'faint' },
   dimension: { strokes: [stroke(0.18, 'ink')], endMark: 'slash', colour: 'ink' },
+  dam: { strokes: [stroke(2.8, 'ink', [0.5, 1.1])], endMark: null, colour: 'ink' },
   leaf: { strokes: [stroke(2.2, 'faint'), stroke(1.8, 'unit')], endMark: null, colour: 'ink' },
   'structural-course': { strokes: [stroke(0.9, 'faint'), stroke(0.6, 'paper')], endMark: null, colour: 'faint' },
   'drawn-course': { strokes: [stroke(0.25, 'drawn', [1.2, 0.8])], endMark: null, colour: 'drawn' },
@@ -151,6 +154,11 @@ export const fillStyles = {
     outline: stroke(0.5, 'ink'),
     hatches: [{ angleDeg: 45, spacingMm: 2.4, stroke: stroke(0.2, 'faint') }],
   },
+  'wall-cut': {
+    fill: 'paper',
+    outline: stroke(0.5, 'ink'),
+    hatches: [{ angleDeg: 45, spacingMm: 1.8, stroke: stroke(0.18, 'faint') }],
+  },
   held: { fill: null, outline: stroke(0.35, 'held'), hatches: heldHatches },
   sun: {
     fill: null,
@@ -192,6 +200,13 @@ export const textStyles = {
   'sheet-head': { capMm: 2.5, weight: 'bold', colour: 'ink' },
   'sheet-text': { capMm: 2.5, weight: 'regular', colour: 'ink' },
   'sheet-fault': { capMm: 2.5, weight: 'bold', colour: 'fault' },
+  'sheet-small': { capMm: 1.8, weight: 'regular', colour: 'faint' },
+  'across-6': { capMm: 6, weight: 'bold', colour: 'across' },
+  'across-9': { capMm: 9, weight: 'bold', colour: 'across' },
+  'across-13': { capMm: 13, weight: 'bold', colour: 'across' },
+  'across-18': { capMm: 18, weight: 'bold', colour: 'across' },
+  'across-26': { capMm: 26, weight: 'bold', colour: 'across' },
+  'across-37': { capMm: 37, weight: 'bold', colour: 'across' },
   'grid-name': { capMm: 2.5, weight: 'bold', colour: 'ink' },
   'grid-name-long': { capMm: 1.8, weight: 'regular', colour: 'ink' },
   'pin-fault': { capMm: 2.5, weight: 'bold', colour: 'paper' },

@@ -1,0 +1,181 @@
+import type { Point } from '../geometry/point.ts';
+import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
+import type { DoorwayJoint, DoorwayPlace } from './doorway-places.ts';
+import { fillInks, type Ink, lineInks } from './ink.ts';
+import { spread } from './joint-dimensions-string.ts';
+import { type Sketch, sketchDimension, sketchLine, sketchText, sketchWidthMm } from './sketch-page.ts';
+import { box, rowMm } from './strip-pen.ts';
+import { textCut, textLinesFirst } from './text-width.ts';
+import { wholeMmText } from './tile-words.ts';
+import { oneLine, textBefore } from './words.ts';
+
+/** The plan of one doorway to scale, its wall laid across the page with the first room above. */
+
+const scales = [10, 20, 25, 50, 100, 200, 500] as const;
+/** What of the wall is shown beside a jamb, mm on paper. */
+const wallEndMm = 10;
+const titleMm = 6;
+/** Names of rooms stand above and below the wall; the clear width below. */
+const roomMm = 6;
+const widthMm = 9;
+/** Dimensions stand to the right of the wall, their words to the right of them. */
+const dimensionMm = 7;
+const wordsMm = 52;
+const openingMm = sketchWidthMm - wordsMm - dimensionMm - 3 - 2 * wallEndMm;
+const deepestMm = 150;
+const mostLines = 3;
+
+/** @param words what is told under the sketch, a paragraph each */
+export function doorwaySketch(place: DoorwayPlace, words: readonly string[]): Sketch {
+  const { doorway, clearMm, sides } = place;
+  const scale =
+    scales.find((each) => clearMm / each <= openingMm && depthOf(place) / each <= deepestMm) ?? (1000 as const);
+  const title = `${oneLine(doorway.id)}: ${sides[0].name} \u2013 ${sides[1].name}`;
+  const lines = words.flatMap((text) => textLinesFirst(text, 'sheet-text', sketchWidthMm, mostLines));
+  const wallMm = depthOf(place) / scale;
+  // words beside the wall may reach beyond it
+  const besideMm = Math.max(wallMm, chainOf(place).length * rowMm);
+  const bodyMm = (besideMm - wallMm) / 2;
+  const heightMm = titleMm + roomMm + besideMm + widthMm + roomMm + lines.length * rowMm + 3;
+  const inks = ([x, y]: Point): readonly Ink[] => {
+    const wallTop: Point = [x, y + titleMm + roomMm + bodyMm];
+    const below = wallTop[1] + wallMm + bodyMm;
+    const wordsTop = below + roomMm + widthMm;
+    return [
+      sketchText(textCut(textBefore(title), 'sheet-head', sketchWidthMm - 30), 'sheet-head', [x, y + titleMm / 2]),
+      sketchText(`1 : ${scale}`, 'sheet-text', [x + sketchWidthMm, y + titleMm / 2], 'end'),
+      ...wallInks(place, scale, wallTop),
+      ...roomInks(place, scale, [x, wallTop[1]]),
+      ...widthInks(place, scale, wallTop, below + roomMm),
+      ...chainInks(place, scale, wallTop),
+      ...lines.map((text, i) => sketchText(text, 'sheet-text', [x, wordsTop + (i + 0.5) * rowMm])),
+    ];
+  };
+  return { ref: { kind: 'object', id: doorway.id }, scale, heightMm, inks };
+}
+
+function depthOf({ depthMm }: DoorwayPlace): number {
+  return Math.max(depthMm, 1);
+}
+
+/** How far the line of the leaf stands from the first face; in the middle where no face was found. */
+function leafMm(place: DoorwayPlace): number {
+  const [one, other] = place.sides;
+  if (one.leafMm !== null) return one.leafMm;
+  return other.leafMm === null ? depthOf(place) / 2 : depthOf(place) - other.leafMm;
+}
+
+function jointMm(place: DoorwayPlace, { offLeafMm }: DoorwayJoint): number {
+  return leafMm(place) + offLeafMm;
+}
+
+function wallInks(place: DoorwayPlace, scale: number, [x, y]: Point): readonly Ink[] {
+  const [clear, depth] = [place.clearMm / scale, depthOf(place) / scale];
+  const [left, right] = [x + wallEndMm, x + wallEndMm + clear];
+  const across = (mm: number): readonly [Point, Point] => [
+    [left, y + mm / scale],
+    [right, y + mm / scale],
+  ];
+  return [
+    ...fillInks('wall-cut', box(x, y, left, y + depth), []),
+    ...fillInks('wall-cut', box(right, y, right + wallEndMm, y + depth), []),
+    ...(place.doorway.leaf ? lineInks('leaf', across(leafMm(place))) : []),
+    ...alongJoints(place).flatMap((at) => lineInks(`joint-${at.joint.kind}`, across(jointMm(place, at)))),
+  ];
+}
+
+function alongJoints({ joints }: DoorwayPlace): readonly DoorwayJoint[] {
+  return joints.filter(({ fromMm }) => fromMm[0] !== null || fromMm[1] !== null);
+}
+
+/** Names of the rooms before and behind the opening. */
+function roomInks(place: DoorwayPlace, scale: number, [x, y]: Point): readonly Ink[] {
+  const below = y + depthOf(place) / scale;
+  const clear = place.clearMm / scale;
+  return place.sides.map(({ name }, i) => {
+    const at: Point = [x + wallEndMm + clear / 2, i === 0 ? y - roomMm / 2 : below + roomMm / 2];
+    return sketchText(textCut(name, 'sheet-text', clear - 2), 'sheet-text', at, 'middle');
+  });
+}
+
+/** Clear width, from jamb to jamb. */
+function widthInks(place: DoorwayPlace, scale: number, [x, y]: Point, top: number): readonly Ink[] {
+  const [left, right] = [x + wallEndMm, x + wallEndMm + place.clearMm / scale];
+  const wallBottom = y + depthOf(place) / scale;
+  const line = top + widthMm - 2.5;
+  return [
+    sketchLine([left, wallBottom + 1], [left, line + 1.5]),
+    sketchLine([right, wallBottom + 1], [right, line + 1.5]),
+    ...sketchDimension([
+      [left, line],
+      [right, line],
+    ]),
+    sketchText(`${wholeMmText(place.clearMm)} clear`, 'sheet-text', [(left + right) / 2, line - 3], 'middle'),
+  ];
+}
+
+interface Link {
+  readonly fromMm: number;
+  readonly toMm: number;
+  readonly words: string;
+}
+
+interface Stop {
+  readonly atMm: number;
+  readonly name: string;
+}
+
+/** Where joints run, those of one line together; without any the leaf. */
+function stopsOf(place: DoorwayPlace): readonly Stop[] {
+  const stops: Stop[] = [];
+  const joints = alongJoints(place)
+    .map((at) => ({ atMm: jointMm(place, at), name: at.joint.id }))
+    .sort((a, b) => a.atMm - b.atMm);
+  for (const joint of joints) {
+    const last = stops[stops.length - 1];
+    if (last === undefined || joint.atMm - last.atMm >= EQUAL_LENGTH_MM) stops.push(joint);
+    else stops[stops.length - 1] = { ...last, name: `${last.name}, ${joint.name}` };
+  }
+  if (stops.length > 0 || !place.doorway.leaf || place.leaf === 'unknown') return stops;
+  return [{ atMm: leafMm(place), name: 'Leaf' }];
+}
+
+/** From face to joint to face; the depth alone where nothing stands in it. */
+function chainOf(place: DoorwayPlace): readonly Link[] {
+  const [one, other] = place.sides;
+  const depth = depthOf(place);
+  const stops = stopsOf(place).map(({ atMm, name }) => ({ atMm: Math.min(Math.max(atMm, 0), depth), name }));
+  const [first, last] = [stops[0], stops[stops.length - 1]];
+  if (first === undefined || last === undefined) {
+    return [{ fromMm: 0, toMm: depth, words: `${wholeMmText(depth)} depth of the wall` }];
+  }
+  return [
+    { fromMm: 0, toMm: first.atMm, words: `${wholeMmText(first.atMm)} from ${textBefore(one.name)}` },
+    ...stops.slice(1).map(({ atMm, name }, i) => {
+      const before = stops[i] as Stop;
+      const words = `${wholeMmText(atMm - before.atMm)} from ${before.name} to ${name}`;
+      return { fromMm: before.atMm, toMm: atMm, words };
+    }),
+    { fromMm: last.atMm, toMm: depth, words: `${wholeMmText(depth - last.atMm)} from ${textBefore(other.name)}` },
+  ];
+}
+
+function chainInks(place: DoorwayPlace, scale: number, [x, y]: Point): readonly Ink[] {
+  const wallRight = x + 2 * wallEndMm + place.clearMm / scale;
+  const line = wallRight + dimensionMm;
+  const links = chainOf(place);
+  const places = [0, ...links.map(({ toMm }) => toMm)].map((mm) => y + mm / scale);
+  const middles = links.map(({ fromMm, toMm }) => y + (fromMm + toMm) / 2 / scale);
+  const rows = spread(middles, rowMm);
+  return [
+    ...places.map((at) => sketchLine([wallRight + 1, at], [line + 1.5, at])),
+    ...sketchDimension(places.map((at): Point => [line, at])),
+    ...links.flatMap(({ words }, i): Ink[] => {
+      const [from, to] = [middles[i] as number, rows[i] as number];
+      return [
+        sketchLine([line, from], [line + 3, from], [line + 5.5, to], [line + 7, to]),
+        sketchText(textCut(words, 'sheet-text', wordsMm - 9), 'sheet-text', [line + 8, to]),
+      ];
+    }),
+  ];
+}

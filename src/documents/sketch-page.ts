@@ -1,0 +1,111 @@
+import type { Point } from '../geometry/point.ts';
+import type { DrawingRef } from './drawing.ts';
+import { type Ink, lineInks } from './ink.ts';
+import type { Page, PageGroup } from './page.ts';
+import type { PaperSource } from './paper-source.ts';
+import { type Column, penStroke, rowMm, rule, textAt, textRow } from './strip-pen.ts';
+import { type TextStyleName, textStyles } from './styles.ts';
+import { textCut, textLinesFirst } from './text-width.ts';
+import { acrossWords, sheetNumberText, titleBlockOf } from './title-block.ts';
+import { statusNames, textBefore } from './words.ts';
+
+/** Pages of sketches that stand under each other, each to its scale: doorways and sections. */
+
+export interface Sketch {
+  readonly ref: DrawingRef | null;
+  /** 10 for 1 : 10; sketches of one scale share pages. */
+  readonly scale: number;
+  readonly heightMm: number;
+  /** @param top left upper corner, mm on paper */
+  readonly inks: (top: Point) => readonly Ink[];
+}
+
+const page = { paper: 'A4 standing', widthMm: 210, heightMm: 297 } as const;
+const margin = { left: 18, right: 10, top: 10, bottom: 10 } as const;
+const headMm = 17;
+const footMm = 24;
+const gapMm = 4;
+
+/** Room that a sketch has across, mm on paper. */
+export const sketchWidthMm = page.widthMm - margin.left - margin.right;
+const bodyMm = page.heightMm - margin.top - margin.bottom - headMm - footMm;
+
+/** Sketches of one scale in their order, the largest scale first. One that is higher than a page has a page to itself. */
+export function sketchPages(source: PaperSource, subject: string, sketches: readonly Sketch[]): readonly Page[] {
+  const scales = [...new Set(sketches.map(({ scale }) => scale))].sort((a, b) => a - b);
+  const pages = scales.flatMap((scale) =>
+    pagesFilled(sketches.filter((sketch) => sketch.scale === scale)).map((on) => ({ scale, on })),
+  );
+  const block = titleBlockOf(source, subject);
+  return pages.map(({ scale, on }, i): Page => {
+    const frame: PageGroup = { ref: null, inks: frameInks(block, scale, { page: i + 1, of: pages.length }) };
+    let y: number = margin.top + headMm;
+    const groups = on.map(({ ref, heightMm, inks }): PageGroup => {
+      const top: Point = [margin.left, y];
+      y += heightMm + gapMm;
+      return { ref, inks: inks(top) };
+    });
+    return { ...page, scale, title: block.title, subject, groups: [...groups, frame] };
+  });
+}
+
+function pagesFilled(sketches: readonly Sketch[]): readonly (readonly Sketch[])[] {
+  const pages: Sketch[][] = [];
+  let left = 0;
+  for (const sketch of sketches) {
+    if (pages.length === 0 || sketch.heightMm > left) {
+      pages.push([]);
+      left = bodyMm;
+    }
+    pages[pages.length - 1]?.push(sketch);
+    left -= sketch.heightMm + gapMm;
+  }
+  return pages;
+}
+
+type Block = ReturnType<typeof titleBlockOf>;
+
+function frameInks(block: Block, scale: number, count: { readonly page: number; readonly of: number }): readonly Ink[] {
+  const inks: Ink[] = [];
+  const column: Column = { inks, left: margin.left, width: sketchWidthMm, y: margin.top };
+  const title = textBefore(textCut(block.title, 'sheet-title', column.width));
+  textRow(column, title, 'sheet-title', rowMm * 1.4);
+  textRow(column, block.subject, 'sheet-text');
+  const scaleText = `Scale 1 : ${scale}`;
+  textAt(column, scaleText, 'sheet-head', [column.left + column.width, column.y - rowMm / 2], 'end');
+  rule(column, 1.5);
+
+  const answers = acrossWords(block);
+  const facts = [block.project, statusNames[block.status], block.date].filter((part) => part !== '');
+  const lines = block.cautions.flatMap((caution) => textLinesFirst(caution, 'sheet-text', column.width, 2));
+  column.y = page.heightMm - margin.bottom - footMm + 3;
+  rule(column, -1.5);
+  const sheet = `Sheet ${sheetNumberText(block, count, 40)}`;
+  textAt(column, sheet, 'sheet-head', [column.left + column.width, column.y + rowMm / 2], 'end');
+  textRow(column, textCut(facts.map(textBefore).join(', '), 'sheet-text', column.width - 60), 'sheet-text');
+  const designer =
+    answers === null ? `Responsible designer: ${textBefore(block.designer)}` : 'No responsible designer is named.';
+  textRow(column, textCut(designer, 'sheet-head', column.width), answers === null ? 'sheet-head' : 'sheet-fault');
+  for (const text of lines) textRow(column, text, 'sheet-text');
+  return inks;
+}
+
+/** Text in its place on a sketch. */
+export function sketchText(
+  text: string,
+  style: TextStyleName,
+  at: Point,
+  anchor: 'start' | 'middle' | 'end' = 'start',
+): Ink {
+  return { ink: 'text', text, style, colour: textStyles[style].colour, at, anchor, angleDeg: 0, halo: null };
+}
+
+/** A fine line, such as one that leads from a place to its words. */
+export function sketchLine(...points: readonly Point[]): Ink {
+  return { ink: 'path', lines: [points], closed: false, fill: null, stroke: penStroke(0.18, 'ink') };
+}
+
+/** A dimension line with a slanted stroke at each of its places, which stand in order along it. */
+export function sketchDimension(places: readonly Point[]): readonly Ink[] {
+  return places.slice(1).flatMap((to, i) => lineInks('dimension', [places[i] as Point, to]));
+}
