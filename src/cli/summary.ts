@@ -1,5 +1,7 @@
 import type { Agreement } from '../analysis/agreement.ts';
+import type { PaperSource } from '../documents/paper-source.ts';
 import { ruleSetName } from '../documents/sheet-content.ts';
+import { takeOffOf } from '../documents/takeoff-tables.ts';
 import {
   cautionLines,
   countText,
@@ -11,18 +13,14 @@ import {
   oneLine,
 } from '../documents/words.ts';
 import { type Analysis, type Finding, jointKinds, type Quantities, type Severity } from '../plan/analysis.ts';
-import type { Plan } from '../plan/plan.ts';
+import type { TakeOff } from '../plan/take-off.ts';
 import { tableLines } from './table-lines.ts';
 import { agreementLines, tileLines } from './tile-summary.ts';
 
-/** What the command line prints for people: bays, joints, findings, quantities, tiles, cautions.
+/** What the command line prints for people: bays, joints, findings, quantities, what to order, tiles, cautions.
  *  @param agreements ways to make joints and tiles agree; none where they were not asked for */
-export function summaryText(
-  plan: Plan,
-  analysis: Analysis,
-  file: string,
-  agreements: readonly Agreement[] = [],
-): string {
+export function summaryText(source: PaperSource, file: string, agreements: readonly Agreement[] = []): string {
+  const { plan, analysis } = source;
   const names = namesOf(plan, analysis);
   const sections = [
     [
@@ -33,6 +31,7 @@ export function summaryText(
     jointLines(analysis, names),
     findingLines(analysis, names),
     quantityLines(analysis.quantities),
+    ...orderSections(takeOffOf(source)),
     ...(analysis.tiles === null ? [] : [tileLines(analysis, names)]),
     ...(agreements.length === 0 ? [] : [agreementLines(agreements)]),
     cautionLines,
@@ -119,4 +118,20 @@ function quantityLines(quantities: Quantities): readonly string[] {
     .filter(([name, value]) => value > 0 || name === 'Floor')
     .map(([name, value, decimals, unit]) => [name, figureText(value, decimals), unit]);
   return ['Quantities, net, no allowance', ...tableLines(cells, 'lrl')];
+}
+
+/** What the allowances are stands in the table of the take-off. */
+function orderSections({ lines }: TakeOff): readonly (readonly string[])[] {
+  const rows = lines.map(({ item, spec, unit, decimals, net, gross, order }) => [
+    item,
+    spec,
+    figureText(net, decimals),
+    figureText(gross, decimals),
+    unit,
+    order === null ? '-' : figureText(order.count, 0),
+    order === null ? '' : [order.unit, order.content].filter((part) => part !== '').join(' of '),
+  ]);
+  if (rows.length === 0) return [];
+  const heads = ['', '', 'Net', 'With allowance', '', 'Order', ''];
+  return [['To order', ...tableLines([heads, ...rows], 'llrrlrl')]];
 }

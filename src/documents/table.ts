@@ -10,6 +10,8 @@ export interface Table {
   readonly rows: readonly (readonly Cell[])[];
   /** What each row stands for on the drawing, row by row; left out where rows stand for nothing. */
   readonly refs?: readonly (readonly DrawingRef[])[];
+  /** Digits of each row in the columns that leave them to the row, where rows have units of their own. */
+  readonly rowDecimals?: readonly number[];
   /** What holds for the whole table: allowances, what is not counted. */
   readonly notes: readonly string[];
 }
@@ -24,6 +26,8 @@ export interface TableColumn {
   readonly decimals: number | null;
   /** To be filled in by hand: printed with room to write. */
   readonly toFill?: true;
+  /** The row's own digits go before those of the column. */
+  readonly byRow?: true;
 }
 
 /** A column of a table that is made row by row. */
@@ -45,6 +49,15 @@ export function tableOf<Row>(
     rows: rows.map((row) => columns.map(({ cell }) => cell(row))),
     ...(refs && { refs: rows.map(refs) }),
   };
+}
+
+/** Digits of a cell; null: text. */
+export function cellDecimals(
+  { rowDecimals }: Pick<Table, 'rowDecimals'>,
+  { decimals, byRow }: TableColumn,
+  row: number,
+): number | null {
+  return byRow ? (rowDecimals?.[row] ?? decimals) : decimals;
 }
 
 /** A column of words. */

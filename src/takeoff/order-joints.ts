@@ -155,7 +155,9 @@ export function sleeveDrafts(of: OrderFloor, papers: Pick<Papers, 'joints'>): re
           : [
               `${ordering.sleevesPerJoint} assumed at each of ${assumed} joints within heated floor for which none are entered: count them on the heating plan.`,
             ]),
-        'None assumed at joints of the building: pipes cross these only by the engineer\u2019s detail.',
+        ...(analysis.joints.some(({ kind }) => kind === 'structural')
+          ? ['None assumed at joints of the building: pipes cross these only by the engineer\u2019s detail.']
+          : []),
       ],
       sources: ['sleeve-length', 'sleeve-pipes'],
     },

@@ -77,7 +77,11 @@ function layersOf(totalMm: number | null, { ordering: { insulationLayersMm: laye
   }));
 }
 
-function insulationDraft({ ordering }: OrderFloor, { key, spec }: Layer, cells: readonly TakeOffCell[]): OrderDraft {
+function insulationDraft(
+  { analysis, ordering }: OrderFloor,
+  { key, spec }: Layer,
+  cells: readonly TakeOffCell[],
+): OrderDraft {
   const { insulationAllowance, insulationPackM2: packM2 } = ordering;
   const net = cellsSum(cells);
   const gross = net * (1 + insulationAllowance);
@@ -96,7 +100,7 @@ function insulationDraft({ ordering }: OrderFloor, { key, spec }: Layer, cells: 
     paid: { key: 'insulationM2', per: 'm\u00b2', amount: bought },
     cells,
     refs: bayRefs(cells),
-    notes: ['None where the floor lies on the bare slab.'],
+    notes: analysis.quantities.slabContactM2 > 0 ? ['None where the floor lies on the bare slab.'] : [],
     sources: ['order-practice'],
   };
 }

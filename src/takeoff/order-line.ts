@@ -15,7 +15,7 @@ export interface OrderDraft
   readonly allowance: string;
   readonly parts?: readonly TakeOffPart[];
   readonly cells: readonly TakeOffCell[];
-  /** What is paid for: so much of what the price is of. */
+  /** What is paid for: so much of what the price is of, as shown. */
   readonly paid?: { readonly key: PriceKey; readonly per: string; readonly amount: number };
 }
 
@@ -38,7 +38,7 @@ export function orderLine(draft: OrderDraft, { prices }: Pick<Ordering, 'prices'
     parts: partsRounded(parts, draft.net, decimals),
     allowance: { words: allowance, amount: figureShown(amount, decimals) },
     price,
-    cost: price && paid ? figureShown(price.amount * paid.amount, costDecimals) : null,
+    cost: price && paid ? figureShown(price.amount * figureShown(paid.amount, decimals), costDecimals) : null,
     cells: cellsRounded(cells, draft.net, decimals),
   };
 }

@@ -5,12 +5,13 @@ import { namesOf } from '../../src/documents/words.ts';
 import type { TileFieldReport } from '../../src/plan/analysis.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { analysisOf, box, finding, planOf, room } from '../documents/fixture.ts';
+import { paperSource } from '../documents/paper-fixture.ts';
 import { fieldReport, jointedReport, tiledAnalysis, tiledPlan } from '../documents/tile-fixture.ts';
 
 /** The line of a finding, without its severity. */
 function findingLine(message: string, refs: readonly string[], plan: Plan = planOf()): string {
   const analysis = analysisOf({ findings: [finding('fault', null, message, refs)] });
-  const lines = summaryText(plan, analysis, 'plan.json').split('\n');
+  const lines = summaryText(paperSource(plan, analysis), 'plan.json').split('\n');
   return lines.find((line) => line.startsWith('  fault'))?.slice('  fault    '.length) ?? '';
 }
 
@@ -45,4 +46,13 @@ it('has a column for pieces in the perimeter joint only where there are any', ()
   const [, heads, row] = lines(jointedReport);
   expect(heads).toMatch(/Whole {2}\+ pieces {2}- into perimeter joint {2}- from off-cuts {2}= to lay/u);
   expect(row).toMatch(/ 90 +60 +6 +20 +124 +137 +35 +54 +7 +5 +96$/u);
+});
+
+it('says what to order: net, with what is allowed for, and in packs', () => {
+  const lines = summaryText(paperSource(planOf(), analysisOf()), 'plan.json').split('\n');
+  const at = lines.indexOf('To order');
+  expect(lines[at + 1]).toMatch(/^ +Net +With allowance +Order$/u);
+  // one joint of 4.00 m: two bars of 2 m and one to spare, 6 m
+  const profile = lines.slice(at).find((line) => line.includes('intermediate joints'));
+  expect(profile).toMatch(/^ {2}Joint profile, intermediate joints +10 mm wide, .+ 4\.00 +6\.00 +m +3 +bars of 2 m$/u);
 });

@@ -1,0 +1,159 @@
+import type { Bay } from '../plan/analysis.ts';
+import { orderingOf, papersOf } from '../plan/papers.ts';
+import type { TakeOff, TakeOffLine } from '../plan/take-off.ts';
+import { figureShown } from '../takeoff/figures-rounded.ts';
+import { orderOf } from '../takeoff/order.ts';
+import type { DrawingRef } from './drawing.ts';
+import type { PaperSource } from './paper-source.ts';
+import { type ColumnOf, columnFigure, columnText, type Table, tableOf } from './table.ts';
+import type { TableSource } from './tables.ts';
+import { figureText, namesOf, oneLine } from './words.ts';
+
+/** The take-off as tables: what to order, and what of it falls to each room and each bay. Figures are those that are shown, so that they add up to the
+ *  last digit wherever they are read. */
+
+/** Made once for all that shows it. */
+export function takeOffOf({ file, plan, analysis }: PaperSource): TakeOff {
+  return orderOf(plan, analysis, orderingOf(file), papersOf(file));
+}
+
+/** Every line: net, allowance, and what to order; with prices where some are given. */
+export function takeoffTable({ lines, currency, cost }: TakeOff): Table {
+  type Row = TakeOffLine | 'total';
+  const rows: readonly Row[] = cost === null ? lines : [...lines, 'total'];
+  const words = (head: string, cell: (line: TakeOffLine) => string) =>
+    columnText<Row>(head, (row) => (row === 'total' ? null : cell(row)));
+  const amount = (head: string, cell: (line: TakeOffLine) => number) =>
+    byRow(columnFigure<Row>(head, null, 2, (row) => (row === 'total' ? null : figureShown(cell(row), row.decimals))));
+  const money = oneLine(currency) || null;
+  const columns: readonly ColumnOf<Row>[] = [
+    columnText('Item', (row) => (row === 'total' ? 'Total of what is priced' : row.item)),
+    words('What', ({ spec }) => spec),
+    words('Unit', ({ unit }) => unit),
+    amount('Net', ({ net }) => net),
+    amount('Allowance', ({ allowance }) => allowance.amount),
+    amount('With allowance', ({ gross }) => gross),
+    columnFigure<Row>('Order', null, 0, (row) => (row === 'total' ? null : (row.order?.count ?? null))),
+    words('Ordered in', ({ order }) => orderWords(order)),
+    ...(cost === null
+      ? []
+      : [
+          columnFigure<Row>('Price', money, 2, (row) => (row === 'total' ? null : (row.price?.amount ?? null))),
+          words('Price per', ({ price }) => price?.per ?? ''),
+          columnFigure<Row>('Cost', money, 2, (row) => (row === 'total' ? cost.total : row.cost)),
+        ]),
+    words('Allowed for', ({ allowance }) => allowance.words),
+    words('Of it', partsWords),
+    words('Note', ({ notes }) => notes.join(' ')),
+    words('Sources', ({ sources }) => sources.join(', ')),
+  ];
+  const table = tableOf<Row>(
+    { name: 'take-off', title: 'Take-off', notes: takeoffNotes(lines, cost) },
+    columns,
+    rows,
+    (row) => (row === 'total' ? [] : row.refs),
+  );
+  return { ...table, rowDecimals: rows.map((row) => (row === 'total' ? 0 : row.decimals)) };
+}
+
+function orderWords(order: TakeOffLine['order']): string {
+  if (order === null) return '';
+  return order.content === '' ? order.unit : `${order.unit} of ${order.content}`;
+}
+
+/** Example: "walls 168.01, columns 2.70" */
+function partsWords({ parts, decimals }: TakeOffLine): string {
+  return parts.map(({ name, amount }) => `${name} ${figureText(amount, decimals)}`).join(', ');
+}
+
+function takeoffNotes(lines: TakeOff['lines'], cost: TakeOff['cost']): readonly string[] {
+  const unpriced = lines.filter(({ key }) => cost?.unpriced.includes(key)).map(({ item, spec }) => `${item}, ${spec}`);
+  return [
+    'Net is as measured on the plan. What is allowed for stands with each line and can be changed.',
+    ...(unpriced.length === 0 ? [] : [`Not priced, and not in the total: ${unpriced.join('; ')}.`]),
+  ];
+}
+
+/** What of each line falls to each room, and in all. Edge strip is ordered room by room. */
+export function takeoffRoomsTable({ plan, analysis }: TableSource, { lines }: TakeOff): Table {
+  const names = namesOf(plan, analysis);
+  const ids = plan.rooms.map(({ id }) => id);
+  const rows = lines.flatMap((line) => lineShares(line, ids, 'room'));
+  const rolls = new Map(
+    lines.map((line) => [line, new Map(line.order?.rooms.map(({ room, count }) => [room, count]))]),
+  );
+  const rollsOf = ({ line, id }: LineShare) =>
+    line.order?.rooms.length ? (id === null ? line.order.count : (rolls.get(line)?.get(id) ?? null)) : null;
+  const about = {
+    name: 'take-off-rooms',
+    title: 'Take-off by rooms',
+    notes: ['Net. The rooms of a line add up to it.'],
+  };
+  return shareTable(about, 'room', rows, [
+    columnText('Room id', ({ id }) => id),
+    columnText('Room', ({ id }) => (id === null ? 'All rooms' : names.room(id))),
+    ...shareFigures,
+    columnFigure('Order', null, 0, rollsOf),
+    columnText('Ordered in', (share) => (rollsOf(share) === null ? null : orderWords(share.line.order))),
+  ]);
+}
+
+/** What of each line falls to each bay, and in all: half of a joint to each of its bays. */
+export function takeoffBaysTable({ plan, analysis }: TableSource, { lines }: TakeOff): Table {
+  const names = namesOf(plan, analysis);
+  const bays = new Map(analysis.bays.map((bay) => [bay.id, bay]));
+  const rows = lines.flatMap((line) => lineShares(line, [...bays.keys()], 'bay'));
+  const nameOf = (bay: Bay | undefined) => bay && names.bay(bay);
+  const about = {
+    name: 'take-off-bays',
+    title: 'Take-off by bays',
+    notes: ['Net. The bays of a line add up to it; half of a joint falls to each of its bays.'],
+  };
+  return shareTable(about, 'bay', rows, [
+    columnText('Bay', ({ id }) => id ?? 'All bays'),
+    columnText('Room', ({ id }) => nameOf(bays.get(id ?? '')) ?? null),
+    ...shareFigures,
+  ]);
+}
+
+/** What of a line falls to a room or bay; null: the line in all. */
+interface LineShare {
+  readonly line: TakeOffLine;
+  readonly id: string | null;
+  readonly net: number;
+}
+
+const shareFigures: readonly ColumnOf<LineShare>[] = [
+  columnText('Unit', ({ line }) => line.unit),
+  byRow(columnFigure('Net', null, 2, ({ net }) => net)),
+];
+
+/** In the order of the ids, those that it has nothing of left out, and the whole at the end. */
+function lineShares(line: TakeOffLine, ids: readonly string[], of: 'room' | 'bay'): readonly LineShare[] {
+  const sums = new Map<string, number>();
+  for (const cell of line.cells) sums.set(cell[of], (sums.get(cell[of]) ?? 0) + cell.amount);
+  const shares = ids.flatMap((id) => {
+    const sum = sums.get(id);
+    return sum === undefined ? [] : [{ line, id, net: figureShown(sum, line.decimals) }];
+  });
+  return [...shares, { line, id: null, net: figureShown(line.net, line.decimals) }];
+}
+
+function shareTable(
+  about: Pick<Table, 'name' | 'title' | 'notes'>,
+  kind: 'room' | 'bay',
+  rows: readonly LineShare[],
+  columns: readonly ColumnOf<LineShare>[],
+): Table {
+  const items = [
+    columnText<LineShare>('Item', ({ line }) => line.item),
+    columnText<LineShare>('What', ({ line }) => line.spec),
+  ];
+  const refsOf = ({ line, id }: LineShare): readonly DrawingRef[] => (id === null ? line.refs : [{ kind, id }]);
+  const table = tableOf(about, [...items, ...columns], rows, refsOf);
+  return { ...table, rowDecimals: rows.map(({ line }) => line.decimals) };
+}
+
+function byRow<Row>(column: ColumnOf<Row>): ColumnOf<Row> {
+  return { ...column, byRow: true };
+}
