@@ -1,5 +1,6 @@
 import './style/card.css';
 import './style/help.css';
+import './style/papers.css';
 import './style/tiles.css';
 
 /** What the first view does not show: the figures of a chosen thing, the other steps of the work, the empty sheet, the
@@ -21,6 +22,7 @@ export { ObstaclesPanel } from './panels/ObstaclesPanel.tsx';
 export { OpeningsPanel } from './panels/OpeningsPanel.tsx';
 export { PapersPanel } from './panels/PapersPanel.tsx';
 export { ToolOptions } from './panels/ToolOptions.tsx';
+export { papersPrepare } from './state/papersRun.ts';
 export {
   chosenAll,
   chosenCopy,

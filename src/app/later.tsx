@@ -64,7 +64,11 @@ export function laterFetch(): void {
 
 async function fetchAll(first: boolean): Promise<void> {
   try {
-    await Promise.all([laterParts, fileParts, sourceParts, ...demoParts].map(({ fetch }) => fetch()));
+    const [{ papersPrepare }] = await Promise.all([
+      laterParts.fetch(),
+      ...[fileParts, sourceParts, ...demoParts].map(({ fetch }) => fetch()),
+    ]);
+    await papersPrepare();
   } catch (error) {
     if (first) lateRefuse('Not all of the program is here: what is changed now cannot be saved yet.', error);
     setTimeout(() => fetchAll(false), againMs);

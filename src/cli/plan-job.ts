@@ -60,7 +60,7 @@ async function outcomeOf(job: PlanJob, analyser: Analyser): Promise<PlanOutcome>
   const { plan, analysis } = source;
   const documents = [
     ...documentsOf(source, fontsRead),
-    ...(earlier === null ? [] : comparisonDocuments(earlier.source, source)),
+    ...(earlier === null ? [] : comparisonDocuments(earlier.source, source, fontsRead)),
   ];
   const unwritten = job.documents === null ? [] : await documentsWrite(job, job.documents, documents);
   const status = analysis.findings.some(({ severity }) => severity === 'fault') ? 1 : 0;
@@ -68,7 +68,7 @@ async function outcomeOf(job: PlanJob, analyser: Analyser): Promise<PlanOutcome>
     if (job.json) return analysisText(analysis);
     if (earlier !== null && job.compare !== null)
       return comparisonText(comparisonOf(earlier.source, source), { before: job.compare, now: job.file });
-    return summaryText(plan, analysis, job.file, (job.agree && agreementsOf(plan)) || []);
+    return summaryText(source, job.file, (job.agree && agreementsOf(plan)) || []);
   };
   return { output: outputOf(), problems: unwritten, status: unwritten.length > 0 ? 2 : status };
 }

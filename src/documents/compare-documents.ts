@@ -3,19 +3,30 @@ import { comparisonSheet } from './compare-drawing.ts';
 import { comparisonTables } from './compare-tables.ts';
 import { csvOf } from './csv.ts';
 import type { PlanDocument } from './documents.ts';
-import type { PaperSource } from './paper-source.ts';
+import type { PaperFonts, PaperSource } from './paper-source.ts';
 import { pageSvg } from './svg.ts';
 
-/** What tells of a revision, beside the documents of the plan itself. */
+/** What tells of a revision, beside the documents of the plan itself.
+ *  @param _fonts asked for by those that need them */
 export function comparisonDocuments(
   before: PaperSource,
   now: PaperSource,
-): readonly Pick<PlanDocument, 'name' | 'make'>[] {
+  _fonts: () => Promise<PaperFonts>,
+): readonly PlanDocument[] {
   return [
-    ...comparisonTables(comparisonOf(before, now)).map((table) => ({
-      name: `${table.name}.csv`,
-      make: () => csvOf(table),
-    })),
-    { name: 'compare.svg', make: () => pageSvg(comparisonSheet(before, now)) },
+    {
+      name: 'compare.svg',
+      words: 'Revision: the drawing, SVG',
+      group: 'sheets',
+      make: () => pageSvg(comparisonSheet(before, now)),
+    },
+    ...comparisonTables(comparisonOf(before, now)).map(
+      (table): PlanDocument => ({
+        name: `${table.name}.csv`,
+        words: `Revision: ${table.title.toLowerCase()}, CSV`,
+        group: 'lists',
+        make: () => csvOf(table),
+      }),
+    ),
   ];
 }

@@ -3,17 +3,21 @@ import { analysisText } from './analysis-text.ts';
 import { csvOf } from './csv.ts';
 import { drawingOf } from './drawing-list.ts';
 import type { PaperFonts, PaperSource } from './paper-source.ts';
-import { registerTable } from './register.ts';
+import { planTables } from './plan-tables.ts';
 import { setOutSheet } from './set-out.ts';
 import { sheetContent } from './sheet-content.ts';
 import { pageSvg, svgOf } from './svg.ts';
-import type { Table } from './table.ts';
-import { baysTable, findingsTable, jointsTable, quantitiesTable } from './tables.ts';
-import { cutsTable, tilesTable } from './tile-tables.ts';
+
+/** What papers are for: to build by, to order and look up, to record on site, and for other programs. */
+export const paperGroups = ['sheets', 'lists', 'records', 'data'] as const;
+export type PaperGroup = (typeof paperGroups)[number];
 
 export interface PlanDocument {
   /** End of the file's name. */
   readonly name: string;
+  /** What it is, and of what kind of file. */
+  readonly words: string;
+  readonly group: PaperGroup;
   /** Makes it when it is asked for: text is UTF-8. */
   readonly make: () => string | Uint8Array | Promise<Uint8Array>;
 }
@@ -23,35 +27,33 @@ export interface PlanDocument {
 export function documentsOf(source: PaperSource, _fonts: () => Promise<PaperFonts>): readonly PlanDocument[] {
   const { plan, analysis } = source;
   return [
-    { name: 'analysis.json', make: () => analysisText(analysis) },
-    ...planTables(source).map(({ name, make }) => ({ name: `${name}.csv`, make: () => csvOf(make(source)) })),
-    { name: 'tables.xlsx', make: () => workbook(source) },
-    { name: 'plan.svg', make: () => svgOf(drawingOf(plan, analysis), sheetContent(plan, analysis)) },
-    ...(analysis.tiles === null ? [] : [{ name: 'set-out.svg', make: () => pageSvg(setOutSheet(plan, analysis)) }]),
+    {
+      name: 'plan.svg',
+      words: 'Joint plan, SVG',
+      group: 'sheets',
+      make: () => svgOf(drawingOf(plan, analysis), sheetContent(plan, analysis)),
+    },
+    ...(analysis.tiles === null
+      ? []
+      : [
+          {
+            name: 'set-out.svg',
+            words: 'Set-out sheet of the tiles, SVG',
+            group: 'sheets',
+            make: () => pageSvg(setOutSheet(plan, analysis)),
+          } as const,
+        ]),
+    { name: 'tables.xlsx', words: 'All lists, spreadsheet', group: 'lists', make: () => workbook(source) },
+    ...planTables(source).map(
+      ({ name, words, make }): PlanDocument => ({
+        name: `${name}.csv`,
+        words: `${words}, CSV`,
+        group: 'lists',
+        make: () => csvOf(make(source)),
+      }),
+    ),
+    { name: 'analysis.json', words: 'Analysis, JSON', group: 'data', make: () => analysisText(analysis) },
   ];
-}
-
-/** A table by its name before it is made: a large floor has long ones. */
-interface NamedTable {
-  readonly name: string;
-  readonly make: (source: PaperSource) => Table;
-}
-
-const tables: readonly NamedTable[] = [
-  { name: 'quantities', make: quantitiesTable },
-  { name: 'joints', make: jointsTable },
-  { name: 'joint-register', make: registerTable },
-  { name: 'bays', make: baysTable },
-  { name: 'findings', make: findingsTable },
-];
-const tileTables: readonly NamedTable[] = [
-  { name: 'tiles', make: tilesTable },
-  { name: 'cuts', make: cutsTable },
-];
-
-/** Tables of a plan in the order of the workbook's sheets. */
-export function planTables({ analysis }: PaperSource): readonly NamedTable[] {
-  return analysis.tiles === null ? tables : [...tables, ...tileTables];
 }
 
 async function workbook(source: PaperSource): Promise<Uint8Array> {

@@ -3,9 +3,11 @@ import { useStore } from 'zustand';
 import { objectPoints, objectRings, objectsOf } from '../../plan/edits/objects.ts';
 import type { PlanFile } from '../../plan/schema.ts';
 import { useAnalysis, useBoard, useShown } from '../state/hooks.ts';
+import { papersStore } from '../state/papersRun.ts';
 import { pointerStore } from '../state/pointerStore.ts';
 import { unitStore } from '../state/unit.ts';
 import { sceneOf } from '../tools/hand.ts';
+import { paperPointMarks } from '../tools/papers/paper-point.ts';
 import { type Sketch, type SketchMark, sketchLine, sketchRing } from '../tools/sketch.ts';
 import type { Stance } from '../tools/stance.ts';
 import { toolStore } from '../tools/toolStore.ts';
@@ -13,6 +15,7 @@ import { cutMarks } from './cutsLit.ts';
 import { dimensionMarks } from './dimensionsShown.ts';
 import type { BoardLayer } from './layers.ts';
 import { sketchPaint } from './sketchPaint.ts';
+import { takeOffMarks } from './takeOffLit.ts';
 import type { Viewport } from './viewport.ts';
 
 interface SketchLayerProps {
@@ -58,6 +61,11 @@ function useSketch(view: Viewport): Sketch {
   const dimensions = useMemo(() => dimensionMarks(), [stance, chosen, shown, result, view, size, trayOpen, unit]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the cuts are those of the result
   const cuts = useMemo(() => cutMarks(), [cutsLit, result, step]);
+  const laid = useStore(papersStore, (state) => state.laid);
+  const lit = useStore(papersStore, (state) => state.lit);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the sources are those of the line that is lit
+  const taken = useMemo(() => takeOffMarks(), [laid, lit, step]);
+  const points = useMemo(() => (step === 'papers' ? paperPointMarks(shown) : []), [shown, step]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the scene is made of all this
   const own = useMemo(
     () => stance.sketch({ ...sceneOf(), file: shown }).marks,
@@ -65,8 +73,8 @@ function useSketch(view: Viewport): Sketch {
   );
   const cross = useMemo(() => crossMarks(stance, led), [stance, led]);
   return useMemo(
-    () => ({ marks: [...cuts, ...unseen, ...dimensions, ...own, ...cross] }),
-    [cuts, unseen, dimensions, own, cross],
+    () => ({ marks: [...cuts, ...taken, ...points, ...unseen, ...dimensions, ...own, ...cross] }),
+    [cuts, taken, points, unseen, dimensions, own, cross],
   );
 }
 

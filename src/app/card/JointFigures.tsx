@@ -7,6 +7,7 @@ import type { Result } from '../state/analysisStore.ts';
 import { CardFindings } from './CardFindings.tsx';
 import { FiguresTable } from './FiguresTable.tsx';
 import { GroutDeed } from './GroutDeed.tsx';
+import { JointRegister } from './JointRegister.tsx';
 import { JointWorking } from './JointWorking.tsx';
 
 interface JointFiguresProps {
@@ -51,6 +52,7 @@ export function JointFigures({ joint, kind, word, result }: JointFiguresProps) {
         ]}
       />
       <GroutDeed joint={joint} />
+      <JointRegister joint={joint} />
       <CardFindings id={joint.id} result={result} />
       <details className="explain">
         <summary>How the movement is found</summary>

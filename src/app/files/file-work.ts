@@ -1,31 +1,39 @@
-import { documentsOf } from '../../documents/documents.ts';
+import { isPaper, noPlanWords, planTextIn } from '../../documents/plan-data.ts';
+import type { PlanFile } from '../../plan/schema.ts';
 import { planWrite } from '../../plan/write.ts';
 import { fileStem, nameText } from '../parts/format.ts';
-import type { Result } from '../state/analysisStore.ts';
 import { boardRefuse, boardTell, errorWords } from '../state/boardStore.ts';
 import { planSaved, planStore, sheetLay } from '../state/planStore.ts';
-import { fontsFetch } from './fonts.ts';
+import { download } from './download.ts';
 import { filePlan } from './readings.ts';
 
 export { keptLay, keptStart } from './kept-work.ts';
 
-/** What is done with files, kept plans, and with reader, writer and papers: none of them has a place in the first view. */
+/** What is done with files, kept plans, and with reader and writer: none of them has a place in the first view. */
 
-/** Reads a plan file and lays it on the board; where it cannot be read, says what is wrong and where. */
+/** Reads a plan file, or a paper that carries a plan, and lays it on the board; where it cannot be read, says what is wrong and where. */
 export async function fileLay(file: File, refusal: string): Promise<void> {
   const name = nameText(file.name);
-  const text = await fileText(file, refusal);
-  if (text === null) return;
-  const plan = filePlan(text, refusal);
+  const plan = await fileRead(file, refusal);
   if (plan === null) return;
   sheetLay(`Open ${name}`, plan, 'file');
   boardTell(`${name} is on the board.`);
 }
 
-/** Null where the disk does not give it, which is said. */
+/** The plan of a plan file, or of a paper that carries one; null where it cannot be read, which is said. */
+export async function fileRead(file: File, refusal: string): Promise<PlanFile | null> {
+  const text = await fileText(file, refusal);
+  return text === null ? null : filePlan(text, refusal);
+}
+
+/** Null where the disk does not give it, or where a paper carries no plan, which is said. */
 async function fileText(file: File, refusal: string): Promise<string | null> {
   try {
-    return await file.text();
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    if (!isPaper(bytes)) return new TextDecoder().decode(bytes);
+    const text = planTextIn(bytes);
+    if (text === null) boardRefuse(refusal, [{ at: '', says: noPlanWords }]);
+    return text;
   } catch (error) {
     boardRefuse(refusal, [{ at: '', says: errorWords(error) }]);
     return null;
@@ -62,31 +70,4 @@ export async function planPut(refusal: string): Promise<void> {
     if (error instanceof DOMException && error.name === 'AbortError') return;
     boardRefuse(refusal, [{ at: '', says: errorWords(error) }]);
   }
-}
-
-const types: Readonly<Record<string, string>> = { json: 'application/json', csv: 'text/csv', svg: 'image/svg+xml' };
-
-/** One paper of the last good result, as a download. */
-export async function paperPut({ file, plan, analysis }: Result, name: string): Promise<void> {
-  const source = { file, plan, analysis, date: today() };
-  const paper = documentsOf(source, fontsFetch).find((each) => each.name === name);
-  if (paper === undefined) throw new Error(`no paper named ${name}`);
-  const type = types[name.split('.').at(-1) ?? ''] ?? 'text/plain';
-  download(`${fileStem(plan.name)}-${name}`, type, (await paper.make()) as BlobPart);
-}
-
-/** By the clock of the machine, where it stands. */
-function today(): string {
-  const now = new Date();
-  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, '0')).join('-');
-}
-
-function download(name: string, type: string, content: BlobPart): void {
-  const address = URL.createObjectURL(new Blob([content], { type }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = name;
-  link.click();
-  // The browser has taken the file by the next turn.
-  setTimeout(() => URL.revokeObjectURL(address));
 }

@@ -1,17 +1,21 @@
 import { lateAsk, lateOf } from '../late.ts';
 import { nameText } from '../parts/format.ts';
-import type { Result } from '../state/analysisStore.ts';
 
 export const fileParts = lateOf(() => import('./file-work.ts'));
 
-/** Asks for a plan file. */
+/** Asks for a plan file, to be laid on the board. */
 export function filePick(): void {
+  fileAsk((file) => void fileOpen(file));
+}
+
+/** Asks for a plan file, or a paper that carries a plan. */
+export function fileAsk(take: (file: File) => void): void {
   const input = document.createElement('input');
   input.type = 'file';
-  input.accept = '.json,application/json';
+  input.accept = '.json,.pdf,.svg';
   input.addEventListener('change', () => {
     const [file] = input.files ?? [];
-    if (file !== undefined) void fileOpen(file);
+    if (file !== undefined) take(file);
   });
   input.click();
 }
@@ -35,9 +39,4 @@ async function fileOpen(file: File): Promise<void> {
 export async function planSave(): Promise<void> {
   const refusal = 'The plan was not saved.';
   await (await lateAsk(fileParts, refusal))?.planPut(refusal);
-}
-
-/** One paper of the last good result, as a download. */
-export async function paperDownload(result: Result, name: string): Promise<void> {
-  await (await lateAsk(fileParts, 'The paper was not made.'))?.paperPut(result, name);
 }

@@ -54,7 +54,14 @@ const stepTools: Readonly<Record<WorkStep, readonly ToolButton[]>> = {
       hint: 'Place the corner from which the tiles are laid',
     },
   ],
-  papers: [],
+  papers: [
+    {
+      tool: 'paperPoint',
+      icon: 'point',
+      words: 'Point',
+      hint: 'Place base points, test points and the access for the papers',
+    },
+  ],
 };
 
 /** What the hand can take up in this step of the work, how it is set, and what to do next. */

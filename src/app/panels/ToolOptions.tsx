@@ -49,10 +49,24 @@ export function ToolOptions({ tool }: { readonly tool: ToolName }) {
         <WishNumber figure="sunC" label="Up to" unit="°C" value={wishes.sunC} onWish={(sunC) => wish({ sunC })} />
       )}
       {tool === 'setOut' && <SetOutOptions />}
+      {tool === 'paperPoint' && (
+        <BarChoice
+          label="For"
+          value={wishes.paperPoint}
+          choices={pointChoices}
+          onChange={(paperPoint) => wish({ paperPoint })}
+        />
+      )}
       {tool !== 'choose' && <PlaceField />}
     </>
   );
 }
+
+const pointChoices = [
+  { value: 'base', words: 'Base point to set out from' },
+  { value: 'test', words: 'Test point for dryness' },
+  { value: 'access', words: 'Access for the pour' },
+] as const;
 
 const outlineTools: readonly ToolName[] = ['room', 'hole', 'joinery', 'slabContact', 'sunZone', 'keepClear'];
 

@@ -1,0 +1,69 @@
+import type { Joint } from '../../plan/analysis.ts';
+import { planJointNoted } from '../../plan/edits/settings.ts';
+import { type JointLock, noJointEntry, orderingOf, papersOf } from '../../plan/papers.ts';
+import { ChoiceField } from '../parts/ChoiceField.tsx';
+import { Fold } from '../parts/Fold.tsx';
+import { NumberField } from '../parts/NumberField.tsx';
+import { TextField } from '../parts/TextField.tsx';
+import { usePlan } from '../state/hooks.ts';
+import { commit } from '../state/planStore.ts';
+
+type Words = 'profile' | 'sealant' | 'colour' | 'fixing' | 'decidedBy' | 'suppliedBy' | 'photo';
+const wordFields: readonly (readonly [Words, string, string])[] = [
+  ['profile', 'Profile', 'Kind and height'],
+  ['sealant', 'Sealant', 'Kind and class'],
+  ['colour', 'Colour', 'As chosen'],
+  ['fixing', 'Fixing', 'How it is held'],
+  ['decidedBy', 'Who decides', 'Name or trade'],
+  ['suppliedBy', 'Who supplies', 'Name or trade'],
+  ['photo', 'Photo number', 'Such as 12'],
+];
+const undecided = 'undecided';
+const locks: readonly { readonly value: JointLock | typeof undecided; readonly words: string }[] = [
+  { value: undecided, words: 'Not decided' },
+  { value: 'none', words: 'None' },
+  { value: 'dowels', words: 'Dowels' },
+  { value: 'key', words: 'Key' },
+];
+
+/** What the joint register says of this joint beyond what is worked out. */
+export function JointRegister({ joint: { id, key } }: { readonly joint: Joint }) {
+  const file = usePlan((state) => state.history.present.file);
+  const entry = papersOf(file).joints.get(key) ?? noJointEntry;
+  const put = (words: string, change: Parameters<typeof planJointNoted>[2], gesture: string | null = null) =>
+    commit(`${words} of ${id}`, (present) => planJointNoted(present, key, change), gesture);
+  return (
+    <Fold summary="In the joint register">
+      {wordFields.map(([field, label, placeholder]) => (
+        <TextField
+          key={field}
+          label={label}
+          value={entry[field]}
+          placeholder={placeholder}
+          onChange={(words) => put(label, { [field]: words === '' ? undefined : words })}
+        />
+      ))}
+      <ChoiceField
+        label="Against lipping"
+        value={entry.lock ?? undecided}
+        choices={locks}
+        onChange={(lock) => put('Lock', { lock: lock === undecided ? undefined : lock })}
+      />
+      <NumberField
+        label="Pipes through it"
+        name={`Pipes through ${id}`}
+        unit=""
+        source="sleeve-pipes"
+        range={`${orderingOf(file).sleevesPerJoint} taken where none are entered`}
+        value={entry.pipes}
+        least={0}
+        most={1000}
+        step={1}
+        decimals={0}
+        refusal={(value) => (Number.isInteger(value) ? null : 'Enter a whole number.')}
+        onChange={(pipes, gesture) => put(`${pipes} pipes through it: register`, { pipes }, gesture)}
+        onClear={(gesture) => put('Pipes through it not counted: register', { pipes: undefined }, gesture)}
+      />
+    </Fold>
+  );
+}

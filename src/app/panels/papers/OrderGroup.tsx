@@ -1,0 +1,154 @@
+import { planPriceChanged } from '../../../plan/edits/settings.ts';
+import { type Ordering, type OrderStartKey, orderingOf, orderStarts, type PriceKey } from '../../../plan/papers.ts';
+import { Fold } from '../../parts/Fold.tsx';
+import { figureShort } from '../../parts/format.ts';
+import { NumberField } from '../../parts/NumberField.tsx';
+import { figureRange } from '../../parts/SourceNote.tsx';
+import { TextField } from '../../parts/TextField.tsx';
+import { boardRefuse } from '../../state/boardStore.ts';
+import { usePlan } from '../../state/hooks.ts';
+import { commit } from '../../state/planStore.ts';
+import { paperPut } from './put.ts';
+
+type Key = Exclude<OrderStartKey, 'mostM3PerDay'>;
+
+/** What can be entered of each: a share is entered in percent. */
+const fields: readonly {
+  readonly key: Key;
+  readonly label: string;
+  readonly unit: string;
+  readonly least: number;
+  readonly most: number;
+  readonly step: number;
+  readonly decimals: number;
+}[] = [
+  { key: 'stripRollM', label: 'Roll of edge strip', unit: 'm', least: 1, most: 1000, step: 5, decimals: 1 },
+  { key: 'stripTrimMm', label: 'Edge strip above the floor', unit: 'mm', least: 0, most: 500, step: 5, decimals: 0 },
+  { key: 'stripOverlapMm', label: 'Overlap of edge strip', unit: 'mm', least: 0, most: 1000, step: 10, decimals: 0 },
+  { key: 'stripAllowance', label: 'Edge strip cut to waste', unit: '%', least: 0, most: 100, step: 1, decimals: 1 },
+  { key: 'profileBarM', label: 'Bar of joint profile', unit: 'm', least: 0.1, most: 100, step: 0.5, decimals: 2 },
+  { key: 'profileSpares', label: 'Spare bars', unit: '', least: 0, most: 1000, step: 1, decimals: 0 },
+  { key: 'sealantAllowance', label: 'Sealant lost', unit: '%', least: 0, most: 100, step: 1, decimals: 1 },
+  { key: 'cartridgeMl', label: 'Cartridge of sealant', unit: 'ml', least: 1, most: 100_000, step: 10, decimals: 0 },
+  { key: 'backerAllowance', label: 'Backer cut to waste', unit: '%', least: 0, most: 100, step: 1, decimals: 1 },
+  { key: 'sleevesPerJoint', label: 'Pipes through a joint', unit: '', least: 0, most: 1000, step: 1, decimals: 0 },
+  { key: 'sleeveSpares', label: 'Spare sleeves', unit: '', least: 0, most: 10_000, step: 1, decimals: 0 },
+  { key: 'screedAllowance', label: 'Screed lost', unit: '%', least: 0, most: 100, step: 1, decimals: 1 },
+  { key: 'loadM3', label: 'Load of screed', unit: 'm³', least: 0.01, most: 100, step: 1, decimals: 2 },
+  {
+    key: 'insulationAllowance',
+    label: 'Insulation cut to waste',
+    unit: '%',
+    least: 0,
+    most: 100,
+    step: 1,
+    decimals: 1,
+  },
+  { key: 'membraneLapMm', label: 'Lap of the membrane', unit: 'mm', least: 0, most: 2000, step: 10, decimals: 0 },
+  { key: 'membraneWidthM', label: 'Membrane, width', unit: 'm', least: 0.1, most: 100, step: 0.5, decimals: 2 },
+  { key: 'membraneRollM2', label: 'Roll of membrane', unit: 'm²', least: 1, most: 100_000, step: 10, decimals: 0 },
+  { key: 'membraneUpturnMm', label: 'Membrane turned up', unit: 'mm', least: 0, most: 1000, step: 10, decimals: 0 },
+];
+
+const prices: readonly (readonly [PriceKey, string])[] = [
+  ['stripRoll', 'Roll of edge strip'],
+  ['profileBar', 'Bar of profile'],
+  ['sealantCartridge', 'Cartridge of sealant'],
+  ['backerM', 'Metre of backer'],
+  ['sleeve', 'Sleeve'],
+  ['screedM3', 'm³ of screed'],
+  ['insulationM2', 'm² of insulation, a layer'],
+  ['membraneM2', 'm² of membrane'],
+  ['tile', 'Tile'],
+];
+
+/** Packs, allowances and prices that the order is worked out with. */
+export function OrderGroup() {
+  const file = usePlan((state) => state.history.present.file);
+  const ordering = orderingOf(file);
+  return (
+    <section className="group">
+      <h3>What the order is worked out with</h3>
+      <Fold summary="Packs and allowances">
+        {fields.map((field) => (
+          <OrderNumber key={field.key} field={field} ordering={ordering} />
+        ))}
+        <InsulationLayers ordering={ordering} />
+      </Fold>
+      <Fold summary="Prices">
+        <TextField
+          label="Currency"
+          value={ordering.currency}
+          placeholder="Such as EUR"
+          onChange={(words) => paperPut('order', 'Currency', { currency: words === '' ? undefined : words })}
+        />
+        {prices.map(([key, label]) => (
+          <NumberField
+            key={key}
+            label={label}
+            name={`Price: ${label}`}
+            unit={ordering.currency}
+            source="plan-data"
+            range={null}
+            value={ordering.prices[key] ?? null}
+            least={0}
+            most={1e9}
+            step={1}
+            decimals={2}
+            onChange={(value, gesture) =>
+              commit(`Price: ${label}`, (present) => planPriceChanged(present, { [key]: value }), gesture)
+            }
+            onClear={(gesture) =>
+              commit(`Price: ${label}`, (present) => planPriceChanged(present, { [key]: undefined }), gesture)
+            }
+          />
+        ))}
+      </Fold>
+    </section>
+  );
+}
+
+interface OrderNumberProps {
+  readonly field: (typeof fields)[number];
+  readonly ordering: Ordering;
+}
+
+function OrderNumber({ field: { key, ...field }, ordering }: OrderNumberProps) {
+  const { label, unit, decimals } = field;
+  const start = orderStarts[key];
+  const by = unit === '%' ? 100 : 1;
+  return (
+    <NumberField
+      {...field}
+      source={start.source}
+      range={figureRange(start)}
+      value={Number((ordering[key] * by).toFixed(decimals))}
+      refusal={(value) => (decimals > 0 || unit !== '' || Number.isInteger(value) ? null : 'Enter a whole number.')}
+      onChange={(value, gesture) =>
+        paperPut('order', `${label} ${figureShort(value, decimals)} ${unit}`.trim(), { [key]: value / by }, gesture)
+      }
+    />
+  );
+}
+
+/** Sums of millimetres such as 20 + 10, from the slab up. */
+function layersRead(text: string): readonly number[] | null {
+  const layers = text.split(/[+;/]/u).map((part) => Number(part.trim().replace(',', '.')));
+  return layers.every((mm) => mm > 0 && mm <= 1000) ? layers : null;
+}
+
+function InsulationLayers({ ordering: { insulationLayersMm } }: { readonly ordering: Ordering }) {
+  return (
+    <TextField
+      label="Insulation layers, mm"
+      value={insulationLayersMm.join(' + ')}
+      placeholder="Such as 20 + 10"
+      onChange={(text) => {
+        const layers = layersRead(text);
+        if (text === '') paperPut('order', 'Insulation in one layer', { insulationLayersMm: undefined });
+        else if (layers === null) boardRefuse('Enter thicknesses in mm from the slab up, such as 20 + 10.', []);
+        else paperPut('order', `Insulation ${layers.join(' + ')} mm`, { insulationLayersMm: layers });
+      }}
+    />
+  );
+}

@@ -1,0 +1,39 @@
+import { useStore } from 'zustand';
+import type { PaperGroup } from '../../../documents/documents.ts';
+import { paperDownload } from '../../files/paper-work.ts';
+import { Fold } from '../../parts/Fold.tsx';
+import { Icon } from '../../parts/Icon.tsx';
+import { allPapers, type Laid, papersStore } from '../../state/papersRun.ts';
+
+const groupWords: Readonly<Record<PaperGroup, string>> = {
+  sheets: 'Sheets to scale',
+  lists: 'Lists',
+  records: 'Records for the site',
+  data: 'Data',
+};
+
+/** Every paper there is, each as a download, and all of them in one file. */
+export function PapersGroup({ laid }: { readonly laid: Laid }) {
+  const busy = useStore(papersStore, ({ run }) => run !== null);
+  const button = (name: string, words: string) => (
+    <button key={name} type="button" className="button framed" disabled={busy} onClick={() => void paperDownload(name)}>
+      <Icon name="save" />
+      {words}
+    </button>
+  );
+  return (
+    <section className="group" id="papers">
+      <h3>Papers</h3>
+      <div className="downloads">{button(allPapers, 'All papers, ZIP')}</div>
+      {(Object.keys(groupWords) as PaperGroup[]).map((group) => {
+        const own = laid.list.filter((each) => each.group === group);
+        if (own.length === 0) return null;
+        return (
+          <Fold key={group} summary={groupWords[group]} unfolded={group === 'sheets'}>
+            <div className="downloads">{own.map(({ name, words }) => button(name, words))}</div>
+          </Fold>
+        );
+      })}
+    </section>
+  );
+}

@@ -1,0 +1,113 @@
+import { type PaperStatus, papersOf, type SetOutFace } from '../../../plan/papers.ts';
+import type { PlanFile } from '../../../plan/schema.ts';
+import { paperScales, paperSizes } from '../../../plan/schema-papers.ts';
+import { ChoiceField } from '../../parts/ChoiceField.tsx';
+import { DateField } from '../../parts/DateField.tsx';
+import { NumberField } from '../../parts/NumberField.tsx';
+import { TextField } from '../../parts/TextField.tsx';
+import { usePlan } from '../../state/hooks.ts';
+import { paperPut } from './put.ts';
+
+const statusWords: Readonly<Record<PaperStatus, string>> = {
+  'for-information': 'For information',
+  'for-comment': 'For comment',
+  'for-construction': 'For construction',
+};
+const faceWords: Readonly<Record<SetOutFace, string>> = {
+  plaster: 'Finished wall',
+  structure: 'Bare structure',
+  strip: 'Edge strip',
+};
+const auto = 'auto';
+
+function choicesOf<Value extends string>(words: Readonly<Record<Value, string>>) {
+  return (Object.keys(words) as Value[]).map((value) => ({ value, words: words[value] }));
+}
+
+type Words = 'project' | 'number' | 'designer';
+const wordFields: readonly (readonly [Words, string, string])[] = [
+  ['project', 'Project', 'Name or address'],
+  ['number', 'Sheet number', 'Such as J-01'],
+  ['designer', 'Designer', 'Responsible for it'],
+];
+
+/** What stands in the title block of every sheet, and what paper it goes on. */
+export function SheetGroup() {
+  const file = usePlan((state) => state.history.present.file);
+  const papers = papersOf(file);
+  return (
+    <section className="group">
+      <h3>Title block</h3>
+      {wordFields.map(([key, label, placeholder]) => (
+        <TextField
+          key={key}
+          label={label}
+          value={papers[key]}
+          placeholder={placeholder}
+          onChange={(words) =>
+            paperPut('papers', `${label} of the sheets`, { [key]: words === '' ? undefined : words })
+          }
+        />
+      ))}
+      {papers.designer === '' && (
+        <p className="small quiet">
+          Without a designer every sheet says across it that it is not checked for construction.
+        </p>
+      )}
+      <ChoiceField
+        label="Status"
+        value={papers.status}
+        choices={choicesOf(statusWords)}
+        onChange={(status) => paperPut('papers', `Sheets ${statusWords[status].toLowerCase()}`, { status })}
+      />
+      <DateField
+        label="Day of the sheets"
+        value={papers.date}
+        onChange={(date) => paperPut('papers', 'Day of the sheets', { date })}
+      />
+      <PaperFields file={file} />
+    </section>
+  );
+}
+
+function PaperFields({ file }: { readonly file: PlanFile }) {
+  const { face, paper, scale, northDeg } = papersOf(file);
+  return (
+    <>
+      <ChoiceField
+        label="Paper"
+        value={paper ?? auto}
+        choices={[{ value: auto, words: 'As it fits' }, ...paperSizes.map((value) => ({ value, words: value }))]}
+        onChange={(value) => paperPut('papers', 'Paper', { paper: value === auto ? undefined : value })}
+      />
+      <ChoiceField
+        label="Scale"
+        value={scale === null ? auto : String(scale)}
+        choices={[
+          { value: auto, words: 'As it fits' },
+          ...paperScales.map((each) => ({ value: String(each), words: `1 : ${each}` })),
+        ]}
+        onChange={(value) => paperPut('papers', 'Scale', { scale: paperScales.find((each) => String(each) === value) })}
+      />
+      <ChoiceField
+        label="Dimensions from"
+        value={face}
+        choices={choicesOf(faceWords)}
+        onChange={(value) => paperPut('papers', `Dimensions from ${faceWords[value].toLowerCase()}`, { face: value })}
+      />
+      <NumberField
+        label="North, clockwise from up"
+        unit="°"
+        source="plan-data"
+        range={null}
+        value={northDeg}
+        least={-360}
+        most={360}
+        step={5}
+        decimals={1}
+        onChange={(deg, gesture) => paperPut('papers', 'Way to the north', { northDeg: deg }, gesture)}
+        onClear={(gesture) => paperPut('papers', 'Way to the north not known', { northDeg: undefined }, gesture)}
+      />
+    </>
+  );
+}

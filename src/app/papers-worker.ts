@@ -1,0 +1,81 @@
+import { expose } from 'comlink';
+import { zipSync } from 'fflate';
+import { createAnalyser } from '../analysis/analyser.ts';
+import { type Comparison, comparisonOf } from '../documents/compare.ts';
+import { comparisonDocuments } from '../documents/compare-documents.ts';
+import { documentsOf, type PlanDocument } from '../documents/documents.ts';
+import type { PaperSource } from '../documents/paper-source.ts';
+import { orderingOf, papersOf } from '../plan/papers.ts';
+import { planResolve } from '../plan/resolve.ts';
+import type { PlanFile } from '../plan/schema.ts';
+import type { TakeOff } from '../plan/take-off.ts';
+import { orderOf } from '../takeoff/order.ts';
+import { fontsFetch } from './files/fonts.ts';
+
+/** The papers, made off the screen's own thread: a PDF of a large floor takes its time. Fetched when papers are first looked at. */
+
+export interface PapersLaid {
+  readonly list: readonly PaperAbout[];
+  readonly takeOff: TakeOff;
+  /** With the earlier version; null where there is none. */
+  readonly comparison: Comparison | null;
+}
+
+/** A paper that can be made. */
+export type PaperAbout = Pick<PlanDocument, 'name' | 'words' | 'group'>;
+
+let source: PaperSource | null = null;
+/** The earlier version that the plan is compared with; null: none. */
+let earlier: PaperSource | null = null;
+
+function documents(): readonly PlanDocument[] {
+  if (source === null) return [];
+  const own = documentsOf(source, fontsFetch);
+  return earlier === null ? own : [...own, ...comparisonDocuments(earlier, source, fontsFetch)];
+}
+
+async function bytesOf({ make }: PlanDocument): Promise<Uint8Array> {
+  const content = await make();
+  return typeof content === 'string' ? new TextEncoder().encode(content) : content;
+}
+
+const service = {
+  /** Fetches all that papers are made with, so that they can be made once the server is gone. */
+  async prepare(): Promise<void> {
+    await Promise.all([import('../documents/pdf.ts'), import('../documents/xlsx.ts'), fontsFetch()]);
+  },
+  /** What papers are made of from now on. */
+  lay(next: PaperSource): PapersLaid {
+    source = next;
+    const { file, plan, analysis } = next;
+    return {
+      list: documents().map(({ name, words, group }) => ({ name, words, group })),
+      takeOff: orderOf(plan, analysis, orderingOf(file), papersOf(file)),
+      comparison: earlier === null ? null : comparisonOf(earlier, next),
+    };
+  },
+  /** What is laid from now on is compared with an earlier version; null: no longer. */
+  compare(file: PlanFile | null, date: string): void {
+    earlier = null;
+    if (file === null) return;
+    const plan = planResolve(file);
+    const analysis = createAnalyser().analyse(plan);
+    if (analysis !== null) earlier = { file, plan, analysis, date };
+  },
+  /** @returns bytes of one paper, or of all of them in one file */
+  async make(name: string, onProgress: (share: number) => void): Promise<Uint8Array> {
+    const all = documents();
+    const one = all.find((each) => each.name === name);
+    if (one !== undefined) return bytesOf(one);
+    const files: Record<string, Uint8Array> = {};
+    for (const [i, each] of all.entries()) {
+      files[each.name] = await bytesOf(each);
+      onProgress((i + 1) / all.length);
+    }
+    // one day for all of them: the same papers are the same bytes
+    return zipSync(files, { mtime: '1980-01-01T00:00:00' });
+  },
+};
+export type PaperService = typeof service;
+
+expose(service);

@@ -1,0 +1,165 @@
+import { proxy, type Remote, wrap } from 'comlink';
+import { createStore } from 'zustand/vanilla';
+import type { PlanFile } from '../../plan/schema.ts';
+import type { PaperService, PapersLaid } from '../papers-worker.ts';
+import { longMs, slowMs } from './analysisRun.ts';
+import type { Result, Run } from './analysisStore.ts';
+import { errorWords } from './boardStore.ts';
+
+/** Name of all papers in one file. */
+export const allPapers = 'papers.zip';
+
+/** The papers of the last good result: worked out in a thread of their own while they are looked at. */
+export interface PapersState {
+  /** Of the newest result that was laid; null until there is one. */
+  readonly laid: Laid | null;
+  /** The paper that is being made. */
+  readonly run: (Pick<Run, 'pace' | 'share'> & { readonly name: string }) | null;
+  /** Why there are none. */
+  readonly halted: string | null;
+  /** Key of the line of the take-off whose sources are lit. */
+  readonly lit: string | null;
+  /** The file that the plan is compared with. */
+  readonly earlier: Earlier | null;
+}
+
+export interface Earlier {
+  readonly name: string;
+  readonly file: PlanFile;
+}
+
+export interface Laid extends PapersLaid {
+  readonly result: Result;
+}
+
+export const papersStore = createStore<PapersState>(() => ({
+  laid: null,
+  run: null,
+  halted: null,
+  lit: null,
+  earlier: null,
+}));
+
+let worker: Worker | null = null;
+let service: Remote<PaperService> | null = null;
+/** What was asked last: the worker does one thing after the other. */
+let last: Promise<unknown> = Promise.resolve();
+/** The newest result that still waits to be laid. */
+let waiting: Result | null = null;
+/** Tells whoever waits for the worker that it has ended. */
+let failed: ((why: Error) => void) | null = null;
+
+function serviceStart(): Remote<PaperService> {
+  if (service !== null) return service;
+  const own = new Worker(new URL('../papers-worker.ts', import.meta.url), { type: 'module' });
+  own.addEventListener('error', (event) => serviceEnd(event.message || 'The papers could not start.'));
+  worker = own;
+  service = wrap<PaperService>(own);
+  return service;
+}
+
+function serviceEnd(why: string): void {
+  worker?.terminate();
+  worker = null;
+  service = null;
+  failed?.(new Error(why));
+}
+
+/** What the worker answers, after all that was asked before; or why it ended. */
+function answerOf<Answer>(ask: (of: Remote<PaperService>) => Promise<Answer>): Promise<Answer> {
+  const answer = last.then(
+    () =>
+      new Promise<Answer>((told, fail) => {
+        failed = fail;
+        ask(serviceStart()).then(told, fail);
+      }),
+  );
+  last = answer.catch(() => undefined);
+  return answer;
+}
+
+/** Fetches all that papers are made with. */
+export function papersPrepare(): Promise<void> {
+  return answerOf((of) => of.prepare());
+}
+
+/** Lays a result before the papers; of results that come faster than they can be worked out the newest. */
+export async function papersLay(result: Result): Promise<void> {
+  const isUnderway = waiting !== null;
+  waiting = result;
+  if (isUnderway) return;
+  try {
+    const laid = await answerOf(async (of) => {
+      const newest = waiting ?? result;
+      waiting = null;
+      const { file, plan, analysis } = newest;
+      return { result: newest, ...(await of.lay({ file, plan, analysis, date: today() })) };
+    });
+    papersStore.setState({ laid, halted: null });
+  } catch (error) {
+    waiting = null;
+    papersStore.setState({ halted: errorWords(error) });
+  }
+}
+
+/** By the clock of the machine, where it stands. */
+function today(): string {
+  const now = new Date();
+  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, '0')).join('-');
+}
+
+/** Makes one paper of what is laid, or all of them.  @returns null where it was cancelled or could not be made: `halted` says why */
+export async function paperMake(name: string): Promise<Uint8Array | null> {
+  papersStore.setState({ run: { name, pace: 'quick', share: 0 }, halted: null });
+  const timers = [
+    setTimeout(() => runTell({ pace: 'slow' }), slowMs),
+    setTimeout(() => runTell({ pace: 'long' }), longMs),
+  ];
+  try {
+    return await answerOf((of) =>
+      of.make(
+        name,
+        proxy((share: number) => runTell({ share })),
+      ),
+    );
+  } catch (error) {
+    papersStore.setState({ halted: errorWords(error) });
+    return null;
+  } finally {
+    for (const timer of timers) clearTimeout(timer);
+    papersStore.setState({ run: null });
+  }
+}
+
+function runTell(change: Partial<Pick<Run, 'pace' | 'share'>>): void {
+  const { run } = papersStore.getState();
+  if (run !== null) papersStore.setState({ run: { ...run, ...change } });
+}
+
+/** Ends the paper under way. What was laid is laid anew for the next. */
+export function paperCancel(): void {
+  const { run, laid, earlier } = papersStore.getState();
+  if (run === null) return;
+  serviceEnd('Cancelled.');
+  if (laid === null) return;
+  if (earlier === null) void papersLay(laid.result);
+  else void papersCompare(earlier);
+}
+
+/** Compares what is laid with an earlier version; null: no longer. */
+export async function papersCompare(earlier: Earlier | null): Promise<void> {
+  papersStore.setState({ earlier });
+  const { laid } = papersStore.getState();
+  if (laid === null) return;
+  try {
+    await answerOf((of) => of.compare(earlier?.file ?? null, today()));
+    await papersLay(laid.result);
+  } catch (error) {
+    papersStore.setState({ halted: errorWords(error) });
+  }
+}
+
+/** Lights what a line of the take-off was measured from; null: none. */
+export function takeOffLight(key: string | null): void {
+  papersStore.setState({ lit: key });
+}

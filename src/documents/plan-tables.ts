@@ -1,0 +1,33 @@
+import type { PaperSource } from './paper-source.ts';
+import { pourTable } from './pour-papers.ts';
+import { registerTable } from './register.ts';
+import { setOutTable } from './setting-out-table.ts';
+import type { Table } from './table.ts';
+import { baysTable, findingsTable, jointsTable, quantitiesTable } from './tables.ts';
+import { cutsTable, tilesTable } from './tile-tables.ts';
+
+/** A table by its name before it is made: a large floor has long ones. */
+export interface NamedTable {
+  readonly name: string;
+  readonly words: string;
+  readonly make: (source: PaperSource) => Table;
+}
+
+const tables: readonly NamedTable[] = [
+  { name: 'quantities', words: 'Quantities', make: quantitiesTable },
+  { name: 'joints', words: 'Joint list', make: jointsTable },
+  { name: 'joint-register', words: 'Joint register', make: registerTable },
+  { name: 'setting-out', words: 'Setting out of joints', make: setOutTable },
+  { name: 'bays', words: 'Bay list', make: baysTable },
+  { name: 'pour-plan', words: 'Pour plan', make: pourTable },
+  { name: 'findings', words: 'Findings', make: findingsTable },
+];
+const tileTables: readonly NamedTable[] = [
+  { name: 'tiles', words: 'Tiles', make: tilesTable },
+  { name: 'cuts', words: 'Cuts at walls', make: cutsTable },
+];
+
+/** Tables of a plan in the order of the workbook's sheets. */
+export function planTables({ analysis }: PaperSource): readonly NamedTable[] {
+  return analysis.tiles === null ? tables : [...tables, ...tileTables];
+}
