@@ -92,7 +92,7 @@ export function objectLabel(id: string, outline: Ring, forms: readonly string[])
   };
 }
 
-function shortened(text: string): string {
+export function shortened(text: string): string {
   const characters = [...text];
   return characters.length <= longestName
     ? text

@@ -1,0 +1,54 @@
+import { regionDeepestPoint } from '../geometry/deepest-point.ts';
+import type { Bay } from '../plan/analysis.ts';
+import type { Drawing, DrawingItem, LabelItem, LineItem } from './drawing.ts';
+import { itemsInOrder } from './drawing-list.ts';
+import type { PaperSource } from './paper-source.ts';
+import { type PourLot, pourPlanOf } from './pour-plan.ts';
+import { areaText } from './words.ts';
+
+/** The plan as it is laid, in painting order: floor, things and joints of a drawing, with the day of each bay and the joints at which work stops. What the
+ *  drawing has to say of movement, tiles and findings is left out. */
+export function pourItems(source: PaperSource, drawing: Drawing): readonly DrawingItem[] {
+  const { lots } = pourPlanOf(source);
+  const dams = new Set(lots.flatMap((lot) => lot.dams.map(({ joint }) => joint)));
+  const kept = drawing.items.filter(isKept);
+  const stops = kept.flatMap((item): readonly LineItem[] =>
+    item.shape === 'line' && item.layer === 'joints' && dams.has(item.ref.id)
+      ? [{ ...item, style: 'dam', bareEnds: 'both' }]
+      : [],
+  );
+  // the stops first: the line of the joint is seen on them
+  return itemsInOrder([...stops, ...kept, ...lots.flatMap(lotLabels)]);
+}
+
+function isKept({ layer, shape, ref }: DrawingItem): boolean {
+  if (layer === 'tiles' || layer === 'marks' || layer === 'findings') return false;
+  return shape !== 'label' || (ref.kind !== 'bay' && ref.kind !== 'joint');
+}
+
+function lotLabels(lot: PourLot): readonly LabelItem[] {
+  return lot.bays.map((bay) => dayLabel(bay, lot));
+}
+
+/** Before the names of things: the day is what the plan is for. */
+const dayPriority = 5e6;
+
+function dayLabel(bay: Bay, { day, date }: PourLot): LabelItem {
+  const name = { text: `Day ${day}`, style: 'bay-name' } as const;
+  const short = { text: String(day), style: 'bay-name' } as const;
+  const id = { text: bay.id, style: 'bay-figure' } as const;
+  const figure = { text: `${bay.id}, ${areaText(bay.areaM2)}`, style: 'bay-figure' } as const;
+  const on = date === null ? [] : [{ text: date, style: 'bay-figure' } as const];
+  return {
+    shape: 'label',
+    layer: 'labels',
+    ref: { kind: 'bay', id: bay.id },
+    seat: {
+      kind: 'inside',
+      at: regionDeepestPoint(bay, 0.15).point,
+      region: { outline: bay.outline, holes: bay.holes },
+    },
+    forms: [[name, ...on, figure], [name, figure], [name, id], [name], [short]],
+    priority: dayPriority + bay.areaM2,
+  };
+}

@@ -1,0 +1,55 @@
+import { type Records, recordsOf } from '../plan/papers.ts';
+import { type FirstHeating, firstHeatingOf, heatingMomentText } from './first-heating.ts';
+import type { PaperSource } from './paper-source.ts';
+import { pourPlanOf } from './pour-plan.ts';
+
+/** First heating as the papers have it: where the pour is entered to end later than the day of laying, or every bay has its day and no day of laying is
+ *  entered, the days are counted from the last pour, since they are never to begin early. */
+export function sourceHeating(source: PaperSource): FirstHeating {
+  const records = recordsOf(source.file);
+  const { laidOn, words } = laidOf(source, records);
+  const heating = firstHeatingOf(source.plan, { ...records, laidOn });
+  return words === null ? heating : { ...heating, told: [words, ...heating.told] };
+}
+
+interface Laid {
+  readonly laidOn: string | null;
+  /** Null: as entered. */
+  readonly words: string | null;
+}
+
+function laidOf(source: PaperSource, { laidOn }: Records): Laid {
+  const { lots } = pourPlanOf(source);
+  const last = lots.reduce<string | null>(
+    (most, { date }) => (date !== null && (most === null || date > most) ? date : most),
+    null,
+  );
+  if (last === null) return { laidOn, words: null };
+  if (laidOn === null) {
+    if (lots.some(({ date }) => date === null)) return { laidOn, words: null };
+    return {
+      laidOn: last,
+      words: `No laying date is entered: days are counted from the last day of the pour, ${last}.`,
+    };
+  }
+  if (last <= laidOn) return { laidOn, words: null };
+  return {
+    laidOn: last,
+    words: `The pour ends on ${last}, after the laying date that is entered, ${laidOn}: days are counted from the later.`,
+  };
+}
+
+/** When heating must not begin: on the form and in the calendar. All but the days is common practice, no source. */
+export function startBans({ waitDays, laidOn, days }: FirstHeating): readonly string[] {
+  const [first] = days;
+  const from = laidOn === null || first === undefined ? '' : `, which is before ${heatingMomentText(first)}`;
+  return [
+    `the screed is younger than ${waitDays} days${from}, or than the data sheet asks for`,
+    'the pressure test is not signed, or a circuit holds air or has lost pressure',
+    'the supply cannot be held at the wanted temperature, or no limiter is set',
+    'the screed has open cracks, or edges that have lifted',
+    'a joint or the edge strip is bridged by screed, mortar or plaster',
+    'boards, stacks of material or coverings lie on the screed',
+    'rooms are not ventilated, or stand in a draught',
+  ];
+}
