@@ -8,7 +8,7 @@ import type { PaperSource } from './paper-source.ts';
 import { sketchPages } from './sketch-page.ts';
 import { type ColumnOf, columnFigure, columnText, plain, type Table, tableOf } from './table.ts';
 import { wholeMmText } from './tile-words.ts';
-import { jointKindNames, movementText, oneLine } from './words.ts';
+import { heldSpace, jointKindNames, movementText, oneLine } from './words.ts';
 
 /** The doorway sheet: where the joint of each doorway runs and what it is made of, as lists and as sketches to scale. */
 
@@ -57,11 +57,9 @@ export function doorwayPages(source: PaperSource): readonly Page[] {
     source,
     title,
     doorwayPlaces(source).map((place) => {
-      const rows = rowsOf(source, place);
-      return doorwaySketch(place, [
-        `${leafText(place).replace(/^./u, (letter) => letter.toUpperCase())}.`,
-        ...rows.map(sketchWords),
-      ]);
+      const [first = '', ...others] = rowsOf(source, place).map(sketchWords);
+      const leaf = leafText(place).replace(/^./u, (letter) => letter.toUpperCase());
+      return doorwaySketch(place, [`${leaf}. ${first}`, ...others]);
     }),
   );
 }
@@ -185,8 +183,12 @@ function sketchWords(row: DoorwayRow): string {
     `${joint.profileMm} mm wide`,
     `sealant ${sealantText(row)}`,
     grout === null ? null : `grout: ${grout}`,
-    `closes ${movementText(joint.closingMm)}, slides ${movementText(joint.slidingMm)}`,
+    `closes ${held(joint.closingMm)}, slides ${held(joint.slidingMm)}`,
     remarkText(row),
   ];
   return `${joint.id}: ${parts.filter((part) => part !== null).join('; ')}.`;
+}
+
+function held(mm: number): string {
+  return movementText(mm).replace(' ', heldSpace);
 }

@@ -2,8 +2,15 @@ import type { Point } from '../geometry/point.ts';
 import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
 import type { DoorwayJoint, DoorwayPlace } from './doorway-places.ts';
 import { fillInks, type Ink, lineInks } from './ink.ts';
-import { spread } from './joint-dimensions-string.ts';
-import { type Sketch, sketchDimension, sketchLine, sketchText, sketchWidthMm } from './sketch-page.ts';
+import {
+  calloutInks,
+  calloutWidthMm,
+  type Sketch,
+  sketchDimension,
+  sketchLine,
+  sketchText,
+  sketchWidthMm,
+} from './sketch-page.ts';
 import { box, rowMm } from './strip-pen.ts';
 import { textCut, textLinesFirst } from './text-width.ts';
 import { wholeMmText } from './tile-words.ts';
@@ -114,6 +121,10 @@ function widthInks(place: DoorwayPlace, scale: number, [x, y]: Point, top: numbe
   ];
 }
 
+function faceName({ room, name }: DoorwayPlace['sides'][number]): string {
+  return room === null ? 'the other face' : textBefore(name);
+}
+
 interface Link {
   readonly fromMm: number;
   readonly toMm: number;
@@ -150,32 +161,28 @@ function chainOf(place: DoorwayPlace): readonly Link[] {
     return [{ fromMm: 0, toMm: depth, words: `${wholeMmText(depth)} depth of the wall` }];
   }
   return [
-    { fromMm: 0, toMm: first.atMm, words: `${wholeMmText(first.atMm)} from ${textBefore(one.name)}` },
+    { fromMm: 0, toMm: first.atMm, words: `${wholeMmText(first.atMm)} from ${faceName(one)}` },
     ...stops.slice(1).map(({ atMm, name }, i) => {
       const before = stops[i] as Stop;
       const words = `${wholeMmText(atMm - before.atMm)} from ${before.name} to ${name}`;
       return { fromMm: before.atMm, toMm: atMm, words };
     }),
-    { fromMm: last.atMm, toMm: depth, words: `${wholeMmText(depth - last.atMm)} from ${textBefore(other.name)}` },
+    { fromMm: last.atMm, toMm: depth, words: `${wholeMmText(depth - last.atMm)} from ${faceName(other)}` },
   ];
 }
 
 function chainInks(place: DoorwayPlace, scale: number, [x, y]: Point): readonly Ink[] {
-  const wallRight = x + 2 * wallEndMm + place.clearMm / scale;
-  const line = wallRight + dimensionMm;
+  const rightMm = 2 * wallEndMm + place.clearMm / scale;
+  const bendMm = rightMm + dimensionMm;
   const links = chainOf(place);
   const places = [0, ...links.map(({ toMm }) => toMm)].map((mm) => y + mm / scale);
-  const middles = links.map(({ fromMm, toMm }) => y + (fromMm + toMm) / 2 / scale);
-  const rows = spread(middles, rowMm);
+  const callouts = links.map(({ fromMm, toMm, words }) => ({
+    from: [x + bendMm, y + (fromMm + toMm) / 2 / scale] as const,
+    lines: [textCut(words, 'sheet-text', calloutWidthMm(bendMm))],
+  }));
   return [
-    ...places.map((at) => sketchLine([wallRight + 1, at], [line + 1.5, at])),
-    ...sketchDimension(places.map((at): Point => [line, at])),
-    ...links.flatMap(({ words }, i): Ink[] => {
-      const [from, to] = [middles[i] as number, rows[i] as number];
-      return [
-        sketchLine([line, from], [line + 3, from], [line + 5.5, to], [line + 7, to]),
-        sketchText(textCut(words, 'sheet-text', wordsMm - 9), 'sheet-text', [line + 8, to]),
-      ];
-    }),
+    ...places.map((at) => sketchLine([x + rightMm + 1, at], [x + bendMm + 1.5, at])),
+    ...sketchDimension(places.map((at): Point => [x + bendMm, at])),
+    ...calloutInks(callouts, x + bendMm),
   ];
 }

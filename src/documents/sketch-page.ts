@@ -1,6 +1,7 @@
 import type { Point } from '../geometry/point.ts';
 import type { DrawingRef } from './drawing.ts';
 import { type Ink, lineInks } from './ink.ts';
+import { spread } from './joint-dimensions-string.ts';
 import type { Page, PageGroup } from './page.ts';
 import type { PaperSource } from './paper-source.ts';
 import { type Column, penStroke, rowMm, rule, textAt, textRow } from './strip-pen.ts';
@@ -108,4 +109,48 @@ export function sketchLine(...points: readonly Point[]): Ink {
 /** A dimension line with a slanted stroke at each of its places, which stand in order along it. */
 export function sketchDimension(places: readonly Point[]): readonly Ink[] {
   return places.slice(1).flatMap((to, i) => lineInks('dimension', [places[i] as Point, to]));
+}
+
+/** Words that belong to places one above the other. */
+export interface Callout {
+  /** Where its leader begins, mm on paper. */
+  readonly from: Point;
+  readonly lines: readonly string[];
+}
+
+/** From the line at which leaders bend to the words, mm on paper. */
+const leaderMm = { straight: 3, bent: 5.5, end: 7, words: 8 } as const;
+
+/** Rows of callouts in the order of their places, the first line of each as near to its place as the others let it be. */
+export function calloutRows(callouts: readonly Callout[]): readonly (readonly number[])[] {
+  const wanted = callouts.flatMap(({ from, lines }) => lines.map((_, i) => from[1] + i * rowMm));
+  const rows = spread(wanted, rowMm);
+  let at = 0;
+  return callouts.map(({ lines }) => {
+    at += lines.length;
+    return rows.slice(at - lines.length, at);
+  });
+}
+
+/** Callouts with leaders that bend to the right of a line up the page and never cross. */
+export function calloutInks(callouts: readonly Callout[], bendX: number): readonly Ink[] {
+  const rows = calloutRows(callouts);
+  return callouts.flatMap(({ from, lines }, i): Ink[] => {
+    const own = rows[i] ?? [];
+    const to = own[0];
+    if (to === undefined) return [];
+    const words = lines.map((line, k) => sketchText(line, 'sheet-text', [bendX + leaderMm.words, own[k] ?? to]));
+    const bends: readonly Point[] = [
+      from,
+      [bendX + leaderMm.straight, from[1]],
+      [bendX + leaderMm.bent, to],
+      [bendX + leaderMm.end, to],
+    ];
+    return [sketchLine(...bends), ...words];
+  });
+}
+
+/** Room for the words of callouts, mm on paper. @param bendMm of the line at which leaders bend, from the left side of the sketch */
+export function calloutWidthMm(bendMm: number): number {
+  return sketchWidthMm - bendMm - leaderMm.words;
 }

@@ -106,6 +106,7 @@ export const lineStyles = {
   running: { strokes: [stroke(0.18, 'ink')], endMark: null, colour: 'ink' },
   extension: { strokes: [stroke(0.18, 'faint')], endMark: null, colour: 'faint' },
   'grid-line': { strokes: [stroke(0.18, 'faint', [8, 1.2, 1.2, 1.2])], endMark: null, colour: 'faint' },
+  membrane: { strokes: [stroke(0.5, 'ink', [3, 0.8])], endMark: null, colour: 'ink' },
   dimension: { strokes: [stroke(0.18, 'ink')], endMark: 'slash', colour: 'ink' },
   dam: { strokes: [stroke(2.8, 'ink', [0.5, 1.1])], endMark: null, colour: 'ink' },
   leaf: { strokes: [stroke(2.2, 'faint'), stroke(1.8, 'unit')], endMark: null, colour: 'ink' },
@@ -159,6 +160,37 @@ export const fillStyles = {
     outline: stroke(0.5, 'ink'),
     hatches: [{ angleDeg: 45, spacingMm: 1.8, stroke: stroke(0.18, 'faint') }],
   },
+  'section-slab': {
+    fill: 'paper',
+    outline: stroke(0.5, 'ink'),
+    hatches: [
+      { angleDeg: 45, spacingMm: 2.8, stroke: stroke(0.2, 'faint') },
+      { angleDeg: 135, spacingMm: 4.2, stroke: stroke(0.35, 'faint', [0.4, 3.8], 'round') },
+    ],
+  },
+  'section-insulation': {
+    fill: 'paper',
+    outline: stroke(0.25, 'ink'),
+    hatches: [60, 120].map((angleDeg) => ({ angleDeg, spacingMm: 2.6, stroke: stroke(0.15, 'faint') })),
+  },
+  'section-screed': {
+    fill: 'tint0',
+    outline: stroke(0.35, 'ink'),
+    hatches: [{ angleDeg: 20, spacingMm: 2, stroke: stroke(0.35, 'faint', [0.4, 2.8], 'round') }],
+  },
+  'section-adhesive': { fill: 'tint1', outline: stroke(0.25, 'ink'), hatches: [] },
+  'section-covering': {
+    fill: 'paper',
+    outline: stroke(0.35, 'ink'),
+    hatches: [{ angleDeg: 135, spacingMm: 1.4, stroke: stroke(0.18, 'faint') }],
+  },
+  'section-foam': {
+    fill: 'paper',
+    outline: stroke(0.35, 'ink'),
+    hatches: [{ angleDeg: 0, spacingMm: 1.1, stroke: stroke(0.2, 'ink') }],
+  },
+  'section-solid': { fill: 'solid', outline: null, hatches: [] },
+  'section-plain': { fill: 'paper', outline: stroke(0.35, 'ink'), hatches: [] },
   held: { fill: null, outline: stroke(0.35, 'held'), hatches: heldHatches },
   sun: {
     fill: null,
