@@ -141,7 +141,7 @@ function positionText({ id, kind }: Joint, places: ReadonlyMap<string, string>):
 /** Example: "2400, -300 to 2400, 4300" */
 function endsText({ line }: Joint, [x, y]: Point): string {
   const ends = [line[0], line[line.length - 1]].flatMap((end) => (end === undefined ? [] : [end]));
-  return plain(ends.map((end) => `${figureText(end[0] - x, 0)}, ${figureText(end[1] - y, 0)}`).join(' to '));
+  return ends.map((end) => `${Math.round(end[0] - x)}, ${Math.round(end[1] - y)}`).join(' to ');
 }
 
 function downText({ joint: { kind }, rooms }: Row): string {

@@ -40,10 +40,11 @@ export function lineXml(text: string, style: number, place: CellPlace): string {
   return `<c r="${cellName(place)}" s="${style}" t="inlineStr"><is><t xml:space="preserve">${cellTextXml(text)}</t></is></c>`;
 }
 
-/** A cell of a table: a figure is a number with the format of its column, a text is a text whatever it looks like, and nothing is no cell at all. */
+/** A cell of a table: a figure is a number with the format of its column, a text is a text whatever it looks like, and nothing is an
+ *  empty cell. */
 export function cellXml(cell: Cell, decimals: number | null, place: CellPlace): string {
   const held = cellHeld(cell);
-  if (held === null || held === '') return '';
+  if (held === null || held === '') return `<c r="${cellName(place)}" s="${styleOf('text')}"/>`;
   if (typeof held === 'number') return `<c r="${cellName(place)}" s="${styleFigure(decimals)}"><v>${held}</v></c>`;
   return lineXml(held, styleOf(isLikeFormula(held) ? 'text-quoted' : 'text'), place);
 }

@@ -1,7 +1,7 @@
 import { xmlText } from './svg.ts';
 import { cautionLines, oneLine } from './words.ts';
 
-/** How a sheet is printed: as wide as the paper, each page with the head, what it is of and the cautions. */
+/** How a sheet is printed: as wide as the paper, or two where it would be too small to read, each page with the head, what it is of and the cautions. */
 
 interface Paper {
   /** Number of the size in the file format. */
@@ -24,24 +24,26 @@ const inchMm = 25.4;
 const digitMm = (7 * inchMm) / 96;
 /** Text of 10 points is made no smaller than this share of it where a larger paper helps. */
 const leastShare = 0.7;
+/** And goes over two sheets of the largest rather than being smaller than this share. */
+const leastOneSheet = 0.5;
 
 export function printXml(title: string, widths: readonly number[]): { readonly fit: string; readonly setUp: string } {
   const wideMm = widths.reduce((sum, width) => sum + width, 0) * digitMm;
   const { code, orientation } = papers.find(({ widthMm }) => widthMm - 2 * marginMm >= wideMm * leastShare) ?? largest;
+  const sheets = wideMm * leastOneSheet > largest.widthMm - 2 * marginMm ? 2 : 1;
   const [side, end, strip] = [marginMm, 18, 8].map((mm) => (mm / inchMm).toFixed(3));
   return {
     fit: '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>',
     setUp: [
-      '<printOptions gridLines="1"/>',
       `<pageMargins left="${side}" right="${side}" top="${end}" bottom="${end}" header="${strip}" footer="${strip}"/>`,
-      `<pageSetup paperSize="${code}" orientation="${orientation}" fitToWidth="1" fitToHeight="0"/>`,
-      `<headerFooter><oddHeader>&amp;L&amp;9${marginText(title)}&amp;R&amp;9&amp;A</oddHeader>`,
+      `<pageSetup paperSize="${code}" orientation="${orientation}" fitToWidth="${sheets}" fitToHeight="0"/>`,
+      `<headerFooter scaleWithDoc="0"><oddHeader>&amp;L&amp;9${marginText(title)}&amp;R&amp;9&amp;A</oddHeader>`,
       `<oddFooter>&amp;L&amp;7${cautionLines.map(marginText).join('\n')}&amp;R&amp;9Page &amp;P of &amp;N</oddFooter></headerFooter>`,
     ].join(''),
   };
 }
 
-const longestMargin = 90;
+const longestMargin = 120;
 
 /** Words in the margin of a page, where an & begins a code. Words that begin with a digit would change the size before them. */
 function marginText(text: string): string {

@@ -3,7 +3,7 @@ import { figureText } from './words.ts';
 import { cellName, cellXml, lineXml } from './xlsx-cells.ts';
 import { printXml } from './xlsx-print.ts';
 import { styleOf } from './xlsx-styles.ts';
-import { columnWidths, textWidth } from './xlsx-width.ts';
+import { boldShare, columnWidths, textRows } from './xlsx-width.ts';
 
 /** One sheet of a workbook. */
 export interface Sheet {
@@ -41,12 +41,12 @@ export function sheetXml(sheet: Sheet, at: number): string {
     '<worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main">',
     fit,
     `<sheetViews><sheetView workbookViewId="0"${at === 0 ? ' tabSelected="1"' : ''}>${frozenXml(sheet, widths)}</sheetView></sheetViews>`,
-    '<sheetFormatPr defaultRowHeight="13.5"/>',
+    `<sheetFormatPr defaultRowHeight="${lineHeightPt + clearPt}"/>`,
     `<cols>${widths.map((width, i) => `<col min="${i + 1}" max="${i + 1}" width="${width}" customWidth="1"/>`).join('')}</cols>`,
     '<sheetData>',
     ...lead.map(({ xml }) => xml),
-    headXml(sheet.columns, headRow),
-    ...sheet.rows.map((cells, i) => rowXml(cells, sheet.columns, headRow + 1 + i)),
+    headXml(sheet.columns, widths, headRow),
+    ...sheet.rows.map((cells, i) => rowXml(cells, sheet.columns, widths, headRow + 1 + i)),
     ...notes.map(({ xml }) => xml),
     '</sheetData>',
     sheet.lead.length > 0 || sheet.rows.length === 0 ? '' : `<autoFilter ref="${sheetRange(sheet).join(':')}"/>`,
@@ -70,25 +70,42 @@ function frozenXml(sheet: Sheet, widths: readonly number[]): string {
 /** Digits wide. */
 const widestHeld = 20;
 
-function headXml(columns: readonly TableColumn[], row: number): string {
-  const cells = columns.map((column, i) =>
-    lineXml(columnHead(column), styleOf(column.decimals === null ? 'head' : 'head-figure'), { column: i, row }),
+function headXml(columns: readonly TableColumn[], widths: readonly number[], row: number): string {
+  const heads = columns.map(columnHead);
+  const cells = heads.map((head, i) =>
+    lineXml(head, styleOf(columns[i]?.decimals === null ? 'head' : 'head-figure'), { column: i, row }),
   );
-  return `<row r="${row}">${cells.join('')}</row>`;
+  const lines = heads.reduce((most, head, i) => Math.max(most, textRows(head, (widths[i] ?? 0) / boldShare)), 1);
+  return `<row r="${row}" ${heightXml(lines)}>${cells.join('')}</row>`;
 }
 
-function rowXml(cells: readonly Cell[], columns: readonly TableColumn[], row: number): string {
-  const xml = cells.map((cell, i) => cellXml(cell, columns[i]?.decimals ?? null, { column: i, row }));
-  return `<row r="${row}">${xml.join('')}</row>`;
+function rowXml(
+  cells: readonly Cell[],
+  columns: readonly TableColumn[],
+  widths: readonly number[],
+  row: number,
+): string {
+  const xml = columns.map(({ decimals }, i) => cellXml(cells[i] ?? null, decimals, { column: i, row }));
+  const lines = cells.reduce<number>(
+    (most, cell, i) => (typeof cell === 'string' ? Math.max(most, textRows(cell, widths[i] ?? 0)) : most),
+    1,
+  );
+  return `<row r="${row}" ${heightXml(lines)}>${xml.join('')}</row>`;
+}
+
+/** Not all readers find out by themselves how high a row of broken lines is. */
+function heightXml(lines: number, share = 1): string {
+  return `ht="${figureText(Math.min(mostHeightPt, share * (lines * lineHeightPt + clearPt)), 1)}" customHeight="1"`;
 }
 
 /** So wide, in digits, are lines that go over several columns. */
 const lineWidth = 100;
-const lineHeightPt = 13.5;
+const lineHeightPt = 12.5;
+const clearPt = 2;
 /** The highest row that there is. */
 const mostHeightPt = 409;
 
-/** Lines over as many columns as they need to be read: readers do not find the height of such rows themselves. */
+/** Lines over as many columns as they need to be read. */
 function wideLines(
   lines: readonly string[],
   firstRow: number,
@@ -100,12 +117,11 @@ function wideLines(
   return lines.map((line, i) => {
     const row = firstRow + i;
     const isTitle = firstRow === 1 && i === 0;
-    const rows = Math.ceil((textWidth(line) * (isTitle ? titleShare : 1)) / (width - 1));
-    const heightPt = Math.min(mostHeightPt, (isTitle ? titleShare : 1) * lineHeightPt * Math.max(1, rows));
+    const share = isTitle ? titleShare : 1;
     const cell = lineXml(line, styleOf(isTitle ? 'title' : 'note'), { column: 0, row });
     const range = `${cellName({ column: 0, row })}:${cellName({ column: count - 1, row })}`;
     return {
-      xml: `<row r="${row}" ht="${figureText(heightPt, 1)}" customHeight="1">${cell}</row>`,
+      xml: `<row r="${row}" ${heightXml(textRows(line, width / share), share)}>${cell}</row>`,
       merge: count < 2 ? '' : `<mergeCell ref="${range}"/>`,
     };
   });

@@ -20,11 +20,17 @@ const firstFormat = 164;
 const font = (of: { readonly size: number; readonly bold?: true }) =>
   `<font>${of.bold ? '<b/>' : ''}<sz val="${of.size}"/><name val="Arial"/><family val="2"/></font>`;
 const fonts = { usual: 0, bold: 1, title: 2 } as const;
+const border = ({ colour, bottom }: { readonly colour: string; readonly bottom: string }) => {
+  const side = (name: string, of: string) => `<${name} style="thin"><color rgb="FF${of}"/></${name}>`;
+  const sides = ['left', 'right', 'top'].map((name) => side(name, colour)).join('');
+  return `<border>${sides}${side('bottom', bottom)}<diagonal/></border>`;
+};
 const topLeft = '<alignment vertical="top" wrapText="1"/>';
 const xf = (of: { readonly attributes: string; readonly inside: string }) =>
   `<xf xfId="0" ${of.attributes} applyAlignment="1">${of.inside}</xf>`;
 const head = `numFmtId="0" fontId="${fonts.bold}" applyFont="1" fillId="2" applyFill="1" borderId="1" applyBorder="1"`;
 const usual = `fontId="${fonts.usual}" fillId="0" borderId="0"`;
+const lined = `fontId="${fonts.usual}" fillId="0" borderId="2" applyBorder="1"`;
 
 const looks: Readonly<Record<NamedStyle, string>> = {
   plain: `<xf xfId="0" numFmtId="0" ${usual}/>`,
@@ -34,11 +40,11 @@ const looks: Readonly<Record<NamedStyle, string>> = {
   }),
   head: xf({ attributes: head, inside: '<alignment vertical="bottom" wrapText="1"/>' }),
   'head-figure': xf({ attributes: head, inside: '<alignment horizontal="right" vertical="bottom" wrapText="1"/>' }),
-  text: xf({ attributes: `numFmtId="0" ${usual}`, inside: topLeft }),
+  text: xf({ attributes: `numFmtId="0" ${lined}`, inside: topLeft }),
   // stays a text when somebody edits the cell and leaves it as it was
-  'text-quoted': xf({ attributes: `numFmtId="0" ${usual} quotePrefix="1"`, inside: topLeft }),
+  'text-quoted': xf({ attributes: `numFmtId="0" ${lined} quotePrefix="1"`, inside: topLeft }),
   note: xf({ attributes: `numFmtId="0" ${usual}`, inside: topLeft }),
-  figure: xf({ attributes: `numFmtId="0" ${usual}`, inside: '<alignment vertical="top"/>' }),
+  figure: xf({ attributes: `numFmtId="0" ${lined}`, inside: '<alignment vertical="top"/>' }),
 };
 
 export function stylesXml(): string {
@@ -48,7 +54,7 @@ export function stylesXml(): string {
   });
   const figures = decimals.map((count) =>
     xf({
-      attributes: `numFmtId="${firstFormat + count}" applyNumberFormat="1" ${usual}`,
+      attributes: `numFmtId="${firstFormat + count}" applyNumberFormat="1" ${lined}`,
       inside: '<alignment vertical="top"/>',
     }),
   );
@@ -60,8 +66,10 @@ export function stylesXml(): string {
     // the first two fills are taken: readers expect these there
     '<fills count="3"><fill><patternFill patternType="none"/></fill><fill><patternFill patternType="gray125"/></fill>',
     '<fill><patternFill patternType="solid"><fgColor rgb="FFE9EDEF"/><bgColor indexed="64"/></patternFill></fill></fills>',
-    '<borders count="2"><border><left/><right/><top/><bottom/><diagonal/></border>',
-    '<border><left/><right/><top/><bottom style="thin"><color rgb="FF1F262B"/></bottom><diagonal/></border></borders>',
+    '<borders count="3"><border><left/><right/><top/><bottom/><diagonal/></border>',
+    border({ colour: 'B4BCC2', bottom: '1F262B' }),
+    border({ colour: 'B4BCC2', bottom: 'B4BCC2' }),
+    '</borders>',
     '<cellStyleXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0"/></cellStyleXfs>',
     `<cellXfs count="${xfs.length}">${xfs.join('')}</cellXfs>`,
     '<cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles>',

@@ -1,25 +1,41 @@
 import { type Cell, cellHeld, columnHead, type TableColumn } from './table.ts';
-import { textWidthMm } from './text-width.ts';
+import { textLines, textWidthMm } from './text-width.ts';
 
 /** Widths of columns by what stands in them, in digits of the usual text, as the file format has them. */
 
 const digitMm = textWidthMm('0', 'sheet-text');
 /** More of a text does not make its column wider. */
 const longestRead = 200;
+/** More of a text does not make its row higher: none is that high. */
+const mostRead = 5000;
 const leastWidth = 6;
-const mostWidth = 34;
-const leastToFill = 14;
+const mostWidth = 26;
+const leastToFill = 11;
 /** Kept clear on both sides. */
 const clear = 1.5;
-const boldShare = 1.1;
+export const boldShare = 1.1;
 /** A head stands in so many lines at the most, where its words let it. */
 const headLines = 3;
 /** The button of the filter stands in the head. */
 const button = 2.5;
 
 /** @returns digits */
-export function textWidth(text: string): number {
-  return textWidthMm(text.slice(0, longestRead * 10), 'sheet-text') / digitMm;
+function textWidth(text: string): number {
+  return textWidthMm(text.slice(0, longestRead), 'sheet-text') / digitMm;
+}
+
+/** @param width digits
+ *  @returns how many lines a text takes where it is broken to a width */
+export function textRows(text: string, width: number): number {
+  const room = Math.max(1, width - clear / 2) * digitMm;
+  return text
+    .slice(0, mostRead)
+    .split('\n')
+    .reduce(
+      (rows, line) =>
+        rows + (textWidthMm(line, 'sheet-text') <= room ? 1 : Math.max(1, textLines(line, 'sheet-text', room).length)),
+      0,
+    );
 }
 
 export function columnWidths(columns: readonly TableColumn[], rows: readonly (readonly Cell[])[]): readonly number[] {
@@ -28,7 +44,7 @@ export function columnWidths(columns: readonly TableColumn[], rows: readonly (re
     const widest = cells.reduce((most, width) => Math.max(most, width), 0);
     const least = column.toFill === undefined ? leastWidth : leastToFill;
     const width = Math.max(least, headWidth(columnHead(column)), Math.min(mostWidth, widest)) + clear;
-    return Math.round(width * 10) / 10;
+    return Math.ceil(width * 10) / 10;
   });
 }
 
@@ -36,12 +52,12 @@ function cellWidth(cell: Cell, decimals: number | null): number {
   const held = cellHeld(cell);
   if (held === null) return 0;
   if (typeof held === 'number') return textWidth(decimals === null ? String(held) : held.toFixed(decimals));
-  return held.split('\n').reduce((most, line) => Math.max(most, textWidth(line.slice(0, longestRead))), 0);
+  return held.split('\n').reduce((most, line) => Math.max(most, textWidth(line)), 0);
 }
 
 function headWidth(head: string): number {
-  const words = head.split(' ').map((word) => textWidth(word.slice(0, longestRead)));
+  const words = head.split(' ').map((word) => textWidth(word));
   const longest = words.reduce((most, width) => Math.max(most, width), 0);
-  const shared = textWidth(head.slice(0, longestRead)) / headLines;
+  const shared = textWidth(head) / headLines;
   return Math.min(mostWidth, Math.max(longest, shared) * boldShare + button);
 }

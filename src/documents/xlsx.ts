@@ -104,7 +104,7 @@ function workbookXml(sheets: readonly Sheet[]): string {
     const row = sheetHeadRow(sheet);
     const [from, to] = sheetRange(sheet).map((cell) => cell.replace(/^([A-Z]+)(\d+)$/u, '$$$1$$$2'));
     const filtered = `<definedName name="_xlnm._FilterDatabase" localSheetId="${i}" hidden="1">${quoted}!${from}:${to}</definedName>`;
-    const printed = `<definedName name="_xlnm.Print_Titles" localSheetId="${i}">${quoted}!$${row}:$${row}</definedName>`;
+    const printed = `<definedName name="_xlnm.Print_Titles" localSheetId="${i}">${quoted}!$A:$A,${quoted}!$${row}:$${row}</definedName>`;
     return [sheet.lead.length > 0 || sheet.rows.length === 0 ? '' : filtered, printed];
   });
   const tabs = sheets.map(({ name }, i) => `<sheet name="${xmlText(name)}" sheetId="${i + 1}" r:id="rId${i + 1}"/>`);
