@@ -27,6 +27,14 @@ export async function stepOpen(page: Page, name: string): Promise<void> {
   await expect(page.locator('.tray .part-head:has(#tray-step) + *')).toBeVisible();
 }
 
+/** The button of one paper in the step of the papers, which is open: its group unfolded. */
+export async function paperButton(page: Page, group: string, words: string): Promise<Locator> {
+  const button = page.getByRole('button', { name: words, exact: true });
+  await expect(page.getByRole('button', { name: 'All papers, ZIP' })).toBeVisible();
+  if (!(await button.isVisible())) await page.locator('#papers summary').filter({ hasText: group }).click();
+  return button;
+}
+
 /** The fixture with tiles of 600 x 600 on its floor, set out from the corner of the living room, [0, 0]. */
 export async function tiledOpen(page: Page): Promise<void> {
   await flatOpen(page);

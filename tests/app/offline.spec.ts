@@ -1,8 +1,8 @@
 import { expect, type Page, test } from '@playwright/test';
-import { flatFile, planOpen, rows, stepOpen } from './board.ts';
+import { flatFile, paperButton, planOpen, rows, stepOpen } from './board.ts';
 
 /** What is fetched after the first view: screen, files and papers, and the last of the demos. */
-const late = [/later-parts-.*\.js$/, /file-work-.*\.js$/, /3-market-hall-.*\.js$/];
+const late = [/later-parts-.*\.js$/, /file-work-.*\.js$/, /3-market-hall-.*\.js$/, /pdf-.*\.js$/, /Bold-.*\.ttf$/];
 
 /** Opens the app; saving by download. */
 async function appOpen(page: Page): Promise<void> {
@@ -25,9 +25,14 @@ test('with the server gone after the first view, saving, opening, demos, papers 
   await page.getByText('How the movement is found').click();
   await expect(page.getByText('Physics textbooks')).toBeVisible();
   await stepOpen(page, 'Papers');
-  const paper = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Joint list, CSV' }).click();
-  expect((await paper).suggestedFilename()).toContain('joints.csv');
+  for (const [group, words, name] of [
+    ['Lists', 'Joint list, CSV', 'joints.csv'],
+    ['Sheets to scale', 'Joint plan, PDF', 'plan.pdf'],
+  ] as const) {
+    const paper = page.waitForEvent('download');
+    await (await paperButton(page, group, words)).click();
+    expect((await paper).suggestedFilename()).toContain(name);
+  }
   await page.getByRole('button', { name: 'Plans', exact: true }).click();
   await page.getByRole('list', { name: 'Demo floors' }).getByRole('button', { name: 'Public library' }).click();
   await expect(page.getByText(/^Demo floor: .* 33 bays, /)).toBeVisible();
@@ -57,7 +62,7 @@ test('what cannot be fetched is said on the board, and is there once the server 
   const saved = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save' }).click();
   await saved;
-  await expect(page.getByRole('button', { name: 'Joint list, CSV' })).toBeVisible({ timeout: 15_000 });
+  await expect(page.getByRole('button', { name: 'All papers, ZIP' })).toBeVisible({ timeout: 15_000 });
 });
 
 test('a step that is opened for the first time is there in the frame in which it is opened', async ({ page }) => {

@@ -1,6 +1,16 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from '@playwright/test';
-import { bathClosingMm, figurePut, flatFile, flatOpen, litPixels, planOpen, rows, stepOpen } from './board.ts';
+import {
+  bathClosingMm,
+  figurePut,
+  flatFile,
+  flatOpen,
+  litPixels,
+  paperButton,
+  planOpen,
+  rows,
+  stepOpen,
+} from './board.ts';
 
 test('opens on a finished demo with its bays and findings listed, and fetches nothing from elsewhere', async ({
   page,
@@ -205,7 +215,7 @@ test('the papers are the plan that is on the board', async ({ page }) => {
   await flatOpen(page);
   await stepOpen(page, 'Papers');
   const made = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Drawing to scale, SVG' }).click();
+  await (await paperButton(page, 'Sheets to scale', 'Joint plan, SVG')).click();
   const download = await made;
   expect(download.suggestedFilename()).toBe('flat-over-the-workshop-plan.svg');
   expect(readFileSync(await download.path(), 'utf8')).toContain('Flat over the workshop');

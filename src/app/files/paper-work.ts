@@ -17,8 +17,10 @@ const types: Readonly<Record<string, string>> = {
 
 /** One paper of the last good result, or all of them, as a download. */
 export async function paperDownload(name: string): Promise<void> {
-  const plan = papersStore.getState().laid?.result.plan;
-  if (plan === undefined) return;
+  const { laid, run } = papersStore.getState();
+  // One after the other: a second press while one is made is no second wish.
+  if (laid === null || run !== null) return;
+  const { plan } = laid.result;
   const bytes = await paperMake(name);
   if (bytes === null) {
     boardRefuse(`The paper was not made. ${papersStore.getState().halted ?? ''}`.trim(), []);

@@ -20,9 +20,19 @@ export function PapersPanel({ result }: PanelProps) {
   const laid = useStore(papersStore, (state) => state.laid);
   const halted = useStore(papersStore, (state) => state.halted);
   const shown = result !== null && laid?.result.sheet === result.sheet ? laid : null;
+  // What comes later would push down what is pressed already.
+  if (shown === null && halted === null && result !== null) {
+    return (
+      <p className="quiet" role="status">
+        Working out the papers.
+      </p>
+    );
+  }
+  const drawn = shown !== null && shown.result.plan.rooms.length > 0;
   return (
     <>
-      {shown !== null && (
+      {!drawn && halted === null && <p className="quiet">Papers are made once a room is drawn.</p>}
+      {drawn && (
         <>
           <PapersGroup laid={shown} />
           <TakeOffGroup laid={shown} />
@@ -33,7 +43,7 @@ export function PapersPanel({ result }: PanelProps) {
       <SheetGroup />
       <RevisionsGroup />
       <SiteGroups />
-      {shown !== null && <CompareGroup laid={shown} />}
+      {drawn && <CompareGroup laid={shown} />}
       <section className="group">
         <h3>Before anything is built</h3>
         {cautionLines.map((line) => (

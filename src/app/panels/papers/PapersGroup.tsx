@@ -1,9 +1,8 @@
-import { useStore } from 'zustand';
 import type { PaperGroup } from '../../../documents/documents.ts';
 import { paperDownload } from '../../files/paper-work.ts';
 import { Fold } from '../../parts/Fold.tsx';
 import { Icon } from '../../parts/Icon.tsx';
-import { allPapers, type Laid, papersStore } from '../../state/papersRun.ts';
+import { allPapers, type Laid } from '../../state/papersRun.ts';
 
 const groupWords: Readonly<Record<PaperGroup, string>> = {
   sheets: 'Sheets to scale',
@@ -14,9 +13,8 @@ const groupWords: Readonly<Record<PaperGroup, string>> = {
 
 /** Every paper there is, each as a download, and all of them in one file. */
 export function PapersGroup({ laid }: { readonly laid: Laid }) {
-  const busy = useStore(papersStore, ({ run }) => run !== null);
   const button = (name: string, words: string) => (
-    <button key={name} type="button" className="button framed" disabled={busy} onClick={() => void paperDownload(name)}>
+    <button key={name} type="button" className="button framed" onClick={() => void paperDownload(name)}>
       <Icon name="save" />
       {words}
     </button>

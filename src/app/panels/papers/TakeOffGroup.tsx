@@ -44,7 +44,7 @@ function Cost({ total, unpriced, currency }: TakeOffCost & { readonly currency: 
         {figure(total, 2)} {currency}
       </strong>{' '}
       <span className="quiet">
-        {unpriced.length === 0 ? 'in all' : `of what has a price; ${countOf(unpriced.length, 'line')} without`}
+        {unpriced.length === 0 ? 'in all' : `of what has a price; ${countOf(unpriced.length, 'line', 'lines')} without`}
       </span>
     </p>
   );
