@@ -3,6 +3,7 @@ import { WELD_MM } from '../geometry/tolerance.ts';
 import { type NamedPoint, papersOf, recordsOf } from '../plan/papers.ts';
 import type { DrawingItem, DrawingRef, LabelItem, LabelPlace, MarkItem } from './drawing.ts';
 import type { PaperSource } from './paper-source.ts';
+import type { SetOutFrame } from './setting-out-frame.ts';
 import { gridEndMm, marks } from './symbols.ts';
 import { formSize, textCut } from './text-width.ts';
 import { oneLine } from './words.ts';
@@ -49,8 +50,13 @@ export function gridLineItems({ file }: PaperSource, scale: number): readonly Dr
   });
 }
 
+/** The origin of a room's x and y, with a 0. @param scale 50 for 1 : 50 */
+export function frameOrigin({ room, origin }: SetOutFrame, scale: number): readonly DrawingItem[] {
+  return namedMark('running-origin', { name: '0', at: origin }, { kind: 'object', id: `origin-${room}` }, scale);
+}
+
 function namedMark(
-  style: 'base-point' | 'test-point',
+  style: 'base-point' | 'test-point' | 'running-origin',
   { name, at }: NamedPoint,
   ref: DrawingRef,
   scale: number,

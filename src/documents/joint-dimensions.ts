@@ -1,9 +1,10 @@
 import { lineMiddle } from '../geometry/line.ts';
 import { type Point, pointDirection } from '../geometry/point.ts';
 import { type Box, boxOf } from '../geometry/ring.ts';
+import { setOutTolerance } from '../plan/papers.ts';
 import type { Drawing, DrawingItem, LabelItem, LabelPlace } from './drawing.ts';
 import { itemsInOrder } from './drawing-list.ts';
-import { basePointItems, gridLineItems } from './joint-dimensions-marks.ts';
+import { basePointItems, frameOrigin, gridLineItems } from './joint-dimensions-marks.ts';
 import { outsideStrings } from './joint-dimensions-outside.ts';
 import { roomStrings } from './joint-dimensions-rooms.ts';
 import type { PaperSource } from './paper-source.ts';
@@ -35,10 +36,26 @@ export function jointDimensions(
   const isFloor = ({ room }: SetOutFrame) => room === null || plan.rooms.length === 1;
   const floor = runs.find(({ frame }) => isFloor(frame))?.frame;
   const rings = [...plan.rooms, ...analysis.bays].flatMap(({ outline, holes }) => [outline, ...holes]);
-  const points = [...boxCorners(drawing.box), ...itemPoints(marked)];
+  const points = [...itemPoints(drawing.items), ...itemPoints(marked)];
   const strings =
     floor === undefined ? roomStrings(plan, runs, scale) : outsideStrings(floor, runs, { rings, points, scale });
-  return [...marked, ...strings.items, ...besideLabels(settings, strings.joined, scale)];
+  const beside = besideLabels(settings, strings.joined, scale);
+  return [...marked, ...strings.items, ...originItems(settings, beside, strings.items, scale), ...beside];
+}
+
+/** Where x and y begin of rooms that have figures beside joints and no string. */
+function originItems(
+  settings: readonly JointSetting[],
+  beside: readonly LabelItem[],
+  strings: readonly DrawingItem[],
+  scale: number,
+): readonly DrawingItem[] {
+  const lettered = new Set(beside.map(({ ref }) => ref.id));
+  const drawn = new Set(strings.map(({ ref }) => ref.id));
+  const frames = new Set(settings.flatMap(({ frame, joint }) => (lettered.has(joint.id) ? (frame ?? []) : [])));
+  return [...frames]
+    .filter(({ room }) => room !== null && !['x', 'y'].some((axis) => drawn.has(`running-${room}-${axis}`)))
+    .flatMap((frame) => frameOrigin(frame, scale));
 }
 
 /** The drawing with its dimensions, and the box that holds both. */
@@ -72,7 +89,10 @@ function boxCorners(box: Box | null): readonly Point[] {
 }
 
 function itemPoints(items: readonly DrawingItem[]): readonly Point[] {
-  return items.flatMap((item) => (item.shape === 'line' ? item.points : item.shape === 'mark' ? [item.at] : []));
+  return items.flatMap((item) => {
+    if (item.shape === 'fill') return item.outline;
+    return item.shape === 'line' ? item.points : item.shape === 'mark' ? [item.at] : [];
+  });
 }
 
 /** What the first place of a figure takes, mm on the plan. */
@@ -92,30 +112,46 @@ function besideLabels(
   joined: ReadonlySet<JointSetting>,
   scale: number,
 ): readonly LabelItem[] {
-  const lines = new Map<string, JointSetting>();
+  const lines = new Map<string, { readonly setting: JointSetting; readonly words: string }>();
   const labels: LabelItem[] = [];
   for (const setting of settings) {
-    const { frame, lies, joint } = setting;
+    const { frame, joint } = setting;
     if (frame === null || joined.has(setting) || isInWall(setting)) continue;
-    if (lies === 'askew' || lies === 'bent') labels.push(...endLabels(setting, scale));
-    else {
-      // doors in one line are apart, and each is read by itself
-      const key = `${joint.kind === 'doorway' ? joint.id : joint.run} ${lies} ${setting.runningMm}`;
-      const known = lines.get(key);
-      if (known === undefined || known.joint.lengthM < joint.lengthM) lines.set(key, setting);
+    const words = besideWords(setting);
+    if (words === null) {
+      labels.push(...endLabels(setting, scale));
+      continue;
     }
+    // doors in one line are apart, and each is read by itself
+    const key = `${joint.kind === 'doorway' ? joint.id : joint.run} ${words}`;
+    const known = lines.get(key);
+    if (known === undefined || known.setting.joint.lengthM < joint.lengthM) lines.set(key, { setting, words });
   }
-  return [...labels, ...[...lines.values()].map(besideLabel)];
+  return [...labels, ...[...lines.values()].map(({ setting, words }) => besideLabel(setting, words))];
 }
 
-function besideLabel({ joint, lies, runningMm }: JointSetting): LabelItem {
+/** Example: "x 4500"; of a joint that is askew by less than it is set out to "x 4500, 4502", the end nearer to the origin first; null where only both
+ *  figures of each end tell where it lies. */
+function besideWords({ lies, runningMm, points }: JointSetting): string | null {
+  if (lies === 'bent') return null;
+  if (lies !== 'askew') return `${lies} ${figureText(runningMm ?? 0, 0)}`;
+  const axis = ([0, 1] as const).find((k) => {
+    const figures = points.map((point) => point[k]);
+    return Math.max(...figures) - Math.min(...figures) <= setOutTolerance.value;
+  });
+  if (axis === undefined) return null;
+  return `${axis === 0 ? 'x' : 'y'} ${points.map((point) => figureText(point[axis], 0)).join(', ')}`;
+}
+
+/** Its name is said again: beside a door the figures of the next one may stand as near. */
+function besideLabel({ joint }: JointSetting, words: string): LabelItem {
   const inOpening = joint.kind === 'doorway' || joint.kind === 'neck';
   return {
     shape: 'label',
     layer: 'labels',
     ref: { kind: 'joint', id: joint.id },
     seat: { kind: 'beside', line: joint.line, inOpening },
-    forms: [[{ text: `${lies} ${figureText(runningMm ?? 0, 0)}`, style: `joint-${joint.kind}` }]],
+    forms: [[{ text: `${joint.id} ${words}`, style: `joint-${joint.kind}` }]],
     priority: besidePriority + joint.lengthM,
   };
 }

@@ -1,7 +1,8 @@
 import { type Point, pointDirection, pointDistance } from '../geometry/point.ts';
 import { regionArea, regionCentroid } from '../geometry/region.ts';
 import { segmentDistance } from '../geometry/segment.ts';
-import { EQUAL_LENGTH_MM, WELD_MM } from '../geometry/tolerance.ts';
+import { EQUAL_LENGTH_MM, STRAIGHT_MM, WELD_MM } from '../geometry/tolerance.ts';
+import type { Joint } from '../plan/analysis.ts';
 import { type GridLine, type NamedPoint, type Papers, papersOf } from '../plan/papers.ts';
 import type { PaperSource } from './paper-source.ts';
 import { type Face, faceSide, sideOf, wallFaces } from './set-out-walls.ts';
@@ -117,8 +118,8 @@ export function gridName({ name }: GridLine): string {
   return textCut(oneLine(name), 'sheet-text', widestNameMm);
 }
 
-/** Of every room with a straight wall: along its longest, from a corner of it. Dimensions are from the face that the plan names: that of the edge strip
- *  stands in front of the wall. */
+/** Of every room with a straight wall: along the one that most of its joints follow, or the longest of those, from a corner of it. Dimensions are from
+ *  the face that the plan names: that of the edge strip stands in front of the wall. */
 export function roomFrames({ file, plan, analysis }: PaperSource): ReadonlyMap<string, SetOutFrame> {
   const names = namesOf(plan, analysis);
   const stripMm = papersOf(file).face === 'strip' ? plan.edgeStrip.thicknessMm : 0;
@@ -128,20 +129,48 @@ export function roomFrames({ file, plan, analysis }: PaperSource): ReadonlyMap<s
     byRoom.set(face.room, own);
     own.push(face);
   }
+  const roomsOfBay = new Map(analysis.bays.map(({ id, rooms }) => [id, rooms]));
   const frames = new Map<string, SetOutFrame>();
   for (const [room, faces] of byRoom) {
-    const frame = wallFrame(faces, textCut(names.room(room), 'sheet-text', widestNameMm), stripMm);
-    if (frame !== null) frames.set(room, frame);
+    const joints = analysis.joints.filter(({ bays }) => bays.some((id) => roomsOfBay.get(id)?.includes(room)));
+    const base = baseWall(faces, joints);
+    if (base !== null)
+      frames.set(room, wallFrame(base, faces, textCut(names.room(room), 'sheet-text', widestNameMm), stripMm));
   }
   return frames;
 }
 
-function wallFrame(faces: readonly Face[], name: string, stripMm: number): SetOutFrame | null {
-  // walls as long as each other differ by rounding: the first one is taken
-  const lengthMm = ({ line }: Face) => Math.round(pointDistance(...line));
-  const [longest] = faces.filter(({ isCurve }) => !isCurve).sort((a, b) => lengthMm(b) - lengthMm(a));
-  if (longest === undefined) return null;
-  const { room, line, into } = longest;
+/** The wall that one figure is enough for most joints from; walls that are as good as each other differ by rounding, and the first one is taken. */
+function baseWall(faces: readonly Face[], joints: readonly Joint[]): Face | null {
+  const [best] = faces
+    .filter(({ isCurve }) => !isCurve)
+    .map((face) => ({
+      face,
+      jointMm: Math.round(followedMm(face, joints)),
+      mm: Math.round(pointDistance(...face.line)),
+    }))
+    .sort((a, b) => b.jointMm - a.jointMm || b.mm - a.mm);
+  return best?.face ?? null;
+}
+
+/** Length of the joints that run along a wall or square to it. */
+function followedMm({ line, into: [ix, iy] }: Face, joints: readonly Joint[]): number {
+  const [ux, uy] = pointDirection(...line);
+  let sum = 0;
+  for (const { line: course } of joints) {
+    const [a, b] = [course[0], course[course.length - 1]];
+    if (a === undefined || b === undefined || course.length > 2) continue;
+    const off = Math.min(
+      Math.abs((b[0] - a[0]) * ux + (b[1] - a[1]) * uy),
+      Math.abs((b[0] - a[0]) * ix + (b[1] - a[1]) * iy),
+    );
+    if (off <= 2 * STRAIGHT_MM) sum += pointDistance(a, b);
+  }
+  return sum;
+}
+
+function wallFrame(base: Face, faces: readonly Face[], name: string, stripMm: number): SetOutFrame {
+  const { room, line, into } = base;
   const ends = [line, [line[1], line[0]] as const].map(([start, end]) => ({
     start,
     along: pointDirection(start, end),
@@ -151,7 +180,7 @@ function wallFrame(faces: readonly Face[], name: string, stripMm: number): SetOu
   const corner = ends.find(({ start, along }) => faces.some((face) => isWallAt(face, start, along)));
   const { start, along } = corner ?? (ends[0] as (typeof ends)[number]);
   const endMm = corner === undefined ? 0 : stripMm;
-  const wall = `${faceSide(longest)} wall`;
+  const wall = `${faceSide(base)} wall`;
   return {
     by: 'walls',
     room,

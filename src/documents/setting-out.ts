@@ -96,6 +96,7 @@ function jointSetting(joint: Joint, frame: SetOutFrame | null): JointSetting {
 /** The figure of a line that all of these lie on, which is as straight as rounding has left it; null where they lie on none. */
 function sameFigure(figures: readonly number[]): number | null {
   const [least, most] = [Math.min(...figures), Math.max(...figures)];
+  if (whole(least) === whole(most)) return whole(least);
   return most - least <= 2 * STRAIGHT_MM ? whole((least + most) / 2) : null;
 }
 
