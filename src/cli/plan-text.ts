@@ -1,4 +1,5 @@
 import { readFileSync, statSync } from 'node:fs';
+import { isPaper, noPlanWords, planTextIn } from '../documents/plan-data.ts';
 
 export type FileReading =
   | { readonly kind: 'text'; readonly text: string }
@@ -7,17 +8,23 @@ export type FileReading =
 /** More than any plan has, and well within what fits into memory: a million points take 20 MB. */
 const mostMegabytes = 200;
 
-/** The text of a plan's file, or why it could not be read. */
+/** The text of a plan's file, or of the plan inside a paper, or why it could not be read. */
 export function planText(path: string): FileReading {
   try {
     const about = statSync(path);
     if (about.isDirectory()) return { kind: 'unread', message: 'is a folder' };
     if (about.isCharacterDevice() || about.isBlockDevice()) return { kind: 'unread', message: 'is a device' };
     if (about.size > mostMegabytes * 1e6) return { kind: 'unread', message: `is larger than ${mostMegabytes} MB` };
-    return utf8Text(readFileSync(path));
+    const bytes = readFileSync(path);
+    return isPaper(bytes) ? paperText(bytes) : utf8Text(bytes);
   } catch (error) {
     return { kind: 'unread', message: systemMessage(error) };
   }
+}
+
+function paperText(bytes: Uint8Array): FileReading {
+  const text = planTextIn(bytes);
+  return text === null ? { kind: 'unread', message: noPlanWords } : { kind: 'text', text };
 }
 
 function utf8Text(bytes: Uint8Array): FileReading {

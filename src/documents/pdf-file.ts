@@ -26,17 +26,21 @@ interface Library extends AsyncIterable<Uint8Array> {
 
 /** An object of the PDF. */
 interface Stored {
-  readonly data: Record<string, unknown>;
+  data: Record<string, unknown>;
   /** Chunks of its stream. */
   buffer: readonly Uint8Array[];
+  end(stream?: string): void;
   finalize(): void;
 }
 
 interface LibraryFont {
   readonly id: string;
   readonly font: { hasGlyphForCodePoint(codePoint: number): boolean };
+  /** Of each glyph of the subset. */
+  readonly widths: readonly number[];
   encode(text: string, features: readonly string[]): readonly [codes: readonly string[], places: readonly GlyphPlace[]];
-  ref(): unknown;
+  ref(): Stored;
+  embed: () => void;
 }
 
 /** Where a glyph stands, in thousandths of the font size. */
@@ -52,6 +56,8 @@ export interface GlyphPlace {
 /** A font of a PDF; what is written with it goes into its subset. */
 export interface PdfFont {
   readonly name: string;
+  /** The same font for what is no text to a reader. */
+  readonly muteName: string;
   has(codePoint: number): boolean;
   /** Glyphs from left to right, each as its code in hexadecimal digits. @param run of one direction, as it is read */
   glyphs(run: string): readonly { readonly code: string; readonly place: GlyphPlace }[];
@@ -90,7 +96,7 @@ export function pdfOpen({ title, date, fonts, attached }: PdfAbout): PdfFile {
     fonts: { regular: regular.font, bold: bold.font },
     page({ widthMm, heightMm, mark }, content) {
       library.addPage({ size: [widthMm * pointsPerMm, heightMm * pointsPerMm], margin: 0 });
-      for (const { held } of [regular, bold]) library.page.fonts[held.id] = held.ref();
+      for (const { dictionaries } of [regular, bold]) Object.assign(library.page.fonts, dictionaries);
       library.addContent(`${pointsPerMm} 0 0 ${pointsPerMm} 0 0 cm\n${content}`);
       if (mark !== null) library.outline.addItem(mark, { fit: true });
     },
@@ -137,23 +143,58 @@ function squeezed(stored: Stored): Stored {
   return stored;
 }
 
-function fontOpen(
-  library: Library,
-  name: string,
-  bytes: Uint8Array,
-): { readonly held: LibraryFont; readonly font: PdfFont } {
+interface OpenFont {
+  readonly font: PdfFont;
+  /** By the names that pages call them. */
+  readonly dictionaries: Readonly<Record<string, Stored>>;
+}
+
+function fontOpen(library: Library, name: string, bytes: Uint8Array): OpenFont {
   library.registerFont(name, bytes);
   library.font(name);
   const held = library._font;
   const font: PdfFont = {
     name: held.id,
+    muteName: `${held.id}m`,
     has: (codePoint) => held.font.hasGlyphForCodePoint(codePoint),
     glyphs(run) {
       const [codes, places] = held.encode(run, []);
       return codes.map((code, i) => ({ code, place: places[i] as GlyphPlace }));
     },
   };
-  return { held, font };
+  return { font, dictionaries: { [font.name]: held.ref(), [font.muteName]: muteOf(library, held) } };
+}
+
+/** A second dictionary of a font, in which every glyph reads as a space: what is written with it is neither found nor copied a second time. */
+function muteOf(library: Library, held: LibraryFont): Stored {
+  const [mute, reads] = [library.ref(), library.ref()];
+  const { embed } = held;
+  held.embed = () => {
+    embed.call(held);
+    mute.data = { ...held.ref().data, ToUnicode: reads };
+    mute.end();
+    reads.end(spacesMap(held.widths.length));
+  };
+  return mute;
+}
+
+/** Most entries that one list of such a map may have. */
+const mostListed = 100;
+
+function spacesMap(glyphs: number): string {
+  const codes = Array.from({ length: glyphs }, (_, i) => `<${i.toString(16).padStart(4, '0')}> <0020>`);
+  const lists: string[] = [];
+  for (let at = 0; at < glyphs; at += mostListed) {
+    const listed = codes.slice(at, at + mostListed);
+    lists.push(`${listed.length} beginbfchar`, ...listed, 'endbfchar');
+  }
+  return [
+    '/CIDInit /ProcSet findresource begin 12 dict begin begincmap',
+    '/CMapName /Adobe-Identity-UCS def /CMapType 2 def',
+    '1 begincodespacerange <0000> <ffff> endcodespacerange',
+    ...lists,
+    'endcmap CMapName currentdict /CMap defineresource pop end end',
+  ].join('\n');
 }
 
 async function bytesOf(library: Library): Promise<Uint8Array> {

@@ -116,7 +116,7 @@ function discOperators({ centre: [x, y], radiusMm: r, fill, stroke }: DiscInk, p
   return painted(path, fill, stroke, pen);
 }
 
-/** Text over its ground: the ground is the same letters drawn with a wide pen, told to readers as no text, else each word would be found twice. */
+/** Text over its ground, which is the same letters drawn with a wide pen. */
 function textOperators(ink: TextInk, { font, glyphs }: Lettering, pen: Pen): string {
   if (glyphs.glyphs.length === 0) return '';
   const { text, style, colour, at, anchor, angleDeg, halo } = ink;
@@ -124,15 +124,18 @@ function textOperators(ink: TextInk, { font, glyphs }: Lettering, pen: Pen): str
   const widthMm = glyphs.widthShare * fontMm;
   const share = Math.min(1, textWidthMm(text, style) / widthMm);
   const start = { start: 0, middle: -0.5, end: -1 }[anchor] * widthMm * share;
-  const place = `${textPlace(at, angleDeg, [start, textStyles[style].capMm / 2])} Tm`;
-  const shown = glyphOperators(glyphs, fontMm);
-  const squeeze = share === 1 ? ['', ''] : [`${mm(100 * share)} Tz `, '100 Tz '];
+  const placed = `${textPlace(at, angleDeg, [start, textStyles[style].capMm / 2])} Tm ${glyphOperators(glyphs, fontMm)}`;
+  const [squeezed, released] = share === 1 ? ['', ''] : [`${mm(100 * share)} Tz `, '100 Tz '];
+  const fontText = (name: string) => `/${name} ${mm(fontMm)} Tf ${squeezed}`;
   const ground =
     halo === null
       ? ''
-      : `${pen.stroke({ colour: halo, widthMm: 2 * haloMm, dashMm: [], cap: 'butt' })}/Span<</ActualText()>>BDC 1 Tr ${place} ${shown}0 Tr EMC `;
-  const begin = `BT /${font.name} ${mm(fontMm)} Tf ${squeeze[0]}${pen.fill(colour)}`;
-  return `${begin}${ground}${place} ${shown}${squeeze[1]}ET`;
+      : `${pen.stroke(groundStroke(halo))}/Artifact BMC 1 Tr ${fontText(font.muteName)}${placed}0 Tr EMC `;
+  return `BT ${ground}${fontText(font.name)}${pen.fill(colour)}${placed}${released}ET`;
+}
+
+function groundStroke(colour: ColourName): Stroke {
+  return { colour, widthMm: 2 * haloMm, dashMm: [], cap: 'butt' };
 }
 
 /** The matrix of text turned clockwise about a point, its letters upright though y runs down. @param from start of the text, seen from that point */

@@ -13,8 +13,8 @@ export const noPlanWords = 'carries no plan: only papers made by this program do
 const namespace = `urn:${PLAN_FORMAT.replace('/', ':')}`;
 const element = 'plan-data';
 
-/** Bytes of plans that are read from one paper: more than any plan has, and less than a paper made to fill the memory would unfold to. */
-const mostBytes = 100e6;
+/** Bytes of plans that are read from one paper: a million points take 20 MB, and a paper made to fill the memory would unfold to more. */
+const mostBytes = 50e6;
 /** Places in a paper at which a plan is looked for. */
 const mostPlaces = 50;
 
@@ -26,37 +26,51 @@ export function planMetadata(planText: string): string {
 
 /** Whether bytes are those of a PDF or of XML, and not of a plan file. */
 export function isPaper(bytes: Uint8Array): boolean {
-  const start = latinOf(bytes.subarray(0, 1024));
-  return start.includes('%PDF-') || /^(?:\u00ef\u00bb\u00bf)?\s*</u.test(start);
+  return paperKind(lettersOf(bytes.subarray(0, headBytes))) !== null;
 }
 
 /** The text of the plan file that a PDF or an SVG carries; null where there is none, or not the whole of it. */
 export function planTextIn(bytes: Uint8Array): string | null {
-  const text = latinOf(bytes);
+  const text = lettersOf(bytes);
+  const kind = paperKind(text.slice(0, headBytes));
+  if (kind === null) return null;
   const budget = { bytes: mostBytes };
-  const found = text.slice(0, 1024).includes('%PDF-') ? attachedIn(text, bytes, budget) : metadataIn(text, budget);
+  const found = kind === 'pdf' ? attachedIn(text, bytes, budget) : metadataIn(text, budget);
   for (const planText of found) if (planText?.includes(PLAN_FORMAT)) return planText;
   return null;
+}
+
+/** Within so many bytes a PDF has to say what it is. */
+const headBytes = 1024;
+
+/** Told by the first sign, as a plan or a drawing may have the mark of a PDF in its name. */
+function paperKind(head: string): 'pdf' | 'xml' | null {
+  const start = head.replace(/^\u00ef\u00bb\u00bf/u, '').trimStart();
+  if (start.startsWith('<')) return 'xml';
+  return head.includes('%PDF-') && !/^[{["]/u.test(start) ? 'pdf' : null;
 }
 
 interface Budget {
   bytes: number;
 }
 
+/** The words that describe a stream of a PDF take no more than this, before and after the one that says what it is. */
+const mostWords = 2000;
+
 /** What is attached to a PDF, place by place. */
 function* attachedIn(text: string, bytes: Uint8Array, budget: Budget): Generator<string | null> {
   for (const at of placesOf(text, '/EmbeddedFile')) {
-    const begin = text.indexOf('stream', at);
-    // the words that describe a stream take no more than this
-    if (begin < 0 || begin > at + 2000) continue;
-    const words = text.slice(Math.max(0, text.lastIndexOf('obj', at)), begin);
-    const first = begin + 'stream'.length + (text[begin + 6] === '\r' ? 2 : 1);
+    const [before, after] = [text.slice(Math.max(0, at - mostWords), at), text.slice(at, at + mostWords)];
+    const begin = after.indexOf('stream');
+    if (begin < 0) continue;
+    const words = before.slice(before.lastIndexOf('obj') + 1) + after.slice(0, begin);
+    const first = at + begin + 'stream'.length + (after[begin + 'stream'.length] === '\r' ? 2 : 1);
     const length = /\/Length\s+(\d{1,10})(?!\d|\s+\d+\s+R)/u.exec(words)?.[1];
     const end = length === undefined ? text.indexOf('endstream', first) : first + Number(length);
     if (end < first || end > bytes.length) continue;
     const stream = bytes.subarray(first, end);
     const filter = /\/Filter\s*(.{0,40})/u.exec(words)?.[1];
-    if (filter === undefined) yield utf8Of(stream);
+    if (filter === undefined) yield utf8Of([stream]);
     else if (/^(?:\[\s*)?\/FlateDecode(?:\s*\])?\s*(?:\/|>|$)/u.test(filter)) yield unpacked(stream, budget);
   }
 }
@@ -84,11 +98,9 @@ function* placesOf(text: string, word: string): Generator<number> {
 /** Text that was packed by zlib; null where it is cut off or damaged. */
 function unpacked(packed: Uint8Array, budget: Budget): string | null {
   const chunks: Uint8Array[] = [];
-  const sum = adler32();
   const unzlib = new Unzlib((chunk) => {
     budget.bytes -= chunk.length;
     chunks.push(chunk);
-    sum.add(chunk);
   });
   try {
     // in small pieces, so that what would unfold without end is left early
@@ -101,37 +113,41 @@ function unpacked(packed: Uint8Array, budget: Budget): string | null {
     return null;
   }
   const [a = 0, b = 0, c = 0, d = 0] = packed.subarray(-4);
-  return ((a << 24) | (b << 16) | (c << 8) | d) === sum.value() ? utf8Of(...chunks) : null;
+  return ((a << 24) | (b << 16) | (c << 8) | d) === adler32(chunks) ? utf8Of(chunks) : null;
 }
 
 /** The check sum of RFC 1950, which the library leaves unread. */
-function adler32() {
+function adler32(chunks: readonly Uint8Array[]): number {
+  // so many bytes add up to less than a number of the machine holds
+  const most = 3800;
   let [low, high] = [1, 0];
-  return {
-    add(bytes: Uint8Array) {
-      for (const byte of bytes) {
-        low = (low + byte) % 65521;
-        high = (high + low) % 65521;
+  for (const chunk of chunks) {
+    for (let at = 0; at < chunk.length; at += most) {
+      for (const byte of chunk.subarray(at, at + most)) {
+        low += byte;
+        high += low;
       }
-    },
-    value: () => (high << 16) | low,
-  };
+      low %= 65521;
+      high %= 65521;
+    }
+  }
+  return (high << 16) | low;
 }
 
-function utf8Of(...chunks: readonly Uint8Array[]): string {
+function utf8Of(chunks: readonly Uint8Array[]): string {
   const decoder = new TextDecoder('utf-8', { ignoreBOM: true });
   return chunks.map((chunk) => decoder.decode(chunk, { stream: true })).join('') + decoder.decode();
 }
 
-/** A letter for each byte. */
-function latinOf(bytes: Uint8Array): string {
-  const parts: string[] = [];
-  for (let at = 0; at < bytes.length; at += 8192) parts.push(String.fromCharCode(...bytes.subarray(at, at + 8192)));
-  return parts.join('');
+/** One letter for each byte; only those of ASCII mean anything. */
+function lettersOf(bytes: Uint8Array): string {
+  return new TextDecoder('latin1').decode(bytes);
 }
 
 function base64Of(bytes: Uint8Array): string {
-  return btoa(latinOf(bytes));
+  const parts: string[] = [];
+  for (let at = 0; at < bytes.length; at += 8192) parts.push(String.fromCharCode(...bytes.subarray(at, at + 8192)));
+  return btoa(parts.join(''));
 }
 
 /** Null where it is none. */

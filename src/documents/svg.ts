@@ -3,21 +3,14 @@ import type { Drawing } from './drawing.ts';
 import { type DiscInk, type Ink, type PathInk, paperPoint, type RuledInk, type TextInk } from './ink.ts';
 import type { Page, PageGroup } from './page.ts';
 import { planMetadata } from './plan-data.ts';
-import { sheetLayout } from './sheet.ts';
 import type { SheetContent } from './sheet-content.ts';
-import { type SheetStrip, sheetOf } from './sheet-inks.ts';
-import { stripInks } from './sheet-strip.ts';
+import { sheetPages } from './sheet-pages.ts';
+import { jointStrip } from './sheet-strip.ts';
 import { colours, haloMm, type Stroke, textFontMm, textStyles } from './styles.ts';
 
-/** A drawing to scale on an A-series sheet. */
-export function sheetPage(drawing: Drawing, content: SheetContent): Page {
-  const { title, subject } = content;
-  const inks: SheetStrip['inks'] = (layout, unlettered) => stripInks(drawing, content, layout, unlettered.length);
-  return sheetOf(drawing, { title, subject, layout: sheetLayout, inks });
-}
-
-export function svgOf(drawing: Drawing, content: SheetContent, options: SvgOptions = {}): string {
-  return pageSvg(sheetPage(drawing, content), options);
+/** A drawing to scale on an A-series sheet, its strip beside it. */
+export function svgOf(drawing: Drawing, content: SheetContent): string {
+  return pageSvg(sheetPages(drawing, jointStrip(drawing, content), { paper: null, scale: null })[0]);
 }
 
 export interface SvgOptions {
