@@ -6,7 +6,7 @@ import type { PaperSource } from './paper-source.ts';
 import { pourRule } from './pour-papers.ts';
 import { type PourLot, pourPlanOf } from './pour-plan.ts';
 import { sourceHeating, startBans } from './records-start.ts';
-import { cautionLines, figureText, type Names, namesOf, oneLine } from './words.ts';
+import { cautionsOf, figureText, type Names, namesOf, oneLine } from './words.ts';
 
 /** The days of pour and first heating as a calendar (RFC 5545): whole days, in no time zone.
  *  @returns null where no date is entered that an event could stand on */
@@ -15,13 +15,15 @@ export function calendarText(source: PaperSource): string | null {
     ({ from, days }) => dateIsReal(from) && dateIsReal(dateLater(from, days)),
   );
   if (events.length === 0) return null;
-  const stamp = `${dateDigits(papersOf(source.file).date ?? source.date)}T000000Z`;
+  const papers = papersOf(source.file);
+  const cautions = cautionsOf(papers);
+  const stamp = `${dateDigits(papers.date ?? source.date)}T000000Z`;
   const lines = [
     'BEGIN:VCALENDAR',
     'VERSION:2.0',
     'PRODID:-//Screed bays//Papers of a plan//EN',
     'CALSCALE:GREGORIAN',
-    ...events.flatMap((event) => eventLines(event, { stamp, plan: source.plan.name })),
+    ...events.flatMap((event) => eventLines(event, { stamp, plan: source.plan.name, cautions })),
     'END:VCALENDAR',
   ];
   return lines.map((line) => `${folded(line)}\r\n`).join('');
@@ -109,11 +111,12 @@ function stepEvents(heating: FirstHeating): readonly CalendarEvent[] {
 interface EventContext {
   readonly stamp: string;
   readonly plan: string;
+  readonly cautions: readonly string[];
 }
 
 function eventLines(
   { kind, from, days, summary, description }: CalendarEvent,
-  { stamp, plan }: EventContext,
+  { stamp, plan, cautions }: EventContext,
 ): readonly string[] {
   const name = shortened(oneLine(plan));
   return [
@@ -123,7 +126,7 @@ function eventLines(
     `DTSTART;VALUE=DATE:${dateDigits(from)}`,
     `DTEND;VALUE=DATE:${dateDigits(dateLater(from, days))}`,
     `SUMMARY:${escaped(summary)}`,
-    `DESCRIPTION:${escaped([name, ...description, ...cautionLines].join('\n'))}`,
+    `DESCRIPTION:${escaped([name, ...description, ...cautions].join('\n'))}`,
     'TRANSP:TRANSPARENT',
     'END:VEVENT',
   ];
