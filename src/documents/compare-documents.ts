@@ -1,5 +1,5 @@
 import { comparisonOf } from './compare.ts';
-import { comparisonSheet } from './compare-drawing.ts';
+import { comparisonPages } from './compare-drawing.ts';
 import { comparisonTables } from './compare-tables.ts';
 import { csvOf } from './csv.ts';
 import type { PlanDocument } from './documents.ts';
@@ -18,7 +18,7 @@ export function comparisonDocuments(
       name: 'compare.svg',
       words: 'Revision: the drawing, SVG',
       group: 'sheets',
-      make: () => pageSvg(comparisonSheet(before, now)),
+      make: () => pageSvg(comparisonPages(before, now)[0]),
     },
     ...comparisonTables(comparisonOf(before, now)).map(
       (table): PlanDocument => ({

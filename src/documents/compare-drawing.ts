@@ -1,16 +1,13 @@
+import { papersOf } from '../plan/papers.ts';
 import { type Change, type Comparison, comparisonOf, type JointVersion } from './compare.ts';
 import { changesText } from './compare-tables.ts';
 import type { Drawing, DrawingItem, LabelItem, LineItem } from './drawing.ts';
 import { drawingOf, itemsInOrder } from './drawing-list.ts';
-import type { Ink } from './ink.ts';
-import { legendOf } from './legend.ts';
 import type { PaperSource } from './paper-source.ts';
-import { type SheetLayout, sheetLayout } from './sheet.ts';
-import { type Sheet, sheetOf } from './sheet-inks.ts';
-import { footRows, legend, scaleBar, titleBlock } from './strip-parts.ts';
-import { columnIn, padMm, rowMm, rule, textRow } from './strip-pen.ts';
+import { type Sheets, sheetPages } from './sheet-pages.ts';
+import { type SheetStrip, stripOf } from './strip-flow.ts';
 import { wholeMmText } from './tile-words.ts';
-import { oneLine } from './words.ts';
+import { type TitleBlock, titleBlockOf } from './title-block.ts';
 
 /** What changed is named before what did not. */
 const changedFirst = 6e6;
@@ -20,15 +17,11 @@ export function comparisonDrawing(before: PaperSource, now: PaperSource): Drawin
   return drawingOfChanges(before, now, comparisonOf(before, now));
 }
 
-export function comparisonSheet(before: PaperSource, now: PaperSource): Sheet {
+export function comparisonPages(before: PaperSource, now: PaperSource): Sheets {
   const comparison = comparisonOf(before, now);
   const drawing = drawingOfChanges(before, now, comparison);
-  return sheetOf(drawing, {
-    title: oneLine(now.plan.name),
-    subject,
-    layout: sheetLayout,
-    inks: (layout, unlettered) => stripInks(drawing, comparison, layout, unlettered.length),
-  });
+  const block = titleBlockOf(now, subject);
+  return sheetPages(drawing, changesStrip(drawing, comparison, block), papersOf(now.file));
 }
 
 const subject = 'Revision: what changed';
@@ -94,27 +87,21 @@ function goneLabel({ before }: Change<JointVersion>, line: LineItem['points'] = 
   ];
 }
 
-function stripInks(
-  drawing: Drawing,
-  { before, now, joints }: Comparison,
-  layout: SheetLayout,
-  unlettered: number,
-): readonly Ink[] {
-  const { strip } = layout;
-  const column = columnIn(strip);
-  const facts = [
-    ['Before', [before.revision, before.date].filter((part) => part !== '').join(', ')],
-    ['Now', [now.revision, now.date].filter((part) => part !== '').join(', ')],
-    ['Joints', changesText(joints, 'joint')],
-  ] as const;
-  titleBlock(column, { title: now.plan, subject, facts }, layout);
-  scaleBar(column, layout.scale);
-  legend(column, legendOf(drawing, 1 / layout.scale));
-  const note =
-    unlettered === 0 ? null : `Without room on the drawing: ${unlettered} of the names. See the list of changes.`;
-  const foot = footRows(column.width, note);
-  column.y = strip.y + strip.height - padMm - foot.length * rowMm;
-  rule(column, -padMm / 2);
-  for (const row of foot) textRow(column, row, 'sheet-text');
-  return column.inks;
+function changesStrip(drawing: Drawing, { before, now, joints }: Comparison, block: TitleBlock): SheetStrip {
+  const named = (parts: readonly string[]) => parts.filter((part) => part !== '').join(', ');
+  return stripOf({
+    block,
+    facts: [
+      ['Before', named([before.revision, before.date])],
+      ['Now', named([now.revision, now.date])],
+      ['Joints', changesText(joints, 'joint')],
+    ],
+    drawing,
+    parts: [],
+    mayLeave: [() => true],
+    leftText: () => [],
+    note: ({ length }) =>
+      length === 0 ? null : `Without room on the drawing: ${length} of the names. See the list of changes.`,
+    noteLines: 2,
+  });
 }

@@ -1,12 +1,11 @@
 import { papersOf } from '../plan/papers.ts';
 import { analysisText } from './analysis-text.ts';
 import { csvOf } from './csv.ts';
-import { drawingOf } from './drawing-list.ts';
+import { jointPlanPages } from './joint-plan.ts';
 import type { PaperFonts, PaperSource } from './paper-source.ts';
 import { planTables } from './plan-tables.ts';
-import { setOutSheet } from './set-out.ts';
-import { sheetContent } from './sheet-content.ts';
-import { pageSvg, svgOf } from './svg.ts';
+import { setOutPages } from './set-out.ts';
+import { pageSvg } from './svg.ts';
 
 /** What papers are for: to build by, to order and look up, to record on site, and for other programs. */
 export const paperGroups = ['sheets', 'lists', 'records', 'data'] as const;
@@ -25,13 +24,13 @@ export interface PlanDocument {
 /** Every document of a plan. The same source gives the same bytes.
  *  @param _fonts asked for by those that need them */
 export function documentsOf(source: PaperSource, _fonts: () => Promise<PaperFonts>): readonly PlanDocument[] {
-  const { plan, analysis } = source;
+  const { analysis } = source;
   return [
     {
       name: 'plan.svg',
       words: 'Joint plan, SVG',
       group: 'sheets',
-      make: () => svgOf(drawingOf(plan, analysis), sheetContent(plan, analysis)),
+      make: () => pageSvg(jointPlanPages(source)[0]),
     },
     ...(analysis.tiles === null
       ? []
@@ -40,7 +39,7 @@ export function documentsOf(source: PaperSource, _fonts: () => Promise<PaperFont
             name: 'set-out.svg',
             words: 'Set-out sheet of the tiles, SVG',
             group: 'sheets',
-            make: () => pageSvg(setOutSheet(plan, analysis)),
+            make: () => pageSvg(setOutPages(source)[0]),
           } as const,
         ]),
     { name: 'tables.xlsx', words: 'All lists, spreadsheet', group: 'lists', make: () => workbook(source) },

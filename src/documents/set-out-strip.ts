@@ -1,90 +1,42 @@
-import type { Box } from '../geometry/ring.ts';
-import type { Drawing, LabelItem } from './drawing.ts';
-import type { Ink } from './ink.ts';
-import { legendOf } from './legend.ts';
+import type { Drawing } from './drawing.ts';
 import { leavesOut, leftRows, unletteredText } from './set-out-left.ts';
 import type { TextBlock } from './set-out-text.ts';
-import { type SheetLayout, sheetLayout, sheetsAtScale } from './sheet.ts';
-import type { SheetStrip } from './sheet-inks.ts';
-import { footRows, legend, scaleBar, titleBlock } from './strip-parts.ts';
-import { type Column, columnIn, headMm, padMm, rowMm, rule, textRow } from './strip-pen.ts';
+import { columnMm, type SheetStrip, stripOf } from './strip-flow.ts';
+import type { StripPart } from './strip-parts.ts';
+import { type Column, headMm, rowMm, rule, textRow } from './strip-pen.ts';
 import { textLines, textLinesFirst } from './text-width.ts';
+import type { TitleBlock } from './title-block.ts';
 
-interface StripContent {
-  readonly title: string;
+interface SetOutContent {
+  readonly block: TitleBlock;
   readonly drawing: Drawing;
   readonly blocks: readonly TextBlock[];
 }
 
-const subject = 'Setting out of the tiles';
-const indentMm = 2;
-const gapMm = 1;
-/** Room for what is said at the foot, so that the length of the strip is known before labels are seated. */
-const footLines = 10;
-/** ... and above it, where the strip leaves anything out, for saying so. */
-const leftLines = 3;
-/** As many columns as the strip may have before it takes the room of the drawing. */
-const mostColumns = 3;
-
-/** The strip of a set-out sheet: as many columns as its text needs. */
-export function setOutStrip({ title, drawing, blocks }: StripContent): SheetStrip {
-  return {
-    title,
-    subject,
-    layout(box: Box) {
-      // a long strip takes a larger paper, not a smaller scale
-      const sheets = sheetsAtScale(box, sheetLayout(box).scale, mostColumns);
-      return (
-        sheets.find((layout) => flow(layout).left.length === 0) ??
-        sheets.find((layout) => !leavesOut(flow(layout).left, 'room')) ??
-        sheetLayout(box, mostColumns)
-      );
-    },
-    inks: (layout, unlettered) => flow(layout, unlettered).inks,
-  };
-
-  function flow(
-    layout: SheetLayout,
-    unlettered: readonly LabelItem[] = [],
-    isFull = false,
-  ): { inks: readonly Ink[]; left: readonly TextBlock[] } {
-    const inks: Ink[] = [];
-    const columns = columnsOf(layout);
-    const { strip } = layout;
-    const width = strip.width / columns;
-    const columnAt = (i: number) => columnIn({ ...strip, x: strip.x + i * width, width }, inks);
-    let column = columnAt(0);
-    const footTop = strip.y + strip.height - padMm - footLines * rowMm;
-    titleBlock(column, { title, subject, facts: [] }, layout);
-    scaleBar(column, layout.scale);
-    legend(column, legendOf(drawing, 1 / layout.scale));
-    const reserveMm = isFull ? leftLines * rowMm : 0;
-    const bottomOf = (i: number) => (i === columns - 1 ? footTop - padMm - reserveMm : strip.y + strip.height - padMm);
-    let at = 0;
-    let shown = 0;
-    for (const block of blocks) {
-      const height = blockHeight(block, column.width);
-      if (column.y + height > bottomOf(at) && at < columns - 1) column = columnAt(++at);
-      if (column.y + height > bottomOf(at)) break;
-      blockInks(column, block);
-      shown++;
-    }
-    if (shown < blocks.length && !isFull) return flow(layout, unlettered, true);
-    const left = blocks.slice(shown);
-    for (const row of leftRows(left, column.width)) textRow(column, row, 'sheet-head');
-    column = columnAt(columns - 1);
-    column.y = footTop;
-    rule(column, -padMm / 2);
-    const note = unletteredText(unlettered, left);
-    for (const row of footRows(column.width, note)) textRow(column, row, 'sheet-text');
-    return { inks, left };
-  }
+interface BlockPart extends StripPart {
+  readonly block: TextBlock;
 }
 
-const columnMm = sheetLayout({ minX: 0, minY: 0, maxX: 1, maxY: 1 }).strip.width;
+const indentMm = 2;
+const gapMm = 1;
 
-function columnsOf({ strip }: SheetLayout): number {
-  return Math.round(strip.width / columnMm);
+/** The strip of a set-out sheet: as many columns as its text needs. */
+export function setOutStrip({ block, drawing, blocks }: SetOutContent): SheetStrip {
+  const textsOf = (left: readonly BlockPart[]) => left.map((part) => part.block);
+  return stripOf<BlockPart>({
+    block,
+    facts: [],
+    drawing,
+    parts: blocks.map(blockPart),
+    mayLeave: [(left) => left.length === 0, (left) => !leavesOut(textsOf(left), 'room')],
+    leftText: (left) => leftRows(textsOf(left), columnMm),
+    note: (unlettered, left) => unletteredText(unlettered, textsOf(left)),
+    noteLines: 5,
+  });
+}
+
+function blockPart(block: TextBlock): BlockPart {
+  return { block, heightMm: blockHeight(block, columnMm), ink: (column) => blockInks(column, block) };
 }
 
 function blockRows({ lines }: TextBlock, width: number): readonly string[] {

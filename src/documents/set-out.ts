@@ -1,5 +1,7 @@
 import type { Analysis } from '../plan/analysis.ts';
+import { papersOf } from '../plan/papers.ts';
 import type { Plan } from '../plan/plan.ts';
+import type { PaperSource } from './paper-source.ts';
 import { type FieldSetOut, setOutDrawing } from './set-out-drawing.ts';
 import { jointBlocks } from './set-out-joint-text.ts';
 import { jointDistances } from './set-out-joints.ts';
@@ -9,13 +11,15 @@ import { roomSetOuts } from './set-out-rooms.ts';
 import { setOutStrip } from './set-out-strip.ts';
 import { beforeBlock, fieldBlocks } from './set-out-text.ts';
 import { type Face, wallFaces } from './set-out-walls.ts';
-import { type Sheet, sheetOf } from './sheet-inks.ts';
+import { type Sheets, sheetPages } from './sheet-pages.ts';
 import { textCut } from './text-width.ts';
-import { namesOf, oneLine } from './words.ts';
+import { titleBlockOf } from './title-block.ts';
+import { namesOf, oneLine, textBefore } from './words.ts';
 
-/** The sheet that a tiler sets out from, to scale: reference lines with their distances from walls, the first whole tile, cuts, what each room is set
+/** The sheet that a tiler sets out from, to scale, over several where it has to be: reference lines with their distances from walls, the first whole tile, cuts, what each room is set
  *  out by, and where joints run. */
-export function setOutSheet(whole: Plan, analysis: Analysis): Sheet {
+export function setOutPages(source: PaperSource): Sheets {
+  const { plan: whole, analysis } = source;
   const plan = { ...whole, rooms: whole.rooms.map((room) => ({ ...room, name: nameShort(room.name) })) };
   const names = namesOf(plan, analysis);
   const faces = wallFaces(analysis);
@@ -27,7 +31,8 @@ export function setOutSheet(whole: Plan, analysis: Analysis): Sheet {
     ...roomBlocks(fields, names, plan.edgeStrip.thicknessMm),
     ...jointBlocks(plan, analysis, jointDistances(plan, analysis, faces)),
   ];
-  return sheetOf(drawing, setOutStrip({ title: oneLine(plan.name), drawing, blocks }));
+  const block = titleBlockOf(source, 'Setting out of the tiles');
+  return sheetPages(drawing, setOutStrip({ block, drawing, blocks }), papersOf(source.file));
 }
 
 /** Of every tile field that is laid. */
@@ -41,10 +46,7 @@ export function fieldSetOuts(plan: Plan, analysis: Analysis, faces: readonly Fac
 
 /** A name in the strip takes no more than most of a line, mm on paper. */
 const widestNameMm = 64;
-const rightToLeft = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc]/u;
 
 function nameShort(name: string): string {
-  const short = textCut(oneLine(name), 'sheet-head', widestNameMm);
-  // else a figure that follows would be read as a part of the name and stand before it
-  return rightToLeft.test(short) ? `${short}\u200e` : short;
+  return textBefore(textCut(oneLine(name), 'sheet-head', widestNameMm));
 }

@@ -1,12 +1,14 @@
-import type { Analysis, Finding } from '../plan/analysis.ts';
-import type { Plan } from '../plan/plan.ts';
+import type { Finding } from '../plan/analysis.ts';
 import { ruleSets } from '../plan/reference.ts';
-import type { StripTitle } from './strip-parts.ts';
+import type { PaperSource } from './paper-source.ts';
 import { bondNames, tileSizeText } from './tile-words.ts';
-import { figureText, oneLine } from './words.ts';
+import { type TitleBlock, titleBlockOf } from './title-block.ts';
+import { figureText, heldSpace } from './words.ts';
 
-/** What the strip beside the drawing says. */
-export interface SheetContent extends StripTitle {
+/** What the strip beside the joint plan says. */
+export interface SheetContent {
+  readonly block: TitleBlock;
+  readonly facts: readonly (readonly [head: string, text: string])[];
   readonly findings: readonly NumberedFinding[];
 }
 
@@ -16,25 +18,36 @@ export interface NumberedFinding {
   readonly finding: Finding;
 }
 
-export function sheetContent(plan: Plan, analysis: Analysis): SheetContent {
+export function sheetContent(source: PaperSource): SheetContent {
+  const { plan, analysis } = source;
   const joints = analysis.joints.reduce((sum, joint) => sum + joint.lengthM, 0);
   const { layingC, highestC, lowestC } = plan.temperatures;
   return {
-    title: oneLine(plan.name),
-    subject: 'Bays and movement joints',
+    block: titleBlockOf(source, 'Bays and movement joints'),
     facts: [
       ['Rule set', ruleSetName(plan.ruleSet)],
       ['Screed', `${plan.screed.class}, ${plan.screed.thicknessMm} mm, floating`],
       ['Temperatures', `laid at ${layingC} \u00b0C, ${lowestC} to ${highestC} \u00b0C`],
-      ['Bays', String(analysis.bays.length)],
-      ['Joints', `${analysis.joints.length}, ${figureText(joints, 1)} m in all`],
-      ...tileFacts(analysis),
+      ['Bays, joints', `${analysis.bays.length}, ${analysis.joints.length} of ${metres(joints)} in all`],
+      ['Proof', proofText(source)],
+      ...tileFacts(source),
     ],
     findings: analysis.findings.map((finding, i) => ({ number: i + 1, finding })),
   };
 }
 
-function tileFacts({ tiles }: Analysis): StripTitle['facts'] {
+/** How good the split is known to be: never more than for these lines and these rules. */
+function proofText({ analysis: { proof } }: PaperSource): string {
+  const { fieldJointM, atLeastM } = proof;
+  const bound = atLeastM === null ? 'no bound known' : `at least ${metres(atLeastM)} needed`;
+  return `intermediate joints ${metres(fieldJointM)}; ${bound}, on these lines, with these rules`;
+}
+
+function metres(m: number): string {
+  return `${figureText(m, 1)}${heldSpace}m`;
+}
+
+function tileFacts({ analysis: { tiles } }: PaperSource): SheetContent['facts'] {
   if (tiles === null) return [];
   const [field, ...others] = tiles.fields;
   if (field === undefined || others.length > 0) return [['Tiles', `${tiles.fields.length} fields`]];

@@ -1,69 +1,141 @@
 import type { Point } from '../geometry/point.ts';
 import { type Box, boxMiddle } from '../geometry/ring.ts';
-import type { Drawing, LabelItem } from './drawing.ts';
+import type { Drawing, DrawingItem, LabelItem, PlacedLabel } from './drawing.ts';
 import { type Ink, itemInks, labelInks, type PaperPlace, paperPoint } from './ink.ts';
+import { boxHolds, inksWithin } from './ink-clip.ts';
 import { labelsPlace } from './label-place.ts';
 import type { Page, PageGroup } from './page.ts';
 import type { PaperBox, SheetLayout } from './sheet.ts';
+import type { SheetStrip } from './strip-flow.ts';
+import { penStroke } from './strip-pen.ts';
+import { type TextStyleName, textStyles } from './styles.ts';
+import { marks } from './symbols.ts';
+import { textWidthMm } from './text-width.ts';
+import { acrossWords, type SheetCount, sheetNumberText } from './title-block.ts';
 
 /** A page with a drawing to scale and a strip beside it. */
 export interface Sheet extends Page {
   readonly layout: SheetLayout;
 }
 
-/** What stands beside a drawing. */
-export interface SheetStrip {
-  readonly title: string;
-  readonly subject: string;
-  /** The paper that drawing and strip need. @param box round the drawing, mm on the plan */
-  layout(box: Box): SheetLayout;
-  /** @param unlettered labels that have found no room */
-  inks(layout: SheetLayout, unlettered: readonly LabelItem[]): readonly Ink[];
-}
-
 /** Where an empty drawing has its sheet: a room of one metre. */
 const emptyBox = { minX: 0, minY: 0, maxX: 1000, maxY: 1000 };
 
-/** A drawing to scale on paper, with its strip. */
-export function sheetOf(drawing: Drawing, strip: SheetStrip): Sheet {
-  const box = drawing.box ?? emptyBox;
-  const layout = strip.layout(box);
-  const middle = boxMiddle(box);
-  const paperPerPlan = 1 / layout.scale;
-  const [cx, cy] = [layout.drawing.x + layout.drawing.width / 2, layout.drawing.y + layout.drawing.height / 2];
-  const place: PaperPlace = {
-    paperPerPlan,
-    offsetMm: [cx - middle[0] * paperPerPlan, cy - middle[1] * paperPerPlan],
-  };
-  const placed = labelsPlace(drawing, { paperPerPlan });
+export function drawingBox({ box }: Drawing): Box {
+  return box ?? emptyBox;
+}
+
+/** A drawing in one piece in the middle of its frame, with its strip.
+ *  @param unlettered labels that are known to have no room; those of this sheet where it is left out */
+export function sheetInOne(
+  drawing: Drawing,
+  strip: SheetStrip,
+  layout: SheetLayout,
+  count: SheetCount = { page: 1, of: 1 },
+  unlettered?: readonly LabelItem[],
+): Sheet {
+  const place = placeCentred(boxMiddle(drawingBox(drawing)), layout.drawing, layout.scale);
+  const placed = labelsPlace(drawing, { paperPerPlan: place.paperPerPlan });
   const lettered = new Map(placed.map((label) => [label.label, label]));
-  const unlettered = drawing.items.filter((item) => item.shape === 'label').filter((label) => !lettered.has(label));
-  const groups = drawing.items.map((item): PageGroup => {
-    if (item.shape !== 'label') return { ref: item.ref, inks: itemInks(item, place) };
-    const label = lettered.get(item);
-    return {
-      ref: item.ref,
-      inks: label === undefined ? [] : labelInks(label, paperPoint(place, label.at)),
-    };
-  });
+  const groups = drawingGroups(drawing, { place, lettered, across: acrossGroup(strip, layout.drawing) });
+  const left = drawing.items.filter((item): item is LabelItem => item.shape === 'label' && !lettered.has(item));
+  const inks = strip.inks(layout, unlettered ?? left, count);
+  return sheetWith(strip, layout, count, [
+    ...groups,
+    { ref: null, inks: [frameInk(layout.drawing), frameInk(layout.strip)] },
+    { ref: null, inks },
+  ]);
+}
+
+export function sheetWith(
+  { block }: Pick<SheetStrip, 'block'>,
+  layout: SheetLayout,
+  count: SheetCount,
+  groups: readonly PageGroup[],
+): Sheet {
   const { paper, widthMm, heightMm, scale } = layout;
+  const subject = count.of === 1 ? block.subject : `${block.subject}, sheet ${sheetNumberText(block, count)}`;
+  return { layout, paper, widthMm, heightMm, scale, title: block.title, subject, groups };
+}
+
+/** @param middle mm on the plan, that comes to lie in the middle of the box on paper */
+export function placeCentred(middle: Point, { x, y, width, height }: PaperBox, scale: number): PaperPlace {
+  const paperPerPlan = 1 / scale;
   return {
-    layout,
-    paper,
-    widthMm,
-    heightMm,
-    scale,
-    title: strip.title,
-    subject: strip.subject,
-    groups: [
-      ...groups.filter(({ inks }) => inks.length > 0),
-      { ref: null, inks: [frame(layout.drawing), frame(layout.strip)] },
-      { ref: null, inks: strip.inks(layout, unlettered) },
-    ],
+    paperPerPlan,
+    offsetMm: [x + width / 2 - middle[0] * paperPerPlan, y + height / 2 - middle[1] * paperPerPlan],
   };
 }
 
-function frame({ x, y, width, height }: PaperBox): Ink {
+export interface GroupOptions {
+  readonly place: PaperPlace;
+  readonly lettered: ReadonlyMap<LabelItem, PlacedLabel>;
+  readonly across: PageGroup | null;
+  /** Nothing is drawn beyond it, mm on paper. */
+  readonly window?: Box;
+}
+
+/** Items in their order; what stands across the sheet lies on the tints of the bays and beneath all else. */
+export function drawingGroups(drawing: Drawing, options: GroupOptions): readonly PageGroup[] {
+  const { across } = options;
+  const groups = (items: readonly DrawingItem[]) =>
+    items
+      .map((item): PageGroup => ({ ref: item.ref, inks: inksOf(item, options) }))
+      .filter(({ inks }) => inks.length > 0);
+  const isFloor = ({ layer }: DrawingItem) => layer === 'bays';
+  return [
+    ...groups(drawing.items.filter(isFloor)),
+    ...(across === null ? [] : [across]),
+    ...groups(drawing.items.filter((item) => !isFloor(item))),
+  ];
+}
+
+function inksOf(item: DrawingItem, { place, lettered, window }: GroupOptions): readonly Ink[] {
+  if (item.shape === 'label') {
+    const label = lettered.get(item);
+    return label === undefined ? [] : labelInks(label, paperPoint(place, label.at));
+  }
+  if (window === undefined) return itemInks(item, place);
+  // a symbol is whole or not there: where its place lies on a sheet by itself there is room for all of it
+  if (item.shape === 'mark') {
+    const { left, right, up, down } = marks[item.style].reachMm;
+    const reach = item.angleDeg === undefined ? 0 : Math.max(left, right, up, down);
+    const [x, y] = paperPoint(place, item.at);
+    const box = {
+      minX: x - Math.max(left, reach),
+      minY: y - Math.max(up, reach),
+      maxX: x + Math.max(right, reach),
+      maxY: y + Math.max(down, reach),
+    };
+    return boxHolds(window, box) ? itemInks(item, place) : [];
+  }
+  return inksWithin(itemInks(item, place), window);
+}
+
+/** Heights of the letters across a sheet, the largest first. */
+const acrossStyles = ['across-37', 'across-26', 'across-18', 'across-13', 'across-9', 'across-6'] as const;
+const acrossClearMm = 8;
+
+/** What a sheet that nobody answers for says from corner to corner. */
+export function acrossGroup({ block }: Pick<SheetStrip, 'block'>, frame: PaperBox): PageGroup | null {
+  const text = acrossWords(block);
+  if (text === null) return null;
+  const [width, height] = [frame.width - 2 * acrossClearMm, frame.height - 2 * acrossClearMm];
+  const turn = Math.atan2(height, width);
+  const fitsIn = (style: TextStyleName) => {
+    const [long, high] = [textWidthMm(text, style), textStyles[style].capMm];
+    return (
+      long * Math.cos(turn) + high * Math.sin(turn) <= width && long * Math.sin(turn) + high * Math.cos(turn) <= height
+    );
+  };
+  const style = acrossStyles.find(fitsIn) ?? 'across-6';
+  const { colour } = textStyles[style];
+  const at: Point = [frame.x + frame.width / 2, frame.y + frame.height / 2];
+  const angleDeg = (-turn * 180) / Math.PI;
+  return { ref: null, inks: [{ ink: 'text', text, style, colour, at, anchor: 'middle', angleDeg, halo: null }] };
+}
+
+export function frameInk({ x, y, width, height }: PaperBox): Ink {
   const lines: Point[][] = [
     [
       [x, y],
@@ -72,11 +144,5 @@ function frame({ x, y, width, height }: PaperBox): Ink {
       [x, y + height],
     ],
   ];
-  return {
-    ink: 'path',
-    lines,
-    closed: true,
-    fill: null,
-    stroke: { widthMm: 0.35, colour: 'ink', dashMm: [], cap: 'butt' },
-  };
+  return { ink: 'path', lines, closed: true, fill: null, stroke: penStroke(0.35, 'ink') };
 }

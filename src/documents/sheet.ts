@@ -1,4 +1,5 @@
 import type { Box } from '../geometry/ring.ts';
+import type { Papers } from '../plan/papers.ts';
 
 /** The paper that a drawing goes on: size, scale and where things stand, all in mm on paper. */
 export interface SheetLayout {
@@ -8,7 +9,7 @@ export interface SheetLayout {
   /** 50 for 1 : 50. */
   readonly scale: number;
   readonly drawing: PaperBox;
-  /** The strip with title, legend, faults and cautions. */
+  /** The strip beside the drawing: as many columns as its text needs. */
   readonly strip: PaperBox;
 }
 
@@ -19,6 +20,9 @@ export interface PaperBox {
   readonly height: number;
 }
 
+/** Paper and scale that the plan asks for; null: whichever serve. */
+export type SheetWish = Pick<Papers, 'paper' | 'scale'>;
+
 /** ISO 216, lying; all but the smallest may stand for a floor that is taller than wide. */
 const papers = [
   { paper: 'A4', widthMm: 297, heightMm: 210 },
@@ -28,77 +32,118 @@ const papers = [
   { paper: 'A0', widthMm: 1189, heightMm: 841 },
 ] as const;
 
-interface Paper {
+export interface Paper {
   readonly paper: string;
   readonly widthMm: number;
   readonly heightMm: number;
 }
 
-const scales = [20, 25, 50, 100, 200, 250, 500] as const;
-/** For a site beyond A0 at 1 : 500, so that no plan is without a sheet. */
-const scalesBeyond = [1000, 2000, 5000, 10000, 20000, 50000] as const;
+export const sheetScales = [20, 25, 50, 100, 200] as const;
 
 /** Where a smaller paper is as good as a larger one: 1 : 50 shows what is set out, 1 : 100 still names every bay. */
 const preferences = [
   { scale: 50, largest: 'A2' },
   { scale: 100, largest: 'A0' },
   { scale: 200, largest: 'A0' },
-  { scale: 500, largest: 'A0' },
 ] as const;
 
-const marginMm = 10;
-const stripMm = 88;
-const gapMm = 5;
+export const marginMm = 10;
+/** Width of a column of the strip. */
+export const stripMm = 88;
+export const gapMm = 5;
 /** Kept clear round the drawing for pins that reach beyond the floor: they stand up from it. */
-const clearMm = { across: 6, down: 12 };
+export const clearMm = { across: 6, down: 12 };
+/** As many columns as the strip may have before it takes the room of the drawing. */
+export const mostColumns = 3;
 
-function layoutOf({ paper, widthMm, heightMm }: Paper, scale: number, columns: number): SheetLayout {
+export function sheetLayout(
+  { paper, widthMm, heightMm }: Paper,
+  scale: number,
+  stripWidthMm: number = stripMm,
+): SheetLayout {
   const height = heightMm - 2 * marginMm;
-  const width = columns * stripMm;
-  const strip = { x: widthMm - marginMm - width, y: marginMm, width, height };
+  const strip = { x: widthMm - marginMm - stripWidthMm, y: marginMm, width: stripWidthMm, height };
   const drawing = { x: marginMm, y: marginMm, width: strip.x - gapMm - marginMm, height };
   return { paper, widthMm, heightMm, scale, drawing, strip };
 }
 
-/** The smallest A-series sheet on which the drawing stands at a scale worth having, and on it the largest standard scale
- *  that fits. @param box mm on the plan   @param columns of the strip */
-export function sheetLayout(box: Box, columns = 1): SheetLayout {
-  for (const { scale: wanted, largest } of preferences) {
-    for (const paper of papers.slice(0, papers.findIndex((each) => each.paper === largest) + 1)) {
-      const layout = largestScale(box, waysOf(paper), scales, columns);
-      if (layout !== null && layout.scale <= wanted) return layout;
+/** The smallest sheet on which the drawing stands in one piece at a scale worth having, and on it the largest standard scale that fits; a long strip
+ *  takes more columns and then a larger paper, a smaller scale only where the paper is wished for.
+ *  @param box mm on the plan   @param wants what the strip should have room for, the most first: the first that can be had counts
+ *  @returns null: there is none, and the drawing goes over several sheets */
+export function sheetChoose(
+  box: Box,
+  wish: SheetWish,
+  wants: readonly ((layout: SheetLayout) => boolean)[],
+): SheetLayout | null {
+  const scales = scalesServing(box, wish);
+  for (const scale of scales) {
+    const layouts = layoutsAtScale(box, wish, scale);
+    for (const want of wants) {
+      const layout = layouts.find(want);
+      if (layout !== undefined) return layout;
     }
   }
-  const largest = waysOf(papers[papers.length - 1] as Paper);
-  const last = scalesBeyond[scalesBeyond.length - 1] as number;
-  return largestScale(box, largest, scalesBeyond, columns) ?? layoutOf(largest[0] as Paper, last, columns);
+  // the strip has no room at all: what it leaves out it says
+  return scales.length === 0 ? null : (layoutsAtScale(box, wish, scales[0] as number).at(-1) ?? null);
 }
 
-/** The sheets on which the drawing stands at one scale, the smallest first, and of each the fewest columns of the strip first. */
-export function sheetsAtScale(box: Box, scale: number, mostColumns: number): readonly SheetLayout[] {
-  const columns = Array.from({ length: mostColumns }, (_, i) => i + 1);
+/** Scales at which the drawing fits beside a strip of one column, the best first; none where it fits at none. */
+function scalesServing(box: Box, wish: SheetWish): readonly number[] {
+  const { paper, scale } = wish;
+  const serving = sheetScales.filter(
+    (each) => (scale === null || each === scale) && layoutsAtScale(box, wish, each).length > 0,
+  );
+  if (scale !== null || paper !== null) return serving;
+  for (const { scale: wanted, largest } of preferences) {
+    for (const { paper: size } of papers.slice(0, papers.findIndex((each) => each.paper === largest) + 1)) {
+      const own = serving.find((each) => each <= wanted && onPaper(box, size, each));
+      if (own !== undefined) return [own, ...serving.filter((each) => each > own)];
+    }
+  }
+  return [];
+}
+
+function onPaper(box: Box, size: string, scale: number): boolean {
   return papers
+    .filter(({ paper }) => paper === size)
+    .some((paper) => waysOf(paper).some((way) => fits(box, sheetLayout(way, scale))));
+}
+
+/** Sheets that hold the drawing at one scale, the smallest first, and of each the fewest columns of the strip first. */
+function layoutsAtScale(box: Box, { paper }: SheetWish, scale: number): readonly SheetLayout[] {
+  return papers
+    .filter((each) => paper === null || each.paper === paper)
     .flatMap(waysOf)
-    .flatMap((way) => columns.map((count) => layoutOf(way, scale, count)))
+    .flatMap((way) => columnCounts.map((count) => sheetLayout(way, scale, count * stripMm)))
     .filter((layout) => fits(box, layout));
 }
 
-/** Lying first. */
+export const columnCounts: readonly number[] = Array.from({ length: mostColumns }, (_, i) => i + 1);
+
+/** The wished paper or the largest, both ways round, lying first. */
+export function waysWished({ paper }: SheetWish): readonly Paper[] {
+  return waysOf(papers.find((each) => each.paper === (paper ?? 'A0')) ?? (papers[papers.length - 1] as Paper));
+}
+
 function waysOf(paper: Paper): readonly Paper[] {
   const standing = { paper: `${paper.paper} standing`, widthMm: paper.heightMm, heightMm: paper.widthMm };
   return paper.paper === 'A4' ? [paper] : [paper, standing];
 }
 
-function largestScale(box: Box, ways: readonly Paper[], from: readonly number[], columns: number): SheetLayout | null {
-  for (const scale of from) {
-    const way = ways.find((each) => fits(box, layoutOf(each, scale, columns)));
-    if (way !== undefined) return layoutOf(way, scale, columns);
-  }
-  return null;
+/** How large a drawing is on paper with what is kept clear round it, mm. */
+export function sizeOnPaper(box: Box, scale: number): { readonly width: number; readonly height: number } {
+  return {
+    width: (box.maxX - box.minX) / scale + 2 * clearMm.across,
+    height: (box.maxY - box.minY) / scale + 2 * clearMm.down,
+  };
 }
 
-function fits(box: Box, { drawing, scale }: SheetLayout): boolean {
-  const width = (box.maxX - box.minX) / scale + 2 * clearMm.across;
-  const height = (box.maxY - box.minY) / scale + 2 * clearMm.down;
+export function fits(box: Box, { drawing, scale }: SheetLayout): boolean {
+  const { width, height } = sizeOnPaper(box, scale);
   return width <= drawing.width && height <= drawing.height;
+}
+
+export function columnsOf({ strip }: SheetLayout): number {
+  return Math.max(1, Math.round(strip.width / stripMm));
 }

@@ -9,7 +9,12 @@ export const rowMm = 4.6;
 export const padMm = 4;
 /** Where the text stands that belongs to a head in the same line. */
 export const headMm = 31;
-const fineStroke: Stroke = { widthMm: 0.25, colour: 'faint', dashMm: [], cap: 'butt' };
+
+export function penStroke(widthMm: number, colour: Stroke['colour']): Stroke {
+  return { widthMm, colour, dashMm: [], cap: 'butt' };
+}
+
+const fineStroke = penStroke(0.25, 'faint');
 
 /** A pen that writes down a column. */
 export interface Column {

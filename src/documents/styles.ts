@@ -34,7 +34,7 @@ export const colours = {
   fault: { light: '#b0200f', dark: '#ff8f7d' },
   caution: { light: '#835200', dark: '#f0bf62' },
   grout: { light: '#8b959b', dark: '#66747d' },
-  across: { light: '#cbcfcf', dark: '#3b444a' },
+  across: { light: '#d0d4d4', dark: '#3b444a' },
 } as const satisfies Record<string, Colour>;
 export type ColourName = keyof typeof colours;
 

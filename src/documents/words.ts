@@ -1,4 +1,5 @@
 import type { Analysis, Bay, Finding, Joint, JointKind, Severity } from '../plan/analysis.ts';
+import type { PaperStatus, Papers } from '../plan/papers.ts';
 import type { Plan } from '../plan/plan.ts';
 
 /** Figures and names as all documents print them. */
@@ -20,11 +21,24 @@ export const severityNames: Readonly<Record<Severity, readonly [one: string, sev
   note: ['note', 'notes'],
 };
 
+const whoComesFirst =
+  'Local codes, the maker\u2019s data sheet, the structural engineer and licensed trades come first.';
+const fromPlan = 'Worked out from the plan as drawn.';
+export const notChecked = 'Not checked for construction';
+
 /** What every paper says: it goes first and nothing in the figures replaces it. */
-export const cautionLines: readonly string[] = [
-  'Local codes, the maker\u2019s data sheet, the structural engineer and licensed trades come first.',
-  'Worked out from the plan as drawn. Not checked for construction.',
-];
+export const cautionLines: readonly string[] = [whoComesFirst, `${fromPlan} ${notChecked}.`];
+
+/** The same on papers that somebody answers for and that are there to build from. */
+export function cautionsOf({ designer, status }: Pick<Papers, 'designer' | 'status'>): readonly string[] {
+  return designer !== '' && status === 'for-construction' ? [whoComesFirst, fromPlan] : cautionLines;
+}
+
+export const statusNames: Readonly<Record<PaperStatus, string>> = {
+  'for-information': 'For information',
+  'for-comment': 'For comment',
+  'for-construction': 'For construction',
+};
 
 /** A space at which no line breaks. */
 export const heldSpace = '\u00a0';
@@ -122,4 +136,11 @@ export function oneLine(text: string): string {
     .replace(/[\u202a-\u202e\u2066-\u2069]/gu, '')
     .replace(/[\p{Cc}\u2028\u2029]+/gu, ' ')
     .trim();
+}
+
+const rightToLeft = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc]/u;
+
+/** Text that figures follow: behind letters written from right to left they would be read as a part of it and stand before it. */
+export function textBefore(text: string): string {
+  return rightToLeft.test(text) ? `${text}\u200e` : text;
 }

@@ -1,5 +1,5 @@
 import { createAnalyser } from '../../src/analysis/analyser.ts';
-import { setOutSheet } from '../../src/documents/set-out.ts';
+import { setOutPages } from '../../src/documents/set-out.ts';
 import { setOutLines } from '../../src/documents/set-out-lines.ts';
 import { wallFaces } from '../../src/documents/set-out-walls.ts';
 import { pageSvg } from '../../src/documents/svg.ts';
@@ -10,6 +10,7 @@ import type { Plan } from '../../src/plan/plan.ts';
 import { planRead } from '../../src/plan/read.ts';
 import { planResolve } from '../../src/plan/resolve.ts';
 import { analysisOf, bay, room } from './fixture.ts';
+import { paperSource } from './paper-fixture.ts';
 import { fieldReport, tiledAnalysis, tiledPlan } from './tile-fixture.ts';
 
 /** One room, all of it walls, with its first whole tile. */
@@ -31,7 +32,7 @@ export function words(svg: string): string {
 
 /** Text of a sheet with every space that holds words together as any other. */
 export function sheetWords(plan: Plan, analysis: Analysis): string {
-  return words(pageSvg(setOutSheet(plan, analysis))).replaceAll('\u00a0', ' ');
+  return words(pageSvg(setOutPages(paperSource(plan, analysis))[0])).replaceAll('\u00a0', ' ');
 }
 
 /** A plan file as the analyser lays it out. */

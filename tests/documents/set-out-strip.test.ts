@@ -1,13 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import type { LabelItem } from '../../src/documents/drawing.ts';
-import { setOutSheet } from '../../src/documents/set-out.ts';
+import { setOutPages } from '../../src/documents/set-out.ts';
 import { unletteredText } from '../../src/documents/set-out-left.ts';
 import { block } from '../../src/documents/set-out-text.ts';
-import { sheetLayout } from '../../src/documents/sheet.ts';
+import { stripMm } from '../../src/documents/sheet.ts';
 import { pageSvg } from '../../src/documents/svg.ts';
 import { textCut, textWidthMm } from '../../src/documents/text-width.ts';
+import type { Analysis } from '../../src/plan/analysis.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { box, joint, room } from './fixture.ts';
+import { paperSource } from './paper-fixture.ts';
 import { oneRoom, sheetWords } from './set-out-fixture.ts';
 import { fieldReport, tiledAnalysis, tiledPlan } from './tile-fixture.ts';
 
@@ -20,6 +22,10 @@ const names = {
   'of signs as wide as a phrase': '\ufdfd'.repeat(300),
 };
 
+function sheetOf(plan: Plan, analysis: Analysis) {
+  return setOutPages(paperSource(plan, analysis))[0];
+}
+
 function named(name: string): Plan {
   const plan = tiledPlan({ name });
   return { ...plan, rooms: plan.rooms.map((each) => ({ ...each, name })) };
@@ -27,15 +33,14 @@ function named(name: string): Plan {
 
 describe('a long name', () => {
   it.each(Object.entries(names))('%s stays within its column of the strip', (_of, name) => {
-    const { layout, groups } = setOutSheet(named(name), tiledAnalysis());
-    const columnMm = sheetLayout({ minX: 0, minY: 0, maxX: 1, maxY: 1 }).strip.width;
+    const { layout, groups } = sheetOf(named(name), tiledAnalysis());
     const texts = groups
       .filter(({ ref }) => ref === null)
       .flatMap(({ inks }) => inks.flatMap((ink) => (ink.ink === 'text' && ink.anchor === 'start' ? [ink] : [])));
     expect(texts.length).toBeGreaterThan(30);
     for (const { at, text, style } of texts) {
-      const column = Math.floor((at[0] - layout.strip.x) / columnMm);
-      expect(at[0] + textWidthMm(text, style), text).toBeLessThanOrEqual(layout.strip.x + (column + 1) * columnMm);
+      const column = Math.floor((at[0] - layout.strip.x) / stripMm);
+      expect(at[0] + textWidthMm(text, style), text).toBeLessThanOrEqual(layout.strip.x + (column + 1) * stripMm);
     }
     // and a room takes one line of it
     expect(texts.filter(({ text, style }) => style === 'sheet-head' && text.includes('\u2026')).length).toBeGreaterThan(
@@ -158,9 +163,9 @@ describe('a long strip', () => {
       ),
       run: `R${i}`,
     }));
-    const few = setOutSheet(tiledPlan(), tiledAnalysis()).layout;
+    const few = sheetOf(tiledPlan(), tiledAnalysis()).layout;
     const analysis = tiledAnalysis(undefined, { joints });
-    const many = setOutSheet(tiledPlan(), analysis).layout;
+    const many = sheetOf(tiledPlan(), analysis).layout;
     expect(many.scale).toBe(few.scale);
     expect(many.widthMm * many.heightMm).toBeGreaterThan(few.widthMm * few.heightMm);
     expect(sheetWords(tiledPlan(), analysis)).not.toMatch(/\d+ more /u);
@@ -168,6 +173,6 @@ describe('a long strip', () => {
 
   it('has the same bytes every time', () => {
     const plan = tiledPlan({ rooms: [room('r1', 'Hall', box(0, 0, 9000, 7000))] });
-    expect(pageSvg(setOutSheet(plan, tiledAnalysis()))).toBe(pageSvg(setOutSheet(plan, tiledAnalysis())));
+    expect(pageSvg(sheetOf(plan, tiledAnalysis()))).toBe(pageSvg(sheetOf(plan, tiledAnalysis())));
   });
 });

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { createAnalyser } from '../../src/analysis/analyser.ts';
 import { documentsOf } from '../../src/documents/documents.ts';
 import { labelsPlace } from '../../src/documents/label-place.ts';
-import { fieldSetOuts, setOutSheet } from '../../src/documents/set-out.ts';
+import { fieldSetOuts, setOutPages } from '../../src/documents/set-out.ts';
 import { setOutDrawing } from '../../src/documents/set-out-drawing.ts';
 import { jointPlaces } from '../../src/documents/set-out-joint-text.ts';
 import { jointDistances } from '../../src/documents/set-out-joints.ts';
@@ -190,10 +190,10 @@ describe('joints on the sheet', () => {
 });
 
 describe('the set-out sheet', () => {
-  const svg = pageSvg(setOutSheet(plan, analysis));
+  const svg = pageSvg(setOutPages(paperSource(plan, analysis))[0]);
 
   it('is to scale: a line 3015 mm below a wall is 60.3 mm below it at 1 : 50', () => {
-    expect(words(svg)).toContain('1 : 50 on');
+    expect(words(svg)).toContain('Scale 1 : 50');
     const edge = /data-id="E1"><path d="M([^"]*)"/u.exec(svg)?.[1] ?? '';
     const wallY = Math.min(...edge.split('L').map((point) => Number(point.split(' ')[1])));
     const [, y1, y2] = /data-id="line-1"><path d="M[\d.]+ ([\d.]+)L[\d.]+ ([\d.]+)"/u.exec(svg) ?? [];

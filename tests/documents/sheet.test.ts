@@ -1,9 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { sheetLayout } from '../../src/documents/sheet.ts';
+import { type SheetWish, sheetChoose, sheetScales } from '../../src/documents/sheet.ts';
+import { beyondMm, sheetGrid } from '../../src/documents/sheet-grid.ts';
 import { textLines, textWidthMm } from '../../src/documents/text-width.ts';
 
 const size = (widthM: number, heightM: number) => ({ minX: 0, minY: 0, maxX: widthM * 1000, maxY: heightM * 1000 });
+const noWish: SheetWish = { paper: null, scale: null };
+const anyStrip = [() => true];
+const chosen = (widthM: number, heightM: number, wish = noWish) => sheetChoose(size(widthM, heightM), wish, anyStrip);
 
 describe('the sheet', () => {
   it.each([
@@ -12,32 +16,86 @@ describe('the sheet', () => {
     ['a public building', 45, 25, 100],
     ['a hall', 120, 85, 200],
   ])('shows %s of %i x %i m at 1 : %i or larger', (_name, widthM, heightM, scale) => {
-    expect(sheetLayout(size(widthM, heightM)).scale).toBeLessThanOrEqual(scale);
+    expect(chosen(widthM, heightM)?.scale).toBeLessThanOrEqual(scale);
   });
 
   it('keeps the drawing within its frame and the frame on the paper, at a standard scale', () => {
-    const metres = fc.double({ min: 0.1, max: 390, noNaN: true });
+    const metres = fc.double({ min: 0.1, max: 140, noNaN: true });
     fc.assert(
       fc.property(metres, metres, (widthM, heightM) => {
-        const { drawing, strip, widthMm, heightMm, scale } = sheetLayout(size(widthM, heightM));
+        const layout = chosen(widthM, heightM);
+        expect(layout).not.toBeNull();
+        if (layout === null) return;
+        const { drawing, strip, widthMm, heightMm, scale } = layout;
         expect((widthM * 1000) / scale).toBeLessThanOrEqual(drawing.width);
         expect((heightM * 1000) / scale).toBeLessThanOrEqual(drawing.height);
         expect(drawing.x + drawing.width).toBeLessThan(strip.x);
         expect(strip.x + strip.width).toBeLessThan(widthMm);
         expect(drawing.y + drawing.height).toBeLessThan(heightMm);
-        expect([20, 25, 50, 100, 200, 250, 500]).toContain(scale);
+        expect(sheetScales).toContain(scale);
       }),
       { seed: 7, numRuns: 200 },
     );
   });
 
   it('stands up for a floor that is taller than wide', () => {
-    const { widthMm, heightMm } = sheetLayout(size(7, 17));
-    expect(heightMm).toBeGreaterThan(widthMm);
+    const layout = chosen(7, 17);
+    expect(layout?.heightMm).toBeGreaterThan(layout?.widthMm ?? Infinity);
   });
 
-  it('gives a whole site a sheet too', () => {
-    expect(sheetLayout(size(10_000, 10_000)).scale).toBe(20000);
+  it('is of the paper and scale that are wished for', () => {
+    // ISO 216: A2 is 594 x 420 mm. 12 x 10 m at 1 : 100 are 120 x 100 mm
+    const layout = chosen(12, 10, { paper: 'A2', scale: 100 });
+    expect(layout).toMatchObject({ paper: 'A2', scale: 100, widthMm: 594, heightMm: 420 });
+    expect(chosen(12, 10, { paper: null, scale: 20 })?.scale).toBe(20);
+    expect(chosen(12, 10, { paper: 'A4', scale: null })?.paper).toBe('A4');
+  });
+
+  it('is one of several where the floor does not fit at the wished scale', () => {
+    // 12 m at 1 : 20 are 600 mm, and A3 is 420 mm wide
+    expect(chosen(12, 10, { paper: 'A3', scale: 20 })).toBeNull();
+    // 300 m at 1 : 200 are 1500 mm, and A0 is 1189 mm wide
+    expect(chosen(300, 10)).toBeNull();
+  });
+});
+
+describe('a floor over several sheets', () => {
+  const boxes = fc.record({
+    widthM: fc.double({ min: 1, max: 400, noNaN: true }),
+    heightM: fc.double({ min: 1, max: 400, noNaN: true }),
+    paper: fc.constantFrom('A4', 'A3', 'A2', 'A1', 'A0', null),
+    scale: fc.constantFrom(20, 25, 50, 100, 200, null),
+  });
+
+  it('is parted without a gap: the own parts of the sheets meet, cover all of it, and each shows more than its own', () => {
+    fc.assert(
+      fc.property(boxes, ({ widthM, heightM, ...wish }) => {
+        const box = size(widthM, heightM);
+        const grid = sheetGrid(box, wish);
+        const { columns, rows, cells, window, layout } = grid;
+        expect(cells).toHaveLength(columns * rows);
+        let area = 0;
+        for (const { own, shown, column } of cells) {
+          const width = Math.min(own.maxX, box.maxX) - Math.max(own.minX, box.minX);
+          const height = Math.min(own.maxY, box.maxY) - Math.max(own.minY, box.minY);
+          area += Math.max(0, width) * Math.max(0, height);
+          // true to scale: what is shown is the window times the scale
+          expect(shown.maxX - shown.minX).toBeCloseTo(window.width * layout.scale, 3);
+          expect(shown.maxY - shown.minY).toBeCloseTo(window.height * layout.scale, 3);
+          expect(own.minX).toBeGreaterThanOrEqual(shown.minX - 0.001);
+          expect(own.maxX).toBeLessThanOrEqual(shown.maxX + 0.001);
+          if (column > 0) expect(own.minX - shown.minX).toBeCloseTo(beyondMm * layout.scale, 3);
+        }
+        expect(area / (widthM * heightM * 1e6)).toBeCloseTo(1, 6);
+      }),
+      { seed: 9, numRuns: 150 },
+    );
+  });
+
+  it('is drawn smaller before it takes more sheets than anybody joins', () => {
+    const { columns, rows, layout } = sheetGrid(size(10_000, 10_000), noWish);
+    expect(columns * rows).toBeLessThanOrEqual(150);
+    expect(layout.scale).toBeGreaterThan(200);
   });
 });
 

@@ -43,9 +43,17 @@ describe.each(themes)('on a %s ground', (theme) => {
   it('every text reads over every tint', () => {
     expect(bayTints).toHaveLength(6);
     for (const [name, { colour }] of Object.entries(textStyles)) {
-      if (name.startsWith('pin-fault')) continue;
+      if (name.startsWith('pin-fault') || name.startsWith('across-')) continue;
       for (const ground of grounds)
         expect(contrast(colour, ground, theme), `${name} on ${ground}`).toBeGreaterThanOrEqual(4.5);
+    }
+  });
+
+  it('what stands across a sheet is seen over every tint, and much paler than any line or text', () => {
+    for (const ground of grounds) {
+      const seen = contrast('across', ground, theme);
+      expect(seen, ground).toBeGreaterThan(1.15);
+      expect(seen, ground).toBeLessThan(2);
     }
   });
 

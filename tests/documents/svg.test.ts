@@ -5,9 +5,10 @@ import { svgOf, xmlText } from '../../src/documents/svg.ts';
 import type { Analysis } from '../../src/plan/analysis.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { analysisOf, finding, planOf, room } from './fixture.ts';
+import { paperSource } from './paper-fixture.ts';
 
 function svg(plan: Plan = planOf(), analysis: Analysis = analysisOf()): string {
-  return svgOf(drawingOf(plan, analysis), sheetContent(plan, analysis));
+  return svgOf(drawingOf(plan, analysis), sheetContent(paperSource(plan, analysis)));
 }
 
 /** Text of all text elements, joined: lines that were broken read on. */
@@ -33,7 +34,7 @@ describe('the drawing in SVG', () => {
     expect(width).toBe(viewWidth);
     const path = /data-kind="edge" data-id="E1"><path d="M([^"]*)"/u.exec(text)?.[1] ?? '';
     const ys = path.split('L').map((point) => Number(point.split(' ')[1]));
-    expect(words(text)).toContain('1 : 50 on A3');
+    expect(words(text)).toContain('Scale 1 : 50');
     expect(Math.max(...ys) - Math.min(...ys)).toBeCloseTo(140, 6);
   });
 

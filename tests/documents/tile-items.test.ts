@@ -9,6 +9,7 @@ import type { Point } from '../../src/geometry/point.ts';
 import type { Analysis } from '../../src/plan/analysis.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { analysisOf, bay, box, planOf, room } from './fixture.ts';
+import { paperSource } from './paper-fixture.ts';
 import { fieldReport, grid, tiledAnalysis, tiledPlan, wallCut } from './tile-fixture.ts';
 
 function ruledItems(
@@ -147,7 +148,10 @@ describe('what marks the tiles', () => {
   });
 
   it('is explained beside the drawing', () => {
-    const text = svgOf(drawingOf(tiledPlan(), tiledAnalysis()), sheetContent(tiledPlan(), tiledAnalysis()));
+    const text = svgOf(
+      drawingOf(tiledPlan(), tiledAnalysis()),
+      sheetContent(paperSource(tiledPlan(), tiledAnalysis())),
+    );
     for (const words of [
       '600 × 600\u00a0mm',
       'Grout lines of the tiles',

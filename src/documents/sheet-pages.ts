@@ -1,0 +1,187 @@
+import { regionDeepestPoint } from '../geometry/deepest-point.ts';
+import type { Point } from '../geometry/point.ts';
+import { regionArea } from '../geometry/region.ts';
+import { regionInBox } from '../geometry/region-clip.ts';
+import { type Box, boxMiddle } from '../geometry/ring.ts';
+import type { Drawing, DrawingItem, LabelItem, LabelSeat, LineItem, PlacedLabel } from './drawing.ts';
+import { itemsInOrder } from './drawing-list.ts';
+import { boxHolds, polylineWithin } from './ink-clip.ts';
+import { labelsPlace } from './label-place.ts';
+import { lineLength } from './label-seats.ts';
+import { type SheetWish, sheetChoose } from './sheet.ts';
+import { type GridCell, overviewLayout, type SheetGrid, sheetGrid } from './sheet-grid.ts';
+import {
+  acrossGroup,
+  drawingBox,
+  drawingGroups,
+  frameInk,
+  placeCentred,
+  type Sheet,
+  sheetInOne,
+  sheetWith,
+} from './sheet-inks.ts';
+import { keyPlanOf } from './sheet-key.ts';
+import { matchInks, type Neighbours } from './sheet-match.ts';
+import { narrowInks } from './sheet-narrow.ts';
+import type { SheetStrip } from './strip-flow.ts';
+
+/** The first of them is always there. */
+export type Sheets = readonly [Sheet, ...Sheet[]];
+
+/** A drawing to scale with its strip: on one sheet where it fits; else all of it in small on the first, and to scale over the sheets that follow. */
+export function sheetPages(drawing: Drawing, strip: SheetStrip, wish: SheetWish): Sheets {
+  const layout = sheetChoose(drawingBox(drawing), wish, strip.wants);
+  return layout === null ? gridPages(drawing, strip, wish) : [sheetInOne(drawing, strip, layout)];
+}
+
+/** A cell of the grid that has something on it. */
+interface UsedCell extends GridCell {
+  readonly page: number;
+}
+
+function gridPages(drawing: Drawing, strip: SheetStrip, wish: SheetWish): Sheets {
+  const box = drawingBox(drawing);
+  const grid = sheetGrid(box, wish);
+  const cells = usedCells(drawing, grid);
+  const of = cells.length + 1;
+  const keyPlan = keyPlanOf(drawing, cells);
+  const across = acrossGroup(strip, grid.window);
+  const lettered = new Set<LabelItem>();
+  const parts = cells.map((cell): Sheet => {
+    const place = placeCentred(boxMiddle(cell.shown), grid.window, grid.layout.scale);
+    const placed = labelsIn(drawing, cell.own, place.paperPerPlan);
+    for (const label of placed.keys()) lettered.add(label);
+    const { x, y, width, height } = grid.window;
+    const window = { minX: x, minY: y, maxX: x + width, maxY: y + height };
+    const count = { page: cell.page, of };
+    return sheetWith(strip, grid.layout, count, [
+      ...drawingGroups(drawing, { place, lettered: placed, across, window }),
+      { ref: null, inks: matchInks(grid.window, neighboursOf(cell, cells)) },
+      { ref: null, inks: [frameInk(grid.layout.drawing), frameInk(grid.layout.strip)] },
+      { ref: null, inks: narrowInks(strip.block, grid.layout, count, keyPlan(cell)) },
+    ]);
+  });
+  const left = drawing.items.filter((item): item is LabelItem => item.shape === 'label' && !lettered.has(item));
+  const [want = () => true] = strip.wants;
+  const overview = sheetInOne(
+    overviewDrawing(drawing, cells),
+    strip,
+    overviewLayout(box, grid, want),
+    { page: 1, of },
+    left,
+  );
+  return [overview, ...parts];
+}
+
+function usedCells(drawing: Drawing, { cells }: SheetGrid): readonly UsedCell[] {
+  const used = cells.filter(({ own }) => drawing.items.some((item) => itemReaches(item, own)));
+  return used.map((cell, i) => ({ ...cell, page: i + 2 }));
+}
+
+function itemReaches(item: DrawingItem, own: Box): boolean {
+  switch (item.shape) {
+    case 'fill':
+      return regionInBox({ outline: item.outline, holes: item.holes }, own).length > 0;
+    case 'line':
+      return polylineWithin(item.points, own).length > 0;
+    case 'mark':
+      return boxHolds(own, pointBox(item.at));
+    case 'ruled':
+    case 'label':
+      // grout lies on floor, and text stands beside what it belongs to
+      return false;
+  }
+}
+
+function pointBox([x, y]: Point): Box {
+  return { minX: x, minY: y, maxX: x, maxY: y };
+}
+
+function neighboursOf({ column, row }: GridCell, cells: readonly UsedCell[]): Neighbours {
+  const page = (dx: number, dy: number) =>
+    cells.find((cell) => cell.column === column + dx && cell.row === row + dy)?.page ?? null;
+  return { left: page(-1, 0), right: page(1, 0), up: page(0, -1), down: page(0, 1) };
+}
+
+/** Labels as they stand on a sheet of their own part of the plan: what reaches over a match line is named on both sides of it, and no text is cut. */
+function labelsIn(drawing: Drawing, own: Box, paperPerPlan: number): ReadonlyMap<LabelItem, PlacedLabel> {
+  const from = new Map<LabelItem, LabelItem>();
+  const others: DrawingItem[] = [];
+  for (const item of drawing.items) {
+    if (item.shape !== 'label') others.push(item);
+    else {
+      const seat = seatIn(item.seat, own);
+      if (seat !== null) from.set(seat === item.seat ? item : { ...item, seat }, item);
+    }
+  }
+  const placed = labelsPlace({ items: [...others, edgeOf(own), ...from.keys()] }, { paperPerPlan, within: own });
+  const whole = placed.filter((label) => textWithin(label, own, paperPerPlan));
+  return new Map(
+    whole.flatMap((label) => {
+      const item = from.get(label.label);
+      return item === undefined ? [] : [[item, label] as const];
+    }),
+  );
+}
+
+function seatIn(seat: LabelSeat, own: Box): LabelSeat | null {
+  if (seat.kind === 'inside') {
+    const pieces = regionInBox(seat.region, own);
+    if (pieces.length === 0 || pieces[0] === seat.region) return pieces.length === 0 ? null : seat;
+    const region = pieces.reduce((a, b) => (regionArea(b) > regionArea(a) ? b : a));
+    return { ...seat, region, at: regionDeepestPoint(region).point };
+  }
+  if (seat.places !== undefined) {
+    const places = seat.places.filter(({ at }) => boxHolds(own, pointBox(at)));
+    return places.length === 0 ? null : { ...seat, places };
+  }
+  const pieces = polylineWithin(seat.line, own);
+  if (pieces.length === 0) return null;
+  const line = pieces.reduce((a, b) => (lineLength(b) > lineLength(a) ? b : a));
+  return line.length === seat.line.length ? seat : { ...seat, line };
+}
+
+/** Text keeps clear of a match line as of any other. */
+function edgeOf({ minX, minY, maxX, maxY }: Box): LineItem {
+  const points: Point[] = [
+    [minX, minY],
+    [maxX, minY],
+    [maxX, maxY],
+    [minX, maxY],
+    [minX, minY],
+  ];
+  return { shape: 'line', layer: 'marks', style: 'match', points, ref: { kind: 'object', id: '' } };
+}
+
+function textWithin({ at, angleDeg, widthMm, heightMm }: PlacedLabel, own: Box, paperPerPlan: number): boolean {
+  const turn = (angleDeg * Math.PI) / 180;
+  const [cos, sin] = [Math.abs(Math.cos(turn)), Math.abs(Math.sin(turn))];
+  const reachX = (widthMm * cos + heightMm * sin) / 2 / paperPerPlan;
+  const reachY = (widthMm * sin + heightMm * cos) / 2 / paperPerPlan;
+  return boxHolds(own, { minX: at[0] - reachX, maxX: at[0] + reachX, minY: at[1] - reachY, maxY: at[1] + reachY });
+}
+
+/** Numbers of sheets are looked for first. */
+const pageFirst = 9e6;
+
+/** The drawing in small, with the sheets that show it to scale. */
+function overviewDrawing(drawing: Drawing, cells: readonly UsedCell[]): Drawing {
+  const frames = cells.flatMap(({ own, page }): readonly DrawingItem[] => {
+    const edge = edgeOf(own);
+    const { ref } = edge;
+    const region = { outline: edge.points.slice(0, -1), holes: [] };
+    const text = [`Sheet ${page}`, String(page)];
+    return [
+      edge,
+      {
+        shape: 'label',
+        layer: 'labels',
+        ref,
+        seat: { kind: 'inside', at: boxMiddle(own), region },
+        forms: text.map((words) => [{ text: words, style: 'sheet-title' }]),
+        priority: pageFirst,
+      },
+    ];
+  });
+  return { ...drawing, items: itemsInOrder([...drawing.items, ...frames]) };
+}

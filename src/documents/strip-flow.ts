@@ -1,0 +1,148 @@
+import type { Drawing, LabelItem } from './drawing.ts';
+import type { Ink } from './ink.ts';
+import { legendOf } from './legend.ts';
+import { columnsOf, type SheetLayout, stripMm } from './sheet.ts';
+import { factParts, legendParts, type StripPart, scalePart, textPart } from './strip-parts.ts';
+import { type Column, columnIn, padMm, rowMm, rule, textRow } from './strip-pen.ts';
+import { textLines } from './text-width.ts';
+import { revisionRows, type SheetCount, type TitleBlock, titleBlockCells } from './title-block.ts';
+
+/** What stands beside a drawing. */
+export interface SheetStrip {
+  readonly block: TitleBlock;
+  /** What the strip should have room for, the most first. */
+  readonly wants: readonly ((layout: SheetLayout) => boolean)[];
+  /** @param unlettered labels that have found no room */
+  inks(layout: SheetLayout, unlettered: readonly LabelItem[], count: SheetCount): readonly Ink[];
+}
+
+export interface StripContent<Part extends StripPart> {
+  readonly block: TitleBlock;
+  readonly facts: readonly (readonly [head: string, text: string])[];
+  readonly drawing: Drawing;
+  /** What follows the legend. */
+  readonly parts: readonly Part[];
+  /** Whether a strip may leave these out, the strictest first: the paper is chosen by the first that can be had. */
+  readonly mayLeave: readonly ((left: readonly Part[]) => boolean)[];
+  /** What is said of parts without room, line by line. */
+  readonly leftText: (left: readonly Part[]) => readonly string[];
+  /** What is said of labels without room on the drawing; null for nothing. */
+  readonly note: (unlettered: readonly LabelItem[], left: readonly Part[]) => string | null;
+  /** Room for the note, so that the length of the strip is known before labels are seated. */
+  readonly noteLines: number;
+}
+
+/** Inner width of a column. */
+export const columnMm = stripMm - 2 * padMm;
+/** Room kept where the strip leaves anything out, for saying so. */
+const leftLines = 3;
+
+/** A strip in columns: facts, scale and north, legend, what follows; at the foot of the last column cautions, revisions and the title block. */
+export function stripOf<Part extends StripPart>(content: StripContent<Part>): SheetStrip {
+  return {
+    block: content.block,
+    wants: content.mayLeave.map((may) => (layout) => {
+      const { heads, left } = flow(content, layout);
+      return heads === 0 && may(left);
+    }),
+    inks: (layout, unlettered, count) => stripInks(content, layout, unlettered, count),
+  };
+}
+
+const firstOfMany: SheetCount = { page: 1, of: 99 };
+
+interface Flow<Part> {
+  readonly inks: Ink[];
+  /** Of facts and legend, that have found no room. */
+  readonly heads: number;
+  readonly left: readonly Part[];
+  /** Where more can be written. */
+  readonly column: Column;
+}
+
+function flow<Part extends StripPart>(content: StripContent<Part>, layout: SheetLayout, reserveMm = 0): Flow<Part> {
+  const { block, facts, drawing, parts } = content;
+  const inks: Ink[] = [];
+  const heads: readonly StripPart[] = [
+    ...factParts(facts, columnMm),
+    scalePart(layout.scale, block.northDeg, columnMm),
+    ...legendParts(legendOf(drawing, 1 / layout.scale), columnMm),
+  ];
+  const columns = columnsOf(layout);
+  const columnAt = (i: number) => columnIn(columnBox(layout, i), inks);
+  const { strip } = layout;
+  const foot = footOf(content, layout, null, firstOfMany);
+  const lastBottom = strip.y + strip.height - foot.heightMm - content.noteLines * rowMm - reserveMm;
+  const bottomOf = (i: number) => (i === columns - 1 ? lastBottom : strip.y + strip.height - padMm);
+  const all = [...heads, ...parts];
+  let [at, shown, column] = [0, 0, columnAt(0)];
+  for (const part of all) {
+    const isOver = () => column.y + part.heightMm > bottomOf(at);
+    while (isOver() && at < columns - 1) column = columnAt(++at);
+    if (isOver()) break;
+    part.ink(column);
+    shown++;
+  }
+  if (shown < all.length && reserveMm === 0) return flow(content, layout, leftLines * rowMm);
+  return {
+    inks,
+    heads: Math.max(0, heads.length - shown),
+    left: parts.slice(Math.max(0, shown - heads.length)),
+    column,
+  };
+}
+
+function columnBox({ strip }: SheetLayout, i: number) {
+  return { ...strip, x: strip.x + i * stripMm, width: stripMm };
+}
+
+function stripInks<Part extends StripPart>(
+  content: StripContent<Part>,
+  layout: SheetLayout,
+  unlettered: readonly LabelItem[],
+  count: SheetCount,
+): readonly Ink[] {
+  const { inks, heads, left, column } = flow(content, layout);
+  const told = [...(heads > 0 ? [`${heads} more facts and symbols on a larger sheet`] : []), ...content.leftText(left)];
+  for (const row of told.flatMap((line) => textLines(line, 'sheet-head', columnMm))) textRow(column, row, 'sheet-head');
+  const { strip } = layout;
+  const foot = footOf(content, layout, content.note(unlettered, left), count);
+  const last = columnIn(columnBox(layout, columnsOf(layout) - 1), inks);
+  last.y = strip.y + strip.height - foot.heightMm;
+  foot.ink(last);
+  return inks;
+}
+
+const footPadMm = padMm / 2;
+
+/** Note, cautions, revisions and title block, down to the frame of the strip. */
+function footOf(
+  { block }: Pick<StripContent<StripPart>, 'block'>,
+  layout: SheetLayout,
+  note: string | null,
+  count: SheetCount,
+): StripPart {
+  const lines = [...(note === null ? [] : [note]), ...block.cautions];
+  const words = textPart(
+    lines.flatMap((text) => textLines(text, 'sheet-text', columnMm)),
+    'sheet-text',
+  );
+  const revisions = revisionRows(block, columnMm);
+  const cells = titleBlockCells(block, layout, count, columnIn(columnBox(layout, columnsOf(layout) - 1)));
+  const revisionsMm = revisions.heightMm === 0 ? 0 : revisions.heightMm + footPadMm;
+  return {
+    heightMm: words.heightMm + 2 * footPadMm + revisionsMm + cells.heightMm,
+    ink(column) {
+      rule(column, 0);
+      column.y += footPadMm;
+      words.ink(column);
+      column.y += footPadMm;
+      if (revisionsMm > 0) {
+        rule(column, 0);
+        column.y += footPadMm;
+        revisions.ink(column);
+      }
+      cells.ink(column);
+    },
+  };
+}

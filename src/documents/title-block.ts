@@ -1,0 +1,211 @@
+import type { Point } from '../geometry/point.ts';
+import { type PaperStatus, papersOf, type Revision } from '../plan/papers.ts';
+import type { Ink } from './ink.ts';
+import type { PaperSource } from './paper-source.ts';
+import type { SheetLayout } from './sheet.ts';
+import { type Column, padMm, penStroke, rowMm, textAt } from './strip-pen.ts';
+import type { TextStyleName } from './styles.ts';
+import { textCut, textLinesFirst } from './text-width.ts';
+import { cautionsOf, notChecked, oneLine, statusNames, textBefore } from './words.ts';
+
+/** What the title block of a sheet says. */
+export interface TitleBlock {
+  readonly project: string;
+  readonly title: string;
+  readonly subject: string;
+  readonly number: string;
+  readonly status: PaperStatus;
+  readonly date: string;
+  /** Empty: nobody is responsible. */
+  readonly designer: string;
+  readonly revisions: readonly Revision[];
+  /** Null: not known. */
+  readonly northDeg: number | null;
+  readonly cautions: readonly string[];
+}
+
+/** Which sheet of how many. */
+export interface SheetCount {
+  readonly page: number;
+  readonly of: number;
+}
+
+export function titleBlockOf({ file, plan, date }: PaperSource, subject: string): TitleBlock {
+  const papers = papersOf(file);
+  const { status, northDeg } = papers;
+  return {
+    project: oneLine(papers.project),
+    title: oneLine(plan.name),
+    subject,
+    number: oneLine(papers.number),
+    status,
+    date: papers.date ?? date,
+    designer: oneLine(papers.designer),
+    revisions: papers.revisions.map(({ mark, date: day, text, by }) => ({
+      mark: oneLine(mark),
+      date: oneLine(day),
+      text: oneLine(text),
+      by: oneLine(by),
+    })),
+    northDeg,
+    cautions: cautionsOf(papers),
+  };
+}
+
+/** What stands in large letters across a sheet that nobody answers for; null where somebody does. */
+export function acrossWords({ designer }: Pick<TitleBlock, 'designer'>): string | null {
+  return designer === '' ? notChecked : null;
+}
+
+/** Sheet and how many there are, its number before it. Example: "B-12, 1 of 6" */
+export function sheetNumberText(
+  { number }: Pick<TitleBlock, 'number'>,
+  { page, of }: SheetCount,
+  widthMm = Infinity,
+): string {
+  const count = `${page} of ${of}`;
+  if (number === '') return count;
+  const room = widthMm - 4 - 2 * count.length;
+  return `${textBefore(textCut(number, 'sheet-text', room))}, ${count}`;
+}
+
+interface BlockCell {
+  readonly words: string;
+  readonly lines: readonly string[];
+  readonly style: TextStyleName;
+  /** Set under the lines in the usual letters. */
+  readonly under?: readonly string[];
+  /** Of the width of the block. */
+  readonly share: number;
+}
+
+const wordsMm = 3.4;
+const cellPadMm = 1;
+const titleRowMm = rowMm * 1.4;
+const insetMm = 2;
+const frameStroke = penStroke(0.25, 'ink');
+
+function cellRows(block: TitleBlock, { scale, paper }: SheetLayout, count: SheetCount, widthMm: number): BlockCell[][] {
+  const cell = (words: string, text: string, share = 1, most = 1, style: TextStyleName = 'sheet-text'): BlockCell => {
+    const lines = textLinesFirst(text, style, widthMm * share - 2 * insetMm, most);
+    return { words, lines: lines.length === 0 ? ['\u2013'] : lines, style, share };
+  };
+  const designer =
+    block.designer === ''
+      ? cell('Responsible designer: none named', notChecked, 1, 1, 'sheet-fault')
+      : cell('Responsible designer', block.designer, 1, 2);
+  return [
+    ...(block.project === '' ? [] : [[cell('Project', block.project, 1, 2)]]),
+    [
+      {
+        ...cell('Plan', block.title, 1, 2, 'sheet-title'),
+        under: textLinesFirst(block.subject, 'sheet-text', widthMm - 2 * insetMm, 2),
+      },
+    ],
+    [cell('Status', statusNames[block.status], 0.6), cell('Date', block.date, 0.4)],
+    [designer],
+    [
+      cell('Scale', `1 : ${scale}`, 0.3),
+      cell('Paper', paper, 0.3),
+      cell('Sheet', sheetNumberText(block, count, widthMm * 0.4 - 2 * insetMm), 0.4),
+    ],
+  ];
+}
+
+function cellRowMm(cells: readonly BlockCell[]): number {
+  return Math.max(...cells.map(cellMm));
+}
+
+function cellMm({ lines, style, under = [] }: BlockCell): number {
+  return wordsMm + lines.length * lineMm(style) + under.length * rowMm + cellPadMm;
+}
+
+function lineMm(style: TextStyleName): number {
+  return style === 'sheet-title' ? titleRowMm : rowMm;
+}
+
+/** Ruled cells across the whole width of a strip's column, ending at its foot.
+ *  @returns how high they are, and their inks */
+export function titleBlockCells(
+  block: TitleBlock,
+  layout: SheetLayout,
+  count: SheetCount,
+  column: Pick<Column, 'left' | 'width'>,
+): { readonly heightMm: number; readonly ink: (column: Column) => void } {
+  const [left, width] = [column.left - padMm, column.width + 2 * padMm];
+  const rows = cellRows(block, layout, count, width);
+  const heightMm = rows.reduce((sum, cells) => sum + cellRowMm(cells), 0);
+  const ink = (at: Column) => {
+    let top = at.y;
+    for (const cells of rows) {
+      const height = cellRowMm(cells);
+      at.inks.push(line([left, top], [left + width, top]));
+      let x = left;
+      for (const [i, cell] of cells.entries()) {
+        if (i > 0) at.inks.push(line([x, top], [x, top + height]));
+        cellInks(at, cell, [x + insetMm, top]);
+        x += cell.share * width;
+      }
+      top += height;
+    }
+    at.y = top;
+  };
+  return { heightMm, ink };
+}
+
+function cellInks(column: Column, { words, lines, style, under = [] }: BlockCell, [x, top]: Point): void {
+  textAt(column, words, 'sheet-small', [x, top + wordsMm / 2 + 0.4], 'start');
+  for (const [i, text] of lines.entries())
+    textAt(column, text, style, [x, top + wordsMm + (i + 0.5) * lineMm(style)], 'start');
+  const y = top + wordsMm + lines.length * lineMm(style);
+  for (const [i, text] of under.entries()) textAt(column, text, 'sheet-text', [x, y + (i + 0.5) * rowMm], 'start');
+}
+
+function line(from: Point, to: Point): Ink {
+  return { ink: 'path', lines: [[from, to]], closed: false, fill: null, stroke: frameStroke };
+}
+
+/** Revisions that a block shows; the newest, which stand last, before the older. */
+const mostRevisions = 5;
+const revisionColumns = { mark: 0, date: 11, text: 34, by: 66 } as const;
+
+/** Table of revisions, the newest last; says how many earlier ones have no room. */
+export function revisionRows(
+  { revisions }: Pick<TitleBlock, 'revisions'>,
+  width: number,
+): { readonly heightMm: number; readonly ink: (column: Column) => void } {
+  if (revisions.length === 0) return { heightMm: 0, ink: () => {} };
+  const shown = revisions.slice(-mostRevisions);
+  const earlier = revisions.length - shown.length;
+  const rows = shown.map(({ mark, date, text, by }) => ({
+    mark: textCut(mark, 'sheet-head', revisionColumns.date - 1.5),
+    date: textCut(date, 'sheet-text', revisionColumns.text - revisionColumns.date - 1.5),
+    text: textLinesFirst(text, 'sheet-text', revisionColumns.by - revisionColumns.text - 1.5, 2),
+    by: textCut(by, 'sheet-text', width - revisionColumns.by),
+  }));
+  const heights = rows.map(({ text }) => Math.max(1, text.length) * rowMm);
+  const heightMm = wordsMm + 1 + (earlier > 0 ? rowMm : 0) + heights.reduce((sum, each) => sum + each, 0) + 1;
+  const ink = (column: Column) => {
+    const at = (x: number, text: string, style: TextStyleName, y: number) => {
+      if (text !== '') textAt(column, text, style, [column.left + x, y], 'start');
+    };
+    const heads = { mark: 'Rev.', date: 'Date', text: 'Change', by: 'By' } as const;
+    for (const key of ['mark', 'date', 'text', 'by'] as const)
+      at(revisionColumns[key], heads[key], 'sheet-small', column.y + wordsMm / 2);
+    column.y += wordsMm + 1;
+    if (earlier > 0) {
+      at(0, `${earlier} earlier ${earlier === 1 ? 'revision' : 'revisions'}`, 'sheet-text', column.y + rowMm / 2);
+      column.y += rowMm;
+    }
+    for (const [i, row] of rows.entries()) {
+      const y = column.y + rowMm / 2;
+      at(revisionColumns.mark, row.mark, 'sheet-head', y);
+      at(revisionColumns.date, row.date, 'sheet-text', y);
+      for (const [k, text] of row.text.entries()) at(revisionColumns.text, text, 'sheet-text', y + k * rowMm);
+      at(revisionColumns.by, row.by, 'sheet-text', y);
+      column.y += heights[i] ?? 0;
+    }
+    column.y += 1;
+  };
+  return { heightMm, ink };
+}
