@@ -51,16 +51,17 @@ export function doorwayForm(source: PaperSource): Form {
   };
 }
 
-/** Sketches of all doorways, as many to a page as have room. */
+/** Sketches of all doorways, as many to a page as have room, those of a larger scale first. */
 export function doorwayPages(source: PaperSource): readonly Page[] {
+  const sketches = doorwayPlaces(source).map((place) => {
+    const [first = '', ...others] = rowsOf(source, place).map(sketchWords);
+    const leaf = leafText(place).replace(/^./u, (letter) => letter.toUpperCase());
+    return doorwaySketch(place, [`${leaf}. ${first}`, ...others]);
+  });
   return sketchPages(
     source,
     title,
-    doorwayPlaces(source).map((place) => {
-      const [first = '', ...others] = rowsOf(source, place).map(sketchWords);
-      const leaf = leafText(place).replace(/^./u, (letter) => letter.toUpperCase());
-      return doorwaySketch(place, [`${leaf}. ${first}`, ...others]);
-    }),
+    [...sketches].sort((a, b) => a.scale - b.scale),
   );
 }
 
@@ -183,12 +184,9 @@ function sketchWords(row: DoorwayRow): string {
     `${joint.profileMm} mm wide`,
     `sealant ${sealantText(row)}`,
     grout === null ? null : `grout: ${grout}`,
-    `closes ${held(joint.closingMm)}, slides ${held(joint.slidingMm)}`,
+    `closes ${movementText(joint.closingMm)}, slides ${movementText(joint.slidingMm)}`,
     remarkText(row),
   ];
-  return `${joint.id}: ${parts.filter((part) => part !== null).join('; ')}.`;
-}
-
-function held(mm: number): string {
-  return movementText(mm).replace(' ', heldSpace);
+  const text = `${joint.id}: ${parts.filter((part) => part !== null).join('; ')}.`;
+  return text.replaceAll(' mm', `${heldSpace}mm`);
 }

@@ -14,7 +14,7 @@ import { statusNames, textBefore } from './words.ts';
 
 export interface Sketch {
   readonly ref: DrawingRef | null;
-  /** 10 for 1 : 10; sketches of one scale share pages. */
+  /** 10 for 1 : 10; only sketches of one scale share a page. */
   readonly scale: number;
   readonly heightMm: number;
   /** @param top left upper corner, mm on paper */
@@ -31,14 +31,12 @@ const gapMm = 4;
 export const sketchWidthMm = page.widthMm - margin.left - margin.right;
 const bodyMm = page.heightMm - margin.top - margin.bottom - headMm - footMm;
 
-/** Sketches of one scale in their order, the largest scale first. One that is higher than a page has a page to itself. */
+/** Sketches in their order, a new page where the scale changes. One that is higher than a page has a page to itself. */
 export function sketchPages(source: PaperSource, subject: string, sketches: readonly Sketch[]): readonly Page[] {
-  const scales = [...new Set(sketches.map(({ scale }) => scale))].sort((a, b) => a - b);
-  const pages = scales.flatMap((scale) =>
-    pagesFilled(sketches.filter((sketch) => sketch.scale === scale)).map((on) => ({ scale, on })),
-  );
+  const pages = pagesFilled(sketches);
   const block = titleBlockOf(source, subject);
-  return pages.map(({ scale, on }, i): Page => {
+  return pages.map((on, i): Page => {
+    const scale = on[0]?.scale ?? 1;
     const frame: PageGroup = { ref: null, inks: frameInks(block, scale, { page: i + 1, of: pages.length }) };
     let y: number = margin.top + headMm;
     const groups = on.map(({ ref, heightMm, inks }): PageGroup => {
@@ -54,7 +52,8 @@ function pagesFilled(sketches: readonly Sketch[]): readonly (readonly Sketch[])[
   const pages: Sketch[][] = [];
   let left = 0;
   for (const sketch of sketches) {
-    if (pages.length === 0 || sketch.heightMm > left) {
+    const last = pages[pages.length - 1]?.[0];
+    if (last === undefined || last.scale !== sketch.scale || sketch.heightMm > left) {
       pages.push([]);
       left = bodyMm;
     }

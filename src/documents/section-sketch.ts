@@ -1,0 +1,152 @@
+import type { Point } from '../geometry/point.ts';
+import { fillInks, type Ink } from './ink.ts';
+import {
+  type Callout,
+  calloutInks,
+  calloutRows,
+  calloutWidthMm,
+  type Sketch,
+  sketchDimension,
+  sketchLine,
+  sketchText,
+  sketchWidthMm,
+} from './sketch-page.ts';
+import { rowMm } from './strip-pen.ts';
+import type { FillStyleName } from './styles.ts';
+import { textCut, textLinesFirst } from './text-width.ts';
+
+/** A section to scale, with words to the right of it. Places in mm of the building: x to the right from its left side, y down from the finished floor. */
+export interface Section {
+  readonly title: string;
+  /** Said under the title. */
+  readonly about: string;
+  readonly widthMm: number;
+  /** What stands above the finished floor, and what lies below it. */
+  readonly aboveMm: number;
+  readonly belowMm: number;
+  /** In painting order. */
+  readonly parts: readonly SectionPart[];
+  readonly callouts: readonly SectionCallout[];
+  /** Heights between which the dimension line beside the section is ticked, from the top down. */
+  readonly ticksMm: readonly number[];
+  /** Dimensions above or below the section. */
+  readonly spans: readonly SectionSpan[];
+}
+
+export type SectionPart =
+  | { readonly kind: 'fill'; readonly style: FillStyleName; readonly box: SectionBox }
+  | { readonly kind: 'inks'; readonly inks: (place: SectionPlace) => readonly Ink[] };
+
+/** Left, top, right, bottom. */
+export type SectionBox = readonly [number, number, number, number];
+
+export type SectionPlace = (xMm: number, yMm: number) => Point;
+
+export interface SectionCallout {
+  readonly at: Point;
+  readonly words: string;
+}
+
+export interface SectionSpan {
+  readonly side: 'above' | 'below';
+  readonly fromMm: number;
+  readonly toMm: number;
+  readonly words: string;
+}
+
+export const principleText = 'Principle. The maker\u2019s detail goes before it.';
+
+const titleMm = 6;
+const spanMm = 9;
+const sectionMm = 108;
+const tickMm = 4;
+const mostMm = 86;
+
+export function part(style: FillStyleName, left: number, top: number, right: number, bottom: number): SectionPart {
+  return { kind: 'fill', style, box: [left, top, right, bottom] };
+}
+
+/** Largest first. */
+const scales = [2, 2.5, 5, 10, 20, 50, 100, 200, 500, 1000] as const;
+
+/** The largest scale at which all of some sections have room. */
+export function sectionsScale(sections: readonly Section[]): number {
+  const fits = ({ widthMm, aboveMm, belowMm }: Section, scale: number) =>
+    widthMm / scale <= sectionMm && (aboveMm + belowMm) / scale <= mostMm;
+  return scales.find((scale) => sections.every((section) => fits(section, scale))) ?? scales[scales.length - 1] ?? 1000;
+}
+
+export function sectionSketch(section: Section, scale: number): Sketch {
+  const { widthMm, aboveMm, belowMm, spans } = section;
+  const tallMm = aboveMm + belowMm;
+  const title = textCut(section.title, 'sheet-head', sketchWidthMm - 30);
+  const about = textLinesFirst(section.about, 'sheet-text', sketchWidthMm, 3);
+  const bendMm = Math.min(widthMm / scale, sectionMm) + 6;
+  const calloutsAt = (place: SectionPlace) => calloutsOf(section, place, calloutWidthMm(bendMm));
+  const rows = calloutRows(calloutsAt((x, y) => [x / scale, (y + aboveMm) / scale])).flat();
+  const [first, last] = [Math.min(...rows), Math.max(...rows)];
+  const hasSpan = (side: SectionSpan['side']) => spans.some((span) => span.side === side);
+  const overMm = Math.max(hasSpan('above') ? spanMm : 0, rowMm / 2 - first);
+  const underMm = Math.max(hasSpan('below') ? spanMm : 0, last + rowMm / 2 - tallMm / scale);
+  const headMm = titleMm + about.length * rowMm + 2;
+  const heightMm = headMm + overMm + tallMm / scale + underMm + rowMm + 2;
+  const inks = ([x, y]: Point): readonly Ink[] => {
+    const top = y + headMm + overMm;
+    const place: SectionPlace = (xMm, yMm) => [x + xMm / scale, top + (yMm + aboveMm) / scale];
+    return [
+      sketchText(title, 'sheet-head', [x, y + titleMm / 2]),
+      sketchText(`1 : ${scale}`, 'sheet-text', [x + sketchWidthMm, y + titleMm / 2], 'end'),
+      ...about.map((line, i) => sketchText(line, 'sheet-text', [x, y + titleMm + (i + 0.5) * rowMm])),
+      ...section.parts.flatMap((each) => partInks(each, place)),
+      ...tickInks(section, place, x + bendMm),
+      ...calloutInks(calloutsAt(place), x + bendMm),
+      ...spans.flatMap((span) => spanInks(span, section, place)),
+      sketchText(principleText, 'sheet-text', [x, y + heightMm - rowMm / 2]),
+    ];
+  };
+  return { ref: null, scale, heightMm, inks };
+}
+
+function partInks(each: SectionPart, place: SectionPlace): readonly Ink[] {
+  if (each.kind === 'inks') return each.inks(place);
+  const [left, top, right, bottom] = each.box;
+  const outline = [place(left, top), place(right, top), place(right, bottom), place(left, bottom)];
+  return fillInks(each.style, outline, []);
+}
+
+const mostLines = 3;
+
+/** From the top down, so that leaders do not cross. */
+function calloutsOf({ callouts }: Section, place: SectionPlace, widthMm: number): readonly Callout[] {
+  return [...callouts]
+    .sort((a, b) => a.at[1] - b.at[1] || b.at[0] - a.at[0])
+    .map(({ at, words }) => ({
+      from: place(...at),
+      lines: textLinesFirst(words, 'sheet-text', widthMm, mostLines),
+    }));
+}
+
+function tickInks({ ticksMm, widthMm }: Section, place: SectionPlace, x: number): readonly Ink[] {
+  const heights = ticksMm.map((mm) => place(0, mm)[1]);
+  const [right] = place(widthMm, 0);
+  return [
+    ...heights.map((y) => sketchLine([right + 1, y], [x - tickMm / 2, y])),
+    ...sketchDimension(heights.map((y): Point => [x - tickMm, y])),
+  ];
+}
+
+function spanInks({ side, fromMm, toMm, words }: SectionSpan, section: Section, place: SectionPlace): readonly Ink[] {
+  const edge = side === 'above' ? -section.aboveMm : section.belowMm;
+  const way = side === 'above' ? -1 : 1;
+  const [[left, y], [right]] = [place(fromMm, edge), place(toMm, edge)];
+  const line = y + way * 3;
+  return [
+    sketchLine([left, y + way * 0.5], [left, line + way * 1.2]),
+    sketchLine([right, y + way * 0.5], [right, line + way * 1.2]),
+    ...sketchDimension([
+      [left, line],
+      [right, line],
+    ]),
+    sketchText(words, 'sheet-text', [(left + right) / 2, line + way * 3], 'middle'),
+  ];
+}
