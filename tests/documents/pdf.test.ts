@@ -192,6 +192,17 @@ describe('words in a PDF', () => {
     expect((await writtenIn(text)).join('')).toBe(shown);
   });
 
+  it('wider than the room that was kept for them are drawn narrower', async () => {
+    // a letter that the table of widths takes for a common one
+    const text = '\u04dc'.repeat(12);
+    const { texts } = await readPage(pageOf([textInk(text), textInk('Hall', { at: [100, 150] })]));
+    const widthMm = texts.filter((each) => each.text !== 'Hall').reduce((sum, { widthPt }) => sum + mmOf(widthPt), 0);
+    expect(widthMm).toBeCloseTo(textWidthMm(text, 'sheet-text'), 2);
+    // and what follows has its own width again
+    const [alone] = (await readPage(pageOf([textInk('Hall')]))).texts;
+    expect(texts.find((each) => each.text === 'Hall')?.widthPt).toBeCloseTo(alone?.widthPt ?? 0, 3);
+  });
+
   it('start, stand in the middle or end where they are placed', async () => {
     const anchors = ['start', 'middle', 'end'] as const;
     const { texts, heightPt } = await readPage(pageOf(anchors.map((anchor) => textInk('Hall', { anchor }))));
