@@ -28,6 +28,7 @@ const lines: Styles<LineStyleName> = [
   ['revision-new', 'New joint'],
   ['revision-gone', 'Joint where it was'],
   ['leaf', 'Door leaf, closed'],
+  ['dam', 'Stop of work at a joint'],
   ['room-outline', 'Room without a bay'],
   ['grout', 'Grout lines of the tiles'],
   ['first-tile', 'First whole tile'],

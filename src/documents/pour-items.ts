@@ -4,14 +4,20 @@ import type { Drawing, DrawingItem, LabelItem, LineItem } from './drawing.ts';
 import { itemsInOrder } from './drawing-list.ts';
 import type { PaperSource } from './paper-source.ts';
 import { type PourLot, pourPlanOf } from './pour-plan.ts';
+import { type FillStyleName, tintCount } from './styles.ts';
+import { bayTints } from './tint.ts';
 import { areaText } from './words.ts';
 
-/** The plan as it is laid, in painting order: floor, things and joints of a drawing, with the day of each bay and the joints at which work stops. What the
+/** The plan as it is laid, in painting order: floor, things and joints of a drawing, with the bays of a day in one tint, the day of each, and the joints at which work stops. What the
  *  drawing has to say of movement, tiles and findings is left out. */
 export function pourItems(source: PaperSource, drawing: Drawing): readonly DrawingItem[] {
   const { lots } = pourPlanOf(source);
   const dams = new Set(lots.flatMap((lot) => lot.dams.map(({ joint }) => joint)));
-  const kept = drawing.items.filter(isKept);
+  const tints = lotTints(source, lots);
+  const kept = drawing.items.filter(isKept).map((item): DrawingItem => {
+    const style = item.shape === 'fill' && item.layer === 'bays' ? tints.get(item.ref.id) : undefined;
+    return style === undefined || item.shape !== 'fill' ? item : { ...item, style };
+  });
   const stops = kept.flatMap((item): readonly LineItem[] =>
     item.shape === 'line' && item.layer === 'joints' && dams.has(item.ref.id)
       ? [{ ...item, style: 'dam', bareEnds: 'both' }]
@@ -19,6 +25,16 @@ export function pourItems(source: PaperSource, drawing: Drawing): readonly Drawi
   );
   // the stops first: the line of the joint is seen on them
   return itemsInOrder([...stops, ...kept, ...lots.flatMap(lotLabels)]);
+}
+
+/** For each bay the tint of its day; days that meet at a joint differ. */
+function lotTints({ analysis }: PaperSource, lots: readonly PourLot[]): ReadonlyMap<string, FillStyleName> {
+  const dayOf = new Map(lots.flatMap(({ day, bays }) => bays.map(({ id }) => [id, String(day)] as const)));
+  const joints = analysis.joints.map(({ bays: [one, other] }) => ({
+    bays: [dayOf.get(one) ?? one, dayOf.get(other) ?? other] as const,
+  }));
+  const tints = bayTints({ bays: lots.map(({ day }) => ({ id: String(day) })), joints }, tintCount);
+  return new Map([...dayOf].map(([id, day]) => [id, `bay-${tints.get(day) ?? 0}` as FillStyleName]));
 }
 
 function isKept({ layer, shape, ref }: DrawingItem): boolean {

@@ -101,12 +101,19 @@ function spread(start: string, at: Point, doors: ReadonlyMap<string, readonly Do
 export interface LotWish {
   /** Bays that are not laid yet. */
   readonly left: ReadonlySet<string>;
-  /** Whether so many bays may be laid in one day. */
-  readonly fits: (bays: readonly string[]) => boolean;
+  /** The bays of the day before: the work goes on from there. */
+  readonly before: readonly string[];
+  /** How much of what may be laid in one day some bays take. */
+  readonly share: (bays: readonly string[]) => number;
 }
 
+/** A day's bays are next to each other, or next but one as rooms on a corridor are: a crew does not change to another end of the floor ... */
+const mostSteps = 2;
+/** ... but where the day would be less than so full. */
+const leastShare = 0.5;
+
 /** The bays of one day: at least one, if any are left. */
-export function lotTaken({ ways, neighbours }: FloorWays, { left, fits }: LotWish): readonly string[] {
+export function lotTaken({ ways, neighbours }: FloorWays, { left, before, share }: LotWish): readonly string[] {
   const over = new Map<string, number>();
   for (const id of left) {
     const through = ways.get(id)?.through ?? null;
@@ -115,9 +122,12 @@ export function lotTaken({ ways, neighbours }: FloorWays, { left, fits }: LotWis
   const lot: string[] = [];
   const free = new Set([...left].filter((id) => (over.get(id) ?? 0) === 0));
   for (;;) {
-    const ranks = ranksFrom(lot, { ways, neighbours });
-    const open = [...free].filter((id) => lot.length === 0 || fits([...lot, id]));
-    const next = leastOf(open, ranks);
+    const rank = ranksFrom(lot.length === 0 ? before : lot, { ways, neighbours });
+    const mayGoFar = share(lot) < leastShare;
+    const open = [...free].filter(
+      (id) => lot.length === 0 || ((mayGoFar || isNear(rank(id))) && share([...lot, id]) <= 1),
+    );
+    const next = leastOf(open, rank);
     if (next === null) return lot;
     lot.push(next);
     free.delete(next);
@@ -146,6 +156,10 @@ function ranksFrom(lot: readonly string[], { ways, neighbours }: Pick<FloorWays,
       ? [Infinity, pointDistance(first, way.middle), -way.lengthMm]
       : [count, 0, -way.lengthMm];
   };
+}
+
+function isNear([steps = 0]: Rank): boolean {
+  return steps <= mostSteps;
 }
 
 /** The first in reading order of those of the least rank. */

@@ -71,8 +71,9 @@ export function pourPlanOf(source: PaperSource): PourPlan {
   };
   for (const { date, bays: ids } of given.days) lay(date, ids);
   const unnamed = left.size;
-  const fits = (ids: readonly string[]) => laidM3(ids, context) <= context.pour.mostM3PerDay;
-  while (left.size > 0) lay(null, lotTaken(floor, { left, fits }));
+  const share = (ids: readonly string[]) => laidM3(ids, context) / context.pour.mostM3PerDay;
+  while (left.size > 0)
+    lay(null, lotTaken(floor, { left, before: lots.at(-1)?.bays.map(({ id }) => id) ?? [], share }));
   return {
     exit,
     lots,

@@ -1,4 +1,8 @@
-import type { Analysis } from '../plan/analysis.ts';
+/** What is tinted, by what is asked of it: bays and their joints, or lots of bays. */
+export interface Neighbours {
+  readonly bays: readonly { readonly id: string }[];
+  readonly joints: readonly { readonly bays: readonly [string, string] }[];
+}
 
 /** A tint for each bay so that no two bays that share a joint have the same.
  *
@@ -6,10 +10,11 @@ import type { Analysis } from '../plan/analysis.ts';
  *  the first tint that no neighbour has. The neighbourhood of bays can be drawn flat, and a flat one always has a bay with
  *  at most five neighbours; so six tints are enough.
  *  @returns bay id -> 0 .. count - 1; beyond `count` tints start again, which no flat neighbourhood needs for six */
-export function bayTints(analysis: Pick<Analysis, 'bays' | 'joints'>, count: number): ReadonlyMap<string, number> {
-  const neighbours = new Map(analysis.bays.map((bay) => [bay.id, new Set<string>()]));
-  for (const { bays } of analysis.joints) {
-    const [a, b] = bays;
+export function bayTints({ bays, joints }: Neighbours, count: number): ReadonlyMap<string, number> {
+  const neighbours = new Map(bays.map((bay) => [bay.id, new Set<string>()]));
+  for (const {
+    bays: [a, b],
+  } of joints) {
     if (a === b) continue;
     neighbours.get(a)?.add(b);
     neighbours.get(b)?.add(a);
