@@ -5,7 +5,7 @@ import { jointIsSealed, sealantDepth } from '../takeoff/sealant.ts';
 import { circle } from './circle.ts';
 import { fillInks, lineInks } from './ink.ts';
 import type { PaperSource } from './paper-source.ts';
-import { type FloorLayers, floorLayers, layerDepth, layerTop, thicknessText } from './section-layers.ts';
+import { coveringNames, type FloorLayers, floorLayers, layerDepth, layerTop, thicknessText } from './section-layers.ts';
 import { part, type Section, type SectionCallout, type SectionPart, type SectionPlace } from './section-sketch.ts';
 import { wholeMmText } from './tile-words.ts';
 import { jointKindNames, oneLine, textBefore } from './words.ts';
@@ -14,10 +14,12 @@ import { jointKindNames, oneLine, textBefore } from './words.ts';
 
 /** What is shown of a floor beside what the section is of, and what of a wall or pipe above it. */
 const floorShownMm = 90;
-const wallShownMm = 26;
+const wallShownMm = 20;
 /** Of the covering or screed, what lies above the floor: so much is shown of a leaf or a skirting. */
 const leafMm = 40;
 const gapUnderLeafMm = 6;
+/** Where in the depth of the screed the words of a profile begin: clear of those of the screed. */
+const profileShare = 0.75;
 /** Rooms and joints that are named before the rest is counted. */
 const mostNamed = 8;
 
@@ -113,7 +115,7 @@ function floorSection(source: PaperSource, floor: FloorLayers): Section {
   const pipes = isPiped ? [firstPipe, firstPipe + spacing] : [];
   const pipeY = layerTop(floor, 'insulation') - (heating?.pipeOutsideMm ?? 0) / 2;
   return {
-    title: `Build-up: ${namesText(floor.rooms.map(({ name }) => name))}`,
+    title: `Build-up, ${coveringNames[floor.covering]}, ${floor.heated ? 'heated' : 'not heated'}`,
     about: aboutFloor(floor),
     widthMm: width,
     aboveMm: stripTrimMm + wallShownMm,
@@ -130,20 +132,21 @@ function floorSection(source: PaperSource, floor: FloorLayers): Section {
       { at: [wall + edgeStrip.thicknessMm / 2, -stripTrimMm / 2], words: stripWords(source) },
       ...layerCallouts(floor, width - 12),
       ...membraneCallout(source, floor, width - 20),
-      ...(isPiped && heating !== null
-        ? [
-            {
-              at: [firstPipe + spacing, pipeY] as const,
-              words: `heating pipes ${thicknessText(heating.pipeOutsideMm)}, ${wholeMmText(spacing)} apart`,
-            },
-          ]
-        : []),
+      ...(floor.heated ? [pipeCallout(plan, firstPipe + spacing, pipeY)] : []),
     ],
     ticksMm: layerTicks(floor),
     spans: isPiped
       ? [{ side: 'below', fromMm: firstPipe, toMm: firstPipe + spacing, words: wholeMmText(spacing) }]
       : [],
   };
+}
+
+function pipeCallout({ heating }: PaperSource['plan'], xMm: number, yMm: number): SectionCallout {
+  const words =
+    heating === null
+      ? 'heating pipes: not entered'
+      : `heating pipes ${thicknessText(heating.pipeOutsideMm)}, ${wholeMmText(heating.pipeSpacingMm)} apart`;
+  return { at: [xMm, yMm], words };
 }
 
 function aboutFloor(floor: FloorLayers): string {
@@ -153,7 +156,8 @@ function aboutFloor(floor: FloorLayers): string {
     ? `${thicknessText(layerTop(floor, 'slab'))} from slab to finished floor`
     : 'height in all not known';
   const bare = layerDepth(floor, 'insulation') === 0 ? ', no insulation: the screed is held to the slab' : '';
-  return `${floor.heated ? 'Heated' : 'Not heated'}, ${all}${bare}.`;
+  const rooms = namesText(floor.rooms.map(({ name }) => name));
+  return `${rooms}: ${all}${bare}.`;
 }
 
 function pipePart(x: number, y: number, diameterMm: number): SectionPart {
@@ -249,7 +253,7 @@ function jointSection(source: PaperSource, make: JointMake): Section {
       ...(hasLeaf ? [{ at: [middle, -gapUnderLeafMm - wallShownMm / 2] as const, words: 'door leaf, closed' }] : []),
       ...sealantCallouts({ middle, screed, deepMm, sealantMm, hasSealant, floor }),
       {
-        at: [middle, (screed + insulation) / 2],
+        at: [middle, screed + (insulation - screed) * profileShare],
         words: `joint profile ${thicknessText(profileMm)} wide, ${depthText(floor)}down to the insulation; mesh cut`,
       },
       ...layerCallouts(floor, width - 12),
@@ -286,9 +290,9 @@ function sealantCallouts({
   if (!hasSealant) {
     const words =
       floor.covering === 'none'
-        ? 'no covering: the joint is left as it is'
-        : `${coveringText(floor)}: a strip of its own over the joint, by its maker`;
-    return screed > 0 ? [{ at: [middle, screed / 2], words }] : [{ at: [middle, 0], words }];
+        ? 'no covering: the joint stays as it is'
+        : 'covering without sealant: over the joint by its maker\u2019s detail';
+    return [{ at: [middle, 0], words }];
   }
   const sealant = {
     at: [middle, deepMm / 2] as const,

@@ -114,7 +114,7 @@ function partInks(each: SectionPart, place: SectionPlace): readonly Ink[] {
   return fillInks(each.style, outline, []);
 }
 
-const mostLines = 3;
+const mostLines = 4;
 
 /** From the top down, so that leaders do not cross. */
 function calloutsOf({ callouts }: Section, place: SectionPlace, widthMm: number): readonly Callout[] {
