@@ -92,11 +92,18 @@ function joinedEnd(
   const end = framePoint(frame, nearest.at);
   const foot = stringPoint(string, runningMm);
   const way = pointDirection(end, foot);
-  const isFloor = rings.some((ring) => lineWithin(end, way, [ring]).some(([, to]) => to > WELD_MM));
-  if (isFloor) return null;
+  if (runsOverFloor(end, way, rings)) return null;
   const begin: Point = [end[0] + way[0] * offEndMm * scale, end[1] + way[1] * offEndMm * scale];
   return {
     setting: nearest.setting,
     item: line('extension', [begin, foot], { kind: 'joint', id: nearest.setting.joint.id }),
   };
+}
+
+/** Whether a ray runs over floor, or along the edge of it, where it would be drawn on a wall. */
+function runsOverFloor(from: Point, [ux, uy]: Point, rings: readonly Ring[]): boolean {
+  return [-WELD_MM, WELD_MM].some((mm) => {
+    const beside: Point = [from[0] - uy * mm, from[1] + ux * mm];
+    return rings.some((ring) => lineWithin(beside, [ux, uy], [ring]).some(([, to]) => to > WELD_MM));
+  });
 }

@@ -1,0 +1,278 @@
+import { describe, expect, it } from 'vitest';
+import type { PaperSource } from '../../src/documents/paper-source.ts';
+import { jointSettings } from '../../src/documents/setting-out.ts';
+import { setOutTable } from '../../src/documents/setting-out-table.ts';
+import type { Cell, Table } from '../../src/documents/table.ts';
+import { type Point, pointDistance } from '../../src/geometry/point.ts';
+import { segmentDistance } from '../../src/geometry/segment.ts';
+import { STRAIGHT_MM } from '../../src/geometry/tolerance.ts';
+import { analysisOf, bay, box, joint, planOf, room } from './fixture.ts';
+import { paperSource } from './paper-fixture.ts';
+import {
+  basePapers,
+  floorNames,
+  floorSource,
+  hallSource,
+  lowerCorners,
+  turned,
+  withPapers,
+} from './setting-out-fixture.ts';
+
+/** A row of the list by its heads. */
+function rowOf({ columns, rows }: Table, at: number): Readonly<Record<string, Cell>> {
+  return Object.fromEntries(columns.map(({ head }, i) => [head, rows[at]?.[i] ?? null]));
+}
+
+/** A hall of 9 x 6 m made by hand with one joint of any course. */
+function handSource(line: readonly Point[], basePoints: readonly Point[]): PaperSource {
+  const halls = ['B1', 'B2'].map((id, i) => bay(id, ['r1'], box(4500 * i, 0, 4500, 6000), 6, 4.5));
+  const plan = planOf({ rooms: [room('r1', 'Hall', box(0, 0, 9000, 6000))], doorways: [] });
+  const analysis = analysisOf({ bays: halls, joints: [joint('J1', 'drawn', line, ['B1', 'B2'])], edges: [] });
+  return paperSource(plan, analysis, { papers: basePapers(basePoints) });
+}
+
+describe('a joint in the middle of a hall of 9 x 6 m', () => {
+  it('stands at 4500 from a base point in the corner, and its far end lies 7500 straight from there', () => {
+    const table = setOutTable(
+      hallSource(
+        basePapers([
+          [0, 6000],
+          [9000, 6000],
+        ]),
+      ),
+    );
+    // by hand: half of 9 m; 4.5 and 6 m are 3 : 4, so straight across are 7.5 m
+    expect(table.rows).toHaveLength(1);
+    expect(rowOf(table, 0)).toMatchObject({
+      Joint: 'J1',
+      From: 'Base point 1',
+      Lies: 'at one x',
+      'Running x': 4500,
+      'Running y': null,
+      'Near end x': 4500,
+      'Near end y': 0,
+      'Far end x': 4500,
+      'Far end y': 6000,
+      Length: 6000,
+      'Check: origin to far end': 7500,
+      'Tolerance \u00b1': 5,
+    });
+    expect(table.notes).toContain('Check: base point 1 to 2, 9000 mm.');
+    expect(table.notes).toContain('Check: both diagonals of the rectangle x 0 to 4500, y 0 to 6000, 7500 mm.');
+  });
+
+  it('has the figures of 3 : 4 : 5 from base points that lie askew', () => {
+    const table = setOutTable(
+      hallSource(
+        basePapers([
+          [0, 0],
+          [3000, 4000],
+        ]),
+      ),
+    );
+    // by hand: the line runs 0.6 across and 0.8 down; [4500, 0] lies 0.6 x 4500 = 2700 along it and 0.8 x 4500 = 3600 beside it, [4500, 6000] lies
+    // 2700 + 0.8 x 6000 = 7500 along it and on it
+    expect(rowOf(table, 0)).toMatchObject({
+      Lies: 'askew, by its ends',
+      'Running x': null,
+      'Running y': null,
+      'Near end x': 2700,
+      'Near end y': 3600,
+      'Far end x': 7500,
+      'Far end y': 0,
+      'Check: origin to far end': 7500,
+    });
+  });
+
+  it('is measured from grid lines where no base points are marked', () => {
+    const gridLines: NonNullable<Parameters<typeof hallSource>[0]>['gridLines'] = [
+      { name: 'A', from: [1000, -2000], to: [1000, 8000] },
+      { name: '1', from: [-2000, 7000], to: [11_000, 7000] },
+    ];
+    const table = setOutTable(hallSource({ gridLines }));
+    // by hand: 4500 - 1000 from A; its ends at 7000 - 6000 and 7000 from 1
+    expect(rowOf(table, 0)).toMatchObject({
+      From: 'Grid lines 1 and A',
+      'Running x': 3500,
+      'Near end y': 1000,
+      'Far end y': 7000,
+    });
+  });
+
+  it('is measured from the walls of the room where nothing is marked, and the list says so', () => {
+    const table = setOutTable(hallSource());
+    expect(rowOf(table, 0)['Running x']).toBe(4500);
+    expect(rowOf(table, 0).From).toMatch(/^Hall, (upper|lower) wall from its left end$/u);
+    expect(table.notes).toContain('Measured from finished walls as drawn, plaster on. The plan has no base points.');
+  });
+
+  it('is nearer to the face of the edge strip by its thickness', () => {
+    const strip = { edgeStrip: { thicknessMm: 8 } };
+    const table = setOutTable(hallSource({ face: 'strip' }, strip));
+    // by hand: 4500 - 8; the strip stands before the side wall and before the wall at the end of the joint
+    expect(rowOf(table, 0)).toMatchObject({ 'Running x': 4492, 'Near end y': -8, 'Far end y': 5992 });
+    expect(table.notes.join(' ')).toContain('face of the edge strip, 8 mm in front of the finished wall');
+  });
+
+  it('is told from the finished wall where the bare structure is asked for, with the plaster to be added', () => {
+    const table = setOutTable(hallSource({ face: 'structure' }));
+    expect(rowOf(table, 0)['Running x']).toBe(4500);
+    expect(table.notes.join(' ')).toContain('from the bare structure, add the plaster');
+  });
+});
+
+describe('a joint drawn by hand', () => {
+  const base: readonly Point[] = [
+    [0, 6000],
+    [9000, 6000],
+  ];
+
+  it('that runs askew is set out by both ends', () => {
+    const table = setOutTable(
+      handSource(
+        [
+          [3000, 0],
+          [6000, 6000],
+        ],
+        base,
+      ),
+    );
+    // by hand: y counts up from the lower wall; hypot(3000, 6000) = 6708.2
+    expect(rowOf(table, 0)).toMatchObject({
+      Lies: 'askew, by its ends',
+      'Near end x': 6000,
+      'Near end y': 0,
+      'Far end x': 3000,
+      'Far end y': 6000,
+      'Check: origin to far end': 6708,
+    });
+  });
+
+  it('that bends is set out by its ends and each bend', () => {
+    const table = setOutTable(
+      handSource(
+        [
+          [3000, 6000],
+          [3000, 4000],
+          [5000, 2500],
+          [5000, 0],
+        ],
+        base,
+      ),
+    );
+    expect(rowOf(table, 0)).toMatchObject({
+      Lies: 'bent, by ends and bends',
+      'Near end x': 3000,
+      'Near end y': 0,
+      Bends: 'x 3000 y 2000, x 5000 y 3500',
+      'Far end x': 5000,
+      'Far end y': 6000,
+    });
+  });
+
+  it('has a row that asks for base points where the floor has no straight wall', () => {
+    const table = setOutTable(
+      handSource(
+        [
+          [4500, 0],
+          [4500, 6000],
+        ],
+        [],
+      ),
+    );
+    expect(table.rows).toHaveLength(1);
+    expect(rowOf(table, 0)['Running x']).toBeNull();
+    expect(table.notes).toContain('No straight wall to measure from: mark two base points and enter them in the plan.');
+  });
+
+  it('says nothing of base points that lie on one spot', () => {
+    const table = setOutTable(
+      hallSource(
+        basePapers([
+          [0, 0],
+          [0, 0],
+        ]),
+      ),
+    );
+    expect(rowOf(table, 0).From).toMatch(/^Hall, /u);
+  });
+});
+
+/** Places from the figures of a row, by a frame reckoned here: from the base points alone and the side that the list tells. */
+function places(
+  row: Readonly<Record<string, Cell>>,
+  [one, two]: readonly [Point, Point],
+  isLeft: boolean,
+): readonly Point[] {
+  const length = pointDistance(one, two);
+  const [ux, uy] = [(two[0] - one[0]) / length, (two[1] - one[1]) / length];
+  const [vx, vy] = isLeft ? [uy, -ux] : [-uy, ux];
+  const at = (x: number, y: number): Point => [one[0] + x * ux + y * vx, one[1] + x * uy + y * vy];
+  const running = (key: 'Running x' | 'Running y', or: Cell | undefined) => Number(row[key] ?? or);
+  const end = (which: 'Near' | 'Far') =>
+    at(running('Running x', row[`${which} end x`]), running('Running y', row[`${which} end y`]));
+  const bends = [...String(row.Bends).matchAll(/x (-?[\d ]+) y (-?[\d ]+)/gu)];
+  const number = (text: string | undefined) => Number((text ?? '').replaceAll(' ', ''));
+  return [end('Near'), ...bends.map(([, x, y]) => at(number(x), number(y))), end('Far')];
+}
+
+describe.each(floorNames)('on the floor %s', (name) => {
+  it('snapping lines by the figures of the list gives every joint back within half a millimetre each way', () => {
+    const plain = floorSource(name);
+    const corners = lowerCorners(plain);
+    // a base line that runs off the walls as well
+    for (const base of [corners, [corners[0], [corners[1][0] - 700, corners[1][1] - 1300]] as const]) {
+      const source = withPapers(plain, basePapers(base));
+      const table = setOutTable(source);
+      expect(table.rows).toHaveLength(plain.analysis.joints.length);
+      const isLeft = table.notes.some((note) => note.includes('to the left, seen from'));
+      // half a millimetre each way is 0.71 straight across; what rounding of the plan has bent a joint by comes on top
+      const most = Math.hypot(0.5, 0.5) + 2 * STRAIGHT_MM;
+      plain.analysis.joints.forEach(({ line }, i) => {
+        const found = places(rowOf(table, i), base, isLeft);
+        for (const point of line) {
+          const off = Math.min(...found.slice(1).map((b, k) => segmentDistance(found[k] as Point, b, point)));
+          expect(off, `${table.rows[i]?.[0]}`).toBeLessThanOrEqual(most);
+        }
+      });
+    }
+  });
+
+  it('has a figure for every joint from the walls alone, unless no wall of it is straight', () => {
+    const source = floorSource(name);
+    const settings = jointSettings(source);
+    expect(settings.map(({ joint: { id } }) => id)).toEqual(source.analysis.joints.map(({ id }) => id));
+    for (const { frame, points, lies, runningMm } of settings) {
+      expect(frame).not.toBeNull();
+      expect(points.length).toBeGreaterThanOrEqual(2);
+      expect(runningMm === null).toBe(lies === 'askew' || lies === 'bent');
+    }
+  });
+});
+
+it('the figures stay when the plan is turned and moved with its base points', () => {
+  const plain = floorSource('2-public-library');
+  const source = withPapers(plain, basePapers(lowerCorners(plain)));
+  const figures = (of: PaperSource) =>
+    jointSettings(of).map(({ lies, points, checkMm }) => ({ lies, points, checkMm }));
+  for (const [angleDeg, by] of [
+    [90, [0, 0]],
+    [180, [12_345, -678]],
+    [37, [-4000, 2500]],
+    [271.5, [1, 1]],
+  ] as const)
+    expect(figures(turned(source, angleDeg, by))).toEqual(figures(source));
+});
+
+it('names of points and lines are cut, kept in one line and never make the list long', () => {
+  const hostile = `=1+1\n\u202e<b>${'x'.repeat(10_000)}`;
+  const basePoints: { name: string; at: [number, number] }[] = [
+    { name: hostile, at: [0, 6000] },
+    { name: hostile, at: [9000, 6000] },
+  ];
+  const { rows, notes } = setOutTable(hallSource({ basePoints }));
+  for (const text of [...rows.flat(), ...notes]) {
+    expect(String(text)).not.toMatch(/[\p{Cc}\u202e]/u);
+    expect(String(text).length).toBeLessThan(400);
+  }
+});
