@@ -1,4 +1,38 @@
-import { getDocument, OPS, type PDFPageProxy } from 'pdfjs-dist/legacy/build/pdf.mjs';
+/** What is used of the second library. Its own types cannot be had: they name a package that not every machine has. */
+interface Reader {
+  readonly OPS: Readonly<Record<string, number>>;
+  getDocument(from: { readonly data: Uint8Array; readonly verbosity: number; readonly useSystemFonts: false }): {
+    readonly promise: Promise<ReaderFile>;
+  };
+}
+
+interface ReaderFile {
+  readonly numPages: number;
+  getMetadata(): Promise<{ readonly info: Readonly<Record<string, unknown>> }>;
+  getAttachments(): Promise<Readonly<
+    Record<string, { readonly filename: string; readonly content: Uint8Array }>
+  > | null>;
+  getOutline(): Promise<readonly { readonly title: string }[] | null>;
+  getPage(number: number): Promise<ReaderPage>;
+  destroy(): Promise<void>;
+}
+
+interface ReaderPage {
+  readonly view: readonly number[];
+  getTextContent(): Promise<{
+    readonly items: readonly { readonly str: string; readonly transform: Matrix; readonly width: number }[];
+  }>;
+  getOperatorList(): Promise<Operators>;
+}
+
+interface Operators {
+  readonly fnArray: readonly number[];
+  readonly argsArray: readonly unknown[];
+}
+
+const { getDocument, OPS } = (await import(import.meta.resolve('pdfjs-dist/legacy/build/pdf.mjs'))) as Reader;
+
+const operator = (name: string): number => OPS[name] ?? Number.NaN;
 
 /** What stands in a PDF, read by a second library. */
 export interface ReadPdf {
@@ -41,9 +75,9 @@ type Matrix = readonly [number, number, number, number, number, number];
 export async function pdfRead(bytes: Uint8Array): Promise<ReadPdf> {
   // the reader takes what it is given away from its owner
   const file = await getDocument({ data: bytes.slice(), verbosity: 0, useSystemFonts: false }).promise;
-  const { info } = (await file.getMetadata()) as unknown as { info: Record<string, unknown> };
-  const attached = (await file.getAttachments()) as Record<string, { filename: string; content: Uint8Array }> | null;
-  const outline = (await file.getOutline()) as readonly { readonly title: string }[] | null;
+  const { info } = await file.getMetadata();
+  const attached = await file.getAttachments();
+  const outline = await file.getOutline();
   const pages: ReadPage[] = [];
   for (let i = 1; i <= file.numPages; i++) pages.push(await pageRead(await file.getPage(i)));
   await file.destroy();
@@ -56,12 +90,12 @@ export async function pdfRead(bytes: Uint8Array): Promise<ReadPdf> {
   };
 }
 
-async function pageRead(page: PDFPageProxy): Promise<ReadPage> {
+async function pageRead(page: ReaderPage): Promise<ReadPage> {
   const [, , widthPt = 0, heightPt = 0] = page.view;
   const { items } = await page.getTextContent();
   const texts = items.flatMap((item): ReadText[] => {
-    if (!('str' in item) || item.str.trim() === '') return [];
-    const [a, b, c, d, x, y] = item.transform as unknown as Matrix;
+    if (item.str.trim() === '') return [];
+    const [a, b, c, d, x, y] = item.transform;
     const turnDeg = (Math.atan2(b, a) * 180) / Math.PI;
     return [{ text: item.str, at: [x, y], turnDeg, widthPt: item.width, sizePt: Math.hypot(c, d) }];
   });
@@ -77,29 +111,29 @@ interface Drawing {
 }
 
 const paints = new Map<number, ReadPath['paint']>([
-  [OPS.stroke, 'stroke'],
-  [OPS.eoFill, 'fill'],
-  [OPS.eoFillStroke, 'fill and stroke'],
+  [operator('stroke'), 'stroke'],
+  [operator('eoFill'), 'fill'],
+  [operator('eoFillStroke'), 'fill and stroke'],
 ]);
 
 /** Follows the operators of a page as a printer would. */
-function pathsRead({ fnArray, argsArray }: { fnArray: number[]; argsArray: unknown[] }): readonly ReadPath[] {
+function pathsRead({ fnArray, argsArray }: Operators): readonly ReadPath[] {
   const paths: ReadPath[] = [];
   const kept: Drawing[] = [];
   let now: Drawing = { matrix: [1, 0, 0, 1, 0, 0], widthPt: 1, dashPt: [], stroke: '', fill: '' };
   let lines: Pair[][] = [];
-  for (const [i, operator] of fnArray.entries()) {
+  for (const [i, done] of fnArray.entries()) {
     const args = argsArray[i] as readonly never[];
     const scale = Math.abs(now.matrix[0]);
-    if (operator === OPS.save) kept.push({ ...now });
-    else if (operator === OPS.restore) now = kept.pop() ?? now;
-    else if (operator === OPS.transform) now.matrix = product(args as unknown as Matrix, now.matrix);
-    else if (operator === OPS.setLineWidth) now.widthPt = (args[0] as unknown as number) * scale;
-    else if (operator === OPS.setDash) now.dashPt = (args[0] as unknown as number[]).map((mm) => mm * scale);
-    else if (operator === OPS.setStrokeRGBColor) now.stroke = colourOf(args);
-    else if (operator === OPS.setFillRGBColor) now.fill = colourOf(args);
-    else if (operator === OPS.constructPath) linesRead(lines, args, now.matrix);
-    const paint = paints.get(operator);
+    if (done === operator('save')) kept.push({ ...now });
+    else if (done === operator('restore')) now = kept.pop() ?? now;
+    else if (done === operator('transform')) now.matrix = product(args as unknown as Matrix, now.matrix);
+    else if (done === operator('setLineWidth')) now.widthPt = (args[0] as unknown as number) * scale;
+    else if (done === operator('setDash')) now.dashPt = (args[0] as unknown as number[]).map((mm) => mm * scale);
+    else if (done === operator('setStrokeRGBColor')) now.stroke = colourOf(args);
+    else if (done === operator('setFillRGBColor')) now.fill = colourOf(args);
+    else if (done === operator('constructPath')) linesRead(lines, args, now.matrix);
+    const paint = paints.get(done);
     if (paint === undefined) continue;
     const { widthPt, dashPt, stroke, fill } = now;
     paths.push({ lines, paint, widthPt, dashPt, stroke, fill });
@@ -110,24 +144,24 @@ function pathsRead({ fnArray, argsArray }: { fnArray: number[]; argsArray: unkno
 
 /** Numbers that each operator takes. */
 const taken = new Map<number, number>([
-  [OPS.moveTo, 2],
-  [OPS.lineTo, 2],
-  [OPS.curveTo, 6],
-  [OPS.closePath, 0],
+  [operator('moveTo'), 2],
+  [operator('lineTo'), 2],
+  [operator('curveTo'), 6],
+  [operator('closePath'), 0],
 ]);
 
 /** Goes on with the lines of a path: long ones come in several pieces. */
 function linesRead(lines: Pair[][], args: readonly unknown[], matrix: Matrix): void {
   const [operators, numbers] = args as [number[], number[]];
   let at = 0;
-  for (const operator of operators) {
-    const count = taken.get(operator);
-    if (count === undefined) throw new Error(`path operator ${operator}`);
+  for (const done of operators) {
+    const count = taken.get(done);
+    if (count === undefined) throw new Error(`path operator ${done}`);
     at += count;
     const line = lines.at(-1);
     const end = count === 0 ? line?.[0] : placed([numbers[at - 2] as number, numbers[at - 1] as number], matrix);
     if (end === undefined) throw new Error('a path without a start');
-    if (operator === OPS.moveTo) lines.push([end]);
+    if (done === operator('moveTo')) lines.push([end]);
     else line?.push(end);
   }
 }
