@@ -99,7 +99,8 @@ export function isLikeFormula(text: string): boolean {
   return formulaStart.test(text);
 }
 
-/** Words of a drawing without the spaces at which no line breaks: a table is searched. */
+/** Words of a drawing without the spaces at which no line breaks, and without those in figures: a table is searched.
+ *  Example: "left wall 21\u00a0830\u00a0mm" -> "left wall 21830 mm" */
 export function plain(text: string): string {
-  return text.replaceAll('\u00a0', ' ');
+  return text.replace(/(?<=\d)\u00a0(?=\d{3}(?!\d))/gu, '').replaceAll('\u00a0', ' ');
 }

@@ -25,18 +25,26 @@ const digitMm = (7 * inchMm) / 96;
 /** Text of 10 points is made no smaller than this share of it where a larger paper helps. */
 const leastShare = 0.7;
 /** And goes over two sheets of the largest rather than being smaller than this share. */
-const leastOneSheet = 0.5;
+const leastOneSheet = 0.6;
+
+/** How many sheets of paper a table takes side by side: 1 or 2. */
+export function printSheets(widths: readonly number[]): number {
+  return wideMm(widths) * leastOneSheet > largest.widthMm - 2 * marginMm ? 2 : 1;
+}
+
+function wideMm(widths: readonly number[]): number {
+  return widths.reduce((sum, width) => sum + width, 0) * digitMm;
+}
 
 export function printXml(title: string, widths: readonly number[]): { readonly fit: string; readonly setUp: string } {
-  const wideMm = widths.reduce((sum, width) => sum + width, 0) * digitMm;
-  const { code, orientation } = papers.find(({ widthMm }) => widthMm - 2 * marginMm >= wideMm * leastShare) ?? largest;
-  const sheets = wideMm * leastOneSheet > largest.widthMm - 2 * marginMm ? 2 : 1;
+  const leastMm = wideMm(widths) * leastShare;
+  const { code, orientation } = papers.find(({ widthMm }) => widthMm - 2 * marginMm >= leastMm) ?? largest;
   const [side, end, strip] = [marginMm, 18, 8].map((mm) => (mm / inchMm).toFixed(3));
   return {
     fit: '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>',
     setUp: [
       `<pageMargins left="${side}" right="${side}" top="${end}" bottom="${end}" header="${strip}" footer="${strip}"/>`,
-      `<pageSetup paperSize="${code}" orientation="${orientation}" fitToWidth="${sheets}" fitToHeight="0"/>`,
+      `<pageSetup paperSize="${code}" orientation="${orientation}" fitToWidth="${printSheets(widths)}" fitToHeight="0" pageOrder="overThenDown"/>`,
       `<headerFooter scaleWithDoc="0"><oddHeader>&amp;L&amp;9${marginText(title)}&amp;R&amp;9&amp;A</oddHeader>`,
       `<oddFooter>&amp;L&amp;7${cautionLines.map(marginText).join('\n')}&amp;R&amp;9Page &amp;P of &amp;N</oddFooter></headerFooter>`,
     ].join(''),

@@ -1,9 +1,9 @@
 import { type Cell, columnHead, type TableColumn } from './table.ts';
 import { figureText } from './words.ts';
-import { cellName, cellXml, lineXml } from './xlsx-cells.ts';
-import { printXml } from './xlsx-print.ts';
+import { type CellPlace, cellName, cellXml, lineXml } from './xlsx-cells.ts';
+import { printSheets, printXml } from './xlsx-print.ts';
 import { styleOf } from './xlsx-styles.ts';
-import { boldShare, columnWidths, textRows } from './xlsx-width.ts';
+import { boldShare, textRows } from './xlsx-width.ts';
 
 /** One sheet of a workbook. */
 export interface Sheet {
@@ -16,11 +16,18 @@ export interface Sheet {
   readonly columns: readonly TableColumn[];
   readonly rows: readonly (readonly Cell[])[];
   readonly notes: readonly string[];
+  /** Of the columns, in digits. */
+  readonly widths: readonly number[];
 }
 
 /** Row of the head, from 1. */
 export function sheetHeadRow({ lead }: Sheet): number {
   return lead.length === 0 ? 1 : lead.length + 2;
+}
+
+/** Whether the first column is printed again on the second of two sheets side by side. */
+export function sheetRepeatsFirst({ widths }: Sheet): boolean {
+  return widths.length > 1 && printSheets(widths) > 1;
 }
 
 /** Range of head and rows. Example: "A1:J17" */
@@ -31,10 +38,11 @@ export function sheetRange(sheet: Sheet): readonly [from: string, to: string] {
 
 /** @param at place of the sheet in the workbook, from 0 */
 export function sheetXml(sheet: Sheet, at: number): string {
-  const widths = columnWidths(sheet.columns, sheet.rows);
+  const { widths } = sheet;
   const headRow = sheetHeadRow(sheet);
-  const lead = wideLines(sheet.lead, 1, widths);
-  const notes = wideLines(sheet.notes, headRow + sheet.rows.length + 2, widths);
+  const lead = wideLines(sheet.lead, { column: 0, row: 1 }, widths);
+  const first = sheetRepeatsFirst(sheet) ? 1 : 0;
+  const notes = wideLines(sheet.notes, { column: first, row: headRow + sheet.rows.length + 2 }, widths);
   const merges = [...lead, ...notes].map(({ merge }) => merge).filter((merge) => merge !== '');
   const { fit, setUp } = printXml(sheet.title, widths);
   return [
@@ -108,21 +116,21 @@ const mostHeightPt = 409;
 /** Lines over as many columns as they need to be read. */
 function wideLines(
   lines: readonly string[],
-  firstRow: number,
+  { column, row: firstRow }: CellPlace,
   widths: readonly number[],
 ): readonly { readonly xml: string; readonly merge: string }[] {
   let width = 0;
-  let count = 0;
-  while (count < widths.length && width < lineWidth) width += widths[count++] ?? 0;
+  let end = column;
+  while (end < widths.length && width < lineWidth) width += widths[end++] ?? 0;
   return lines.map((line, i) => {
     const row = firstRow + i;
-    const isTitle = firstRow === 1 && i === 0;
+    const isTitle = row === 1;
     const share = isTitle ? titleShare : 1;
-    const cell = lineXml(line, styleOf(isTitle ? 'title' : 'note'), { column: 0, row });
-    const range = `${cellName({ column: 0, row })}:${cellName({ column: count - 1, row })}`;
+    const cell = lineXml(line, styleOf(isTitle ? 'title' : 'note'), { column, row });
     return {
       xml: `<row r="${row}" ${heightXml(textRows(line, width / share), share)}>${cell}</row>`,
-      merge: count < 2 ? '' : `<mergeCell ref="${range}"/>`,
+      merge:
+        end - column < 2 ? '' : `<mergeCell ref="${cellName({ column, row })}:${cellName({ column: end - 1, row })}"/>`,
     };
   });
 }

@@ -25,6 +25,9 @@ const border = ({ colour, bottom }: { readonly colour: string; readonly bottom: 
   const sides = ['left', 'right', 'top'].map((name) => side(name, colour)).join('');
   return `<border>${sides}${side('bottom', bottom)}<diagonal/></border>`;
 };
+const figureRight = '<alignment horizontal="right" vertical="top"/>';
+// a text stands off the figure in the column before it
+const textLeft = '<alignment horizontal="left" vertical="top" wrapText="1" indent="1"/>';
 const topLeft = '<alignment vertical="top" wrapText="1"/>';
 const xf = (of: { readonly attributes: string; readonly inside: string }) =>
   `<xf xfId="0" ${of.attributes} applyAlignment="1">${of.inside}</xf>`;
@@ -38,13 +41,19 @@ const looks: Readonly<Record<NamedStyle, string>> = {
     attributes: `numFmtId="0" fontId="${fonts.title}" applyFont="1" fillId="0" borderId="0"`,
     inside: topLeft,
   }),
-  head: xf({ attributes: head, inside: '<alignment vertical="bottom" wrapText="1"/>' }),
-  'head-figure': xf({ attributes: head, inside: '<alignment horizontal="right" vertical="bottom" wrapText="1"/>' }),
-  text: xf({ attributes: `numFmtId="0" ${lined}`, inside: topLeft }),
+  head: xf({
+    attributes: head,
+    inside: '<alignment horizontal="left" vertical="bottom" wrapText="1" indent="1"/>',
+  }),
+  'head-figure': xf({
+    attributes: head,
+    inside: '<alignment horizontal="right" vertical="bottom" wrapText="1"/>',
+  }),
+  text: xf({ attributes: `numFmtId="0" ${lined}`, inside: textLeft }),
   // stays a text when somebody edits the cell and leaves it as it was
-  'text-quoted': xf({ attributes: `numFmtId="0" ${lined} quotePrefix="1"`, inside: topLeft }),
+  'text-quoted': xf({ attributes: `numFmtId="0" ${lined} quotePrefix="1"`, inside: textLeft }),
   note: xf({ attributes: `numFmtId="0" ${usual}`, inside: topLeft }),
-  figure: xf({ attributes: `numFmtId="0" ${lined}`, inside: '<alignment vertical="top"/>' }),
+  figure: xf({ attributes: `numFmtId="0" ${lined}`, inside: figureRight }),
 };
 
 export function stylesXml(): string {
@@ -55,7 +64,7 @@ export function stylesXml(): string {
   const figures = decimals.map((count) =>
     xf({
       attributes: `numFmtId="${firstFormat + count}" applyNumberFormat="1" ${lined}`,
-      inside: '<alignment vertical="top"/>',
+      inside: figureRight,
     }),
   );
   const xfs = [...named.map((name) => looks[name]), ...figures];

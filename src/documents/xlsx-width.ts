@@ -4,12 +4,16 @@ import { textLines, textWidthMm } from './text-width.ts';
 /** Widths of columns by what stands in them, in digits of the usual text, as the file format has them. */
 
 const digitMm = textWidthMm('0', 'sheet-text');
+/** A text stands off the figure in the column before it. */
+const textIndent = 1.5;
 /** More of a text does not make its column wider. */
 const longestRead = 200;
 /** More of a text does not make its row higher: none is that high. */
 const mostRead = 5000;
 const leastWidth = 6;
 const mostWidth = 26;
+/** Of a column of long texts, which would make its rows high. */
+const mostLongWidth = 40;
 const leastToFill = 11;
 /** Kept clear on both sides. */
 const clear = 1.5;
@@ -27,7 +31,7 @@ function textWidth(text: string): number {
 /** @param width digits
  *  @returns how many lines a text takes where it is broken to a width */
 export function textRows(text: string, width: number): number {
-  const room = Math.max(1, width - clear / 2) * digitMm;
+  const room = Math.max(1, width - clear / 2 - textIndent) * digitMm;
   return text
     .slice(0, mostRead)
     .split('\n')
@@ -43,7 +47,9 @@ export function columnWidths(columns: readonly TableColumn[], rows: readonly (re
     const cells = rows.map((row) => cellWidth(row[i] ?? null, column.decimals));
     const widest = cells.reduce((most, width) => Math.max(most, width), 0);
     const least = column.toFill === undefined ? leastWidth : leastToFill;
-    const width = Math.max(least, headWidth(columnHead(column)), Math.min(mostWidth, widest)) + clear;
+    const most = widest > 2 * mostWidth ? mostLongWidth : mostWidth;
+    const indent = column.decimals === null ? textIndent : 0;
+    const width = Math.max(least, headWidth(columnHead(column)), Math.min(most, widest)) + clear + indent;
     return Math.ceil(width * 10) / 10;
   });
 }

@@ -3,8 +3,9 @@ import { xmlText } from './svg.ts';
 import { columnFigure, columnText, type Table, tableOf } from './table.ts';
 import { cautionLines, oneLine } from './words.ts';
 import { sheetNames } from './xlsx-cells.ts';
-import { type Sheet, sheetHeadRow, sheetRange, sheetXml } from './xlsx-sheet.ts';
+import { type Sheet, sheetHeadRow, sheetRange, sheetRepeatsFirst, sheetXml } from './xlsx-sheet.ts';
 import { stylesXml } from './xlsx-styles.ts';
+import { columnWidths } from './xlsx-width.ts';
 
 /** Tables as one workbook, ECMA-376: a sheet about them, then one a table. Written by hand on top of a zip: what is frozen and printed is most of the
  *  file, and every byte is the same on every machine. */
@@ -23,7 +24,16 @@ export function tablesXlsx(
     aboutSheet(first, tables, names, { title, date: about.date }),
     ...tables.map((table, i): Sheet => {
       const { columns, rows, notes } = table;
-      return { name: names[i] ?? table.name, title: `${table.title}: ${title}`, lead: [], columns, rows, notes };
+      const widths = columnWidths(columns, rows);
+      return {
+        name: names[i] ?? table.name,
+        title: `${table.title}: ${title}`,
+        lead: [],
+        columns,
+        rows,
+        notes,
+        widths,
+      };
     }),
   ];
   const parts = {
@@ -68,7 +78,15 @@ function aboutSheet(
   const notes = [
     'Columns of figures are numbers; units stand in the heads. What holds for a whole list stands under it.',
   ];
-  return { name, title, lead: [title, date, ...cautionLines], columns, rows, notes };
+  return {
+    name,
+    title,
+    lead: [title, date, ...cautionLines],
+    columns,
+    rows,
+    notes,
+    widths: columnWidths(columns, rows),
+  };
 }
 
 function contentTypesXml(sheets: readonly Sheet[]): string {
@@ -104,7 +122,8 @@ function workbookXml(sheets: readonly Sheet[]): string {
     const row = sheetHeadRow(sheet);
     const [from, to] = sheetRange(sheet).map((cell) => cell.replace(/^([A-Z]+)(\d+)$/u, '$$$1$$$2'));
     const filtered = `<definedName name="_xlnm._FilterDatabase" localSheetId="${i}" hidden="1">${quoted}!${from}:${to}</definedName>`;
-    const printed = `<definedName name="_xlnm.Print_Titles" localSheetId="${i}">${quoted}!$A:$A,${quoted}!$${row}:$${row}</definedName>`;
+    const first = sheetRepeatsFirst(sheet) ? `${quoted}!$A:$A,` : '';
+    const printed = `<definedName name="_xlnm.Print_Titles" localSheetId="${i}">${first}${quoted}!$${row}:$${row}</definedName>`;
     return [sheet.lead.length > 0 || sheet.rows.length === 0 ? '' : filtered, printed];
   });
   const tabs = sheets.map(({ name }, i) => `<sheet name="${xmlText(name)}" sheetId="${i + 1}" r:id="rId${i + 1}"/>`);

@@ -1,0 +1,149 @@
+import { describe, expect, it } from 'vitest';
+import { registerTable } from '../../src/documents/register.ts';
+import { type Cell, columnHead, type Table } from '../../src/documents/table.ts';
+import type { Joint } from '../../src/plan/analysis.ts';
+import type { Plan } from '../../src/plan/plan.ts';
+import type { PlanFile } from '../../src/plan/schema.ts';
+import { analysisOf, planOf } from './fixture.ts';
+import { demoText, paperSource, paperSourceOf } from './paper-fixture.ts';
+import { hostileTexts } from './table-fixture.ts';
+
+/** Two joints: J1 in the hall, J2 in the doorway to the kitchen. */
+function register(file: Partial<PlanFile> = {}, plan: Partial<Plan> = {}, joint: Partial<Joint> = {}): Table {
+  const analysis = analysisOf();
+  const joints = analysis.joints.map((each) => ({ ...each, ...joint }));
+  return registerTable(paperSource(planOf(plan), { ...analysis, joints }, file));
+}
+
+function column(table: Table, head: string): readonly Cell[] {
+  const at = table.columns.map(columnHead).indexOf(head);
+  expect(at, head).toBeGreaterThanOrEqual(0);
+  return table.rows.map((row) => row[at] ?? null);
+}
+
+const entered = {
+  key: 'J2',
+  profile: 'angle',
+  sealant: 'grey paste',
+  colour: 'grey',
+  fixing: 'glued',
+  lock: 'dowels',
+  pipes: 4,
+  decidedBy: 'architect',
+  suppliedBy: 'screeder',
+  photo: '12',
+} as const;
+
+describe('the joint register', () => {
+  it('has a row for every joint of the list, each leading to its joint on the drawing', () => {
+    const source = paperSourceOf(demoText('2-public-library'));
+    const table = registerTable(source);
+    expect(column(table, 'Joint')).toEqual(source.analysis.joints.map(({ id }) => id));
+    expect(table.refs).toEqual(source.analysis.joints.map(({ id }) => [{ kind: 'joint', id }]));
+    expect(column(table, 'Length (m)')).toEqual(source.analysis.joints.map(({ lengthM }) => lengthM));
+  });
+
+  it('has empty columns in which site writes what is installed and checked', () => {
+    const table = register();
+    const hand = table.columns.flatMap(({ head, toFill }) => (toFill ? [head] : []));
+    expect(hand).toEqual(['Installed', 'Checked', 'Date']);
+    for (const head of hand) expect(column(table, head)).toEqual([null, null]);
+  });
+
+  it('holds what was entered of a joint, and leaves open what was not', () => {
+    const table = register({ papers: { joints: [entered] } });
+    expect(column(table, 'Profile')).toEqual(['', 'angle']);
+    expect(column(table, 'Key or dowel against lipping')).toEqual([null, 'dowels']);
+    expect(column(table, 'Fixing')).toEqual(['', 'glued']);
+    expect(column(table, 'Colour')).toEqual(['', 'grey']);
+    expect(column(table, 'Who decides')).toEqual(['', 'architect']);
+    expect(column(table, 'Who supplies')).toEqual(['', 'screeder']);
+    expect(column(table, 'Photo')).toEqual(['', '12']);
+  });
+
+  it('tells the sealant by width, depth and class', () => {
+    // 8 mm wide: depth 8 / 2 = 4, at least 6 (US detailing text); it takes 25 % of its width: class 25 (ISO 11600)
+    const table = register({ papers: { joints: [entered] } }, { sealant: { widthMm: 8, capability: 0.25 } });
+    expect(column(table, 'Sealant')).toEqual(['8 × 6 mm, class 25', '8 × 6 mm, class 25; grey paste']);
+    // 20 mm wide: depth 20 / 2 = 10; class 12.5
+    const wide = register({}, { sealant: { widthMm: 20, capability: 0.125 } });
+    expect(column(wide, 'Sealant')[0]).toBe('20 × 10 mm, class 12.5');
+  });
+
+  it('says where a sealant line is too narrow for the movement', () => {
+    // 4 mm of movement over 30 %: 13.3 mm (worked example of a joint detailing text)
+    const table = register({}, { sealant: { widthMm: 10, capability: 0.3 } }, { sealantNeedsMm: 4 / 0.3 });
+    expect(column(table, 'Sealant')[0]).toBe('10 × 6 mm, class 30; too narrow: needs 13.3 mm');
+  });
+
+  it('asks for no sealant where neither stone nor ceramic comes up to the joint', () => {
+    const rooms = planOf().rooms.map((room) => ({ ...room, covering: 'timber' as const }));
+    expect(column(register({}, { rooms }), 'Sealant')[0]).toBe('none: no stone or ceramic beside it');
+  });
+
+  it('counts a sleeve for each pipe that was entered, and says where it assumes the usual pair', () => {
+    const table = register({ papers: { joints: [entered] } });
+    // supply and return of one circuit: two (EN 1264-4 lets only these cross)
+    expect(column(table, 'Openings for sleeves')).toEqual([2, 4]);
+    expect(column(table, 'Openings are')).toEqual(['assumed', 'entered']);
+    const more = register({ order: { sleevesPerJoint: 6 } });
+    expect(column(more, 'Openings for sleeves')).toEqual([6, 6]);
+    // EN 1264-4: at least 300 mm
+    expect(more.notes.join('\n')).toContain('at least 300 mm');
+  });
+
+  it('takes each joint down to the insulation, and to the slab where there is none', () => {
+    const buildUp = { insulationMm: 0, adhesiveMm: 5, coveringMm: 10 };
+    expect(column(register(), 'Down to')).toEqual(['the insulation', 'the insulation']);
+    expect(column(register(), 'Full depth (mm)')).toEqual([65, 65]);
+    const bare = planOf().rooms.map((room) => ({ ...room, buildUp }));
+    expect(column(register({}, { rooms: bare }), 'Down to')).toEqual(['the slab', 'the slab']);
+    const half = planOf().rooms.map((room) => (room.name === 'Kitchen' ? { ...room, buildUp } : room));
+    expect(column(register({}, { rooms: half }), 'Down to')).toEqual([
+      'the insulation',
+      'the insulation, and the slab where it is bare',
+    ]);
+  });
+
+  it('carries a joint of the building through all layers, without sealant, never shifted, pipes by the engineer', () => {
+    const table = register({ papers: { joints: [entered] } }, {}, { kind: 'structural', profileMm: 30 });
+    expect(column(table, 'Width (mm)')).toEqual([30, 30]);
+    expect(column(table, 'Profile')).toEqual(['for movement in three directions', 'angle']);
+    expect(column(table, 'Sealant')).toEqual(['none', 'none; entered all the same: grey paste']);
+    expect(column(table, 'Down to')[0]).toMatch(/^through all layers/u);
+    expect(column(table, 'Position')[0]).toMatch(/never shifted$/u);
+    expect(column(table, 'Openings for sleeves')).toEqual([null, 4]);
+    expect(column(table, 'Openings are')[0]).toMatch(/engineer/u);
+    expect(table.notes.join('\n')).toMatch(/no sealant, no shifting/u);
+    expect(register().notes.join('\n')).not.toMatch(/no shifting/u);
+  });
+
+  it('gives the ends of each joint from the first base point', () => {
+    const [first] = analysisOf().joints;
+    const [[x, y] = [0, 0]] = first?.line ?? [];
+    const basePoints = [{ name: 'P', at: [x - 1500, y + 300] as const }, { at: [0, 0] as const }];
+    const table = register({ papers: { basePoints } });
+    // 1500 to the right of the point and 300 above it
+    expect(column(table, 'Ends from the base point: x, y (mm)')[0]).toMatch(/^1500, -300 to /u);
+    expect(table.notes.join('\n')).toContain('from base point P.');
+    expect(register().columns.map(columnHead).join()).not.toMatch(/base point/u);
+  });
+
+  it('loses nothing that was entered for a joint that has gone', () => {
+    const table = register({ papers: { joints: [{ ...entered, key: 'field:hall@1,6' }, { key: 'bare' }] } });
+    expect(table.notes).toContain(
+      'Entered for a joint that is no longer there: field:hall@1,6: profile angle, sealant grey paste, colour grey, fixing glued, against lipping dowels, pipes 4, decided by architect, supplied by screeder, photo 12.',
+    );
+    expect(table.notes).toContain('Entered for a joint that is no longer there: bare.');
+    expect(register().notes.join()).not.toMatch(/no longer/u);
+  });
+
+  it('keeps hostile words on one line', () => {
+    for (const [text] of hostileTexts) {
+      const entry = { ...entered, profile: text, fixing: text, photo: text };
+      const { rows, notes } = register({ papers: { joints: [entry, { ...entry, key: `gone ${text}` }] } });
+      const texts = [...rows.flat(), ...notes].filter((cell) => typeof cell === 'string');
+      expect(texts.filter((cell) => /[\p{Cc}\u202a-\u202e]/u.test(cell))).toEqual([]);
+    }
+  });
+});
