@@ -23,7 +23,7 @@ export const layers: Readonly<Record<string, Layer>> = {
   cli: { level: 6, packages: ['node:', 'tsx', 'zod'], data: [] },
   app: {
     level: 6,
-    packages: ['comlink', 'dejavu-fonts-ttf', 'idb-keyval', 'konva', 'react', 'react-dom', 'zustand'],
+    packages: ['comlink', 'dejavu-fonts-ttf', 'fflate', 'idb-keyval', 'konva', 'react', 'react-dom', 'zustand'],
     data: ['demo-plans'],
   },
 };
