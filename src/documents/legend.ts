@@ -59,6 +59,7 @@ const symbols: Styles<MarkStyleName> = [
   ['base-point', 'Base point, marked on site'],
   ['running-origin', 'Origin of running dimensions'],
   ['test-point', 'Dryness is tested here'],
+  ['access', 'Access: screed is brought in'],
   ['pin-fault', 'Fault, with its number'],
   ['pin-caution', 'Caution, with its number'],
   ['pin-note', 'Note, with its number'],

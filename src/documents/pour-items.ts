@@ -1,6 +1,7 @@
 import { regionDeepestPoint } from '../geometry/deepest-point.ts';
 import type { Bay } from '../plan/analysis.ts';
-import type { Drawing, DrawingItem, LabelItem, LineItem } from './drawing.ts';
+import { pourOf } from '../plan/papers.ts';
+import type { Drawing, DrawingItem, LabelItem, LineItem, MarkItem } from './drawing.ts';
 import { itemsInOrder } from './drawing-list.ts';
 import type { PaperSource } from './paper-source.ts';
 import { type PourLot, pourPlanOf } from './pour-plan.ts';
@@ -24,7 +25,16 @@ export function pourItems(source: PaperSource, drawing: Drawing): readonly Drawi
       : [],
   );
   // the stops first: the line of the joint is seen on them
-  return itemsInOrder([...stops, ...kept, ...lots.flatMap(lotLabels)]);
+  return itemsInOrder([...stops, ...kept, ...accessMarks(source), ...lots.flatMap(lotLabels)]);
+}
+
+/** Where it is entered: one that is taken for want of it stands in words only. */
+function accessMarks({ file }: PaperSource): readonly MarkItem[] {
+  const { access } = pourOf(file);
+  if (access === null) return [];
+  return [
+    { shape: 'mark', layer: 'marks', style: 'access', at: access, text: null, ref: { kind: 'object', id: 'access' } },
+  ];
 }
 
 /** For each bay the tint of its day; days that meet at a joint differ. */

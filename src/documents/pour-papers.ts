@@ -24,7 +24,7 @@ export function pourTable(source: PaperSource): Table {
     columnText('Stop of work at joints', damsText),
     columnFigure('Stop of work', 'm', 2, damsM),
     columnText('Way to the access', wayText),
-    columnText('Mind', ({ cautions }) => cautions.join(' ')),
+    columnText('Cautions', ({ cautions }) => cautions.join(' ')),
   ];
   const about = { name: 'pour-plan', title: 'Pour plan', notes: [pourRule, ...told, ...measureNotes(source)] };
   return tableOf(about, columns, lots, lotRefs);
@@ -47,7 +47,7 @@ export function pourForm(source: PaperSource): Form {
       { kind: 'text', lines: [pourRule, ...told, ...measureNotes(source)] },
       ...(cautions.length === 0
         ? []
-        : [{ kind: 'head', text: 'Mind' } as const, { kind: 'text', lines: cautions } as const]),
+        : [{ kind: 'head', text: 'Cautions' } as const, { kind: 'text', lines: cautions } as const]),
       { kind: 'table', table: layTable(lots, namesOf(plan, analysis)) },
       ...signed,
     ],

@@ -35,7 +35,7 @@ export function beforePourForm(source: PaperSource): Form {
       ...doorwayBlocks(source),
       head('Heating, insulation and height'),
       checks(
-        'The insulation is closed, two layers staggered, no gap, no loose board',
+        'The insulation is closed, two layers staggered where there are two, no gap, no loose board',
         'The membrane is closed and lapped; for flowing screed it is sealed like a tub',
         'Pipes are fixed, none floats, and are under test pressure; the pressure test is signed',
         `Heights are checked over pipes and high spots: the screed is ${roundedText(source.plan.screed.thicknessMm, 1)} mm thick, at its thinnest as well`,
@@ -116,7 +116,7 @@ export function afterPourForm(source: PaperSource): Form {
       ),
       head('Before the covering'),
       checks(
-        'First heating is done and its record is signed',
+        ...(source.plan.rooms.some((room) => room.heated) ? ['First heating is done and its record is signed'] : []),
         'The dryness record releases every room that is covered',
         'Cracks are closed as the designer says; no movement joint is filled rigidly',
         'The edge strip stands untrimmed',

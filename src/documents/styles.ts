@@ -214,7 +214,8 @@ export type MarkStyleName =
   | 'running-origin'
   | 'base-point'
   | 'grid-end'
-  | 'test-point';
+  | 'test-point'
+  | 'access';
 
 /** Sizes of lettering by the height of the capitals, as on hand-lettered drawings: 3.5 mm to find a bay from a step
  *  away, 2.5 mm to read a figure with the sheet in hand. */

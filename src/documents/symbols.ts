@@ -286,6 +286,12 @@ export const marks: Readonly<Record<MarkStyleName, MarkSymbol>> = {
     textStyle: null,
     reachMm: { left: 1.6, right: 1.6, up: 4.7, down: 0.5 },
   },
+  access: {
+    figures: [disc([0, 0], 2.2, 'ink', null, 0), disc([0, 0], 1.1, 'paper', null, 0)],
+    textAt: null,
+    textStyle: null,
+    reachMm: { left: 2.2, right: 2.2, up: 2.2, down: 2.2 },
+  },
 };
 
 /** A symbol in something narrower than so many times itself would crowd out the name. */
