@@ -1,21 +1,17 @@
-import { registerTable } from '../../src/documents/register.ts';
+import { planTables } from '../../src/documents/plan-tables.ts';
 import type { Cell, Table } from '../../src/documents/table.ts';
-import { baysTable, findingsTable, jointsTable, quantitiesTable } from '../../src/documents/tables.ts';
-import { cutsTable, tilesTable } from '../../src/documents/tile-tables.ts';
 import { type demoNames, demoText, paperSourceOf } from './paper-fixture.ts';
 
-const makers = [quantitiesTable, jointsTable, registerTable, baysTable, findingsTable, tilesTable, cutsTable];
 const made = new Map<string, readonly Table[]>();
 
 /** Tables of a demo, made once. */
 export function demoTables(name: (typeof demoNames)[number]): readonly Table[] {
-  const source = made.has(name) ? null : paperSourceOf(demoText(name));
-  if (source !== null)
-    made.set(
-      name,
-      makers.map((make) => make(source)),
-    );
-  return made.get(name) ?? [];
+  const known = made.get(name);
+  if (known !== undefined) return known;
+  const source = paperSourceOf(demoText(name));
+  const tables = planTables(source).map(({ make }) => make(source));
+  made.set(name, tables);
+  return tables;
 }
 
 /** Names that somebody may give to a room, with what is left of each in any table: what cannot be held is a space or the sign for a broken character. */
