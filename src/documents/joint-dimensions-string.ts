@@ -83,11 +83,6 @@ export function figuresOutward(string: RunningString, ticks: readonly RunningTic
   });
 }
 
-/** How far figures reach out from the foot of their string, mm on paper. */
-export function figuresReachMm(ticks: readonly RunningTick[]): number {
-  return leader.figureMm + Math.max(0, ...ticks.map(({ text }) => formSize([figureLine(text)]).widthMm));
-}
-
 /** Figures along the string, before their tick as it runs, or behind it where something stands there. */
 export function figuresAlong(string: RunningString, ticks: readonly RunningTick[]): readonly DrawingItem[] {
   const { scale, side, frame, axis } = string;

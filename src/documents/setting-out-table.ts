@@ -1,7 +1,8 @@
 import { setOutTolerance } from '../plan/papers.ts';
 import type { PaperSource } from './paper-source.ts';
 import { jointPlaces } from './set-out-joint-text.ts';
-import { type JointSetting, jointSettings, settingOutNotes } from './setting-out.ts';
+import { type JointSetting, jointSettings } from './setting-out.ts';
+import { settingOutNotes } from './setting-out-words.ts';
 import { type ColumnOf, plain, type Table, tableOf } from './table.ts';
 import { figureText, namesOf } from './words.ts';
 

@@ -3,18 +3,9 @@ import { type Point, pointBetween, pointDistance } from '../geometry/point.ts';
 import { regionContains } from '../geometry/region.ts';
 import { PHASES_PER_MM, STRAIGHT_MM } from '../geometry/tolerance.ts';
 import type { Joint } from '../plan/analysis.ts';
-import { papersOf, setOutTolerance } from '../plan/papers.ts';
+import { papersOf } from '../plan/papers.ts';
 import type { PaperSource } from './paper-source.ts';
-import {
-  floorFrame,
-  frameFigures,
-  framePoint,
-  gridName,
-  pointName,
-  roomFrames,
-  type SetOutFrame,
-} from './setting-out-frame.ts';
-import { wholeMmText } from './tile-words.ts';
+import { floorFrame, frameFigures, framePoint, pointName, roomFrames, type SetOutFrame } from './setting-out-frame.ts';
 import { figureText } from './words.ts';
 
 /** Where a joint lies in its frame, in mm. */
@@ -80,7 +71,10 @@ function jointSetting(joint: Joint, frame: SetOutFrame | null): JointSetting {
   const [atX, atY] = [sameFigure(exact.map(([x]) => x)), sameFigure(exact.map(([, y]) => y))];
   const lies = atX !== null ? 'x' : atY !== null ? 'y' : exact.length > 2 ? 'bent' : 'askew';
   const points = exact.map(
-    ([x, y]): Point => [lies === 'x' && atX !== null ? atX : whole(x), lies === 'y' && atY !== null ? atY : whole(y)],
+    ([x, y]): Point => [
+      lies === 'x' && atX !== null ? atX : wholeMm(x),
+      lies === 'y' && atY !== null ? atY : wholeMm(y),
+    ],
   );
   return {
     joint,
@@ -89,19 +83,19 @@ function jointSetting(joint: Joint, frame: SetOutFrame | null): JointSetting {
     runningMm: lies === 'x' ? atX : lies === 'y' ? atY : null,
     points,
     places: found.map(({ place }) => place),
-    checkMm: whole(Math.hypot(...(exact[exact.length - 1] ?? [0, 0]))),
+    checkMm: wholeMm(Math.hypot(...(exact[exact.length - 1] ?? [0, 0]))),
   };
 }
 
 /** The figure of a line that all of these lie on, which is as straight as rounding has left it; null where they lie on none. */
 function sameFigure(figures: readonly number[]): number | null {
   const [least, most] = [Math.min(...figures), Math.max(...figures)];
-  if (whole(least) === whole(most)) return whole(least);
-  return most - least <= 2 * STRAIGHT_MM ? whole((least + most) / 2) : null;
+  if (wholeMm(least) === wholeMm(most)) return wholeMm(least);
+  return most - least <= 2 * STRAIGHT_MM ? wholeMm((least + most) / 2) : null;
 }
 
 /** Whole millimetres, and never a minus before nothing. A half that rounding of sums has moved by a hair goes the way of a half. */
-function whole(mm: number): number {
+export function wholeMm(mm: number): number {
   return Math.round(Math.round(mm * PHASES_PER_MM) / PHASES_PER_MM) + 0;
 }
 
@@ -143,7 +137,7 @@ export function setOutChecks(source: PaperSource, settings: readonly JointSettin
     if (!isOpen(source, frame, x, y)) return [];
     const where = `x ${x.words}, y ${y.words}`;
     const words = `${frame.room === null ? '' : `${frame.from}: `}both diagonals of the rectangle ${where}`;
-    return [{ words, lengthMm: whole(Math.hypot(x.mm, y.mm)) }];
+    return [{ words, lengthMm: wholeMm(Math.hypot(x.mm, y.mm)) }];
   });
   return [...pointChecks(source), ...rectangles];
 }
@@ -190,55 +184,9 @@ function pointChecks({ file }: PaperSource): readonly SetOutCheck[] {
         : [
             {
               words: `base point ${pointName(one)} to ${pointName(other)}`,
-              lengthMm: whole(pointDistance(one.at, other.at)),
+              lengthMm: wholeMm(pointDistance(one.at, other.at)),
             },
           ],
     ),
   );
-}
-
-/** What a sheet with dimensions says of them, sentence by sentence: from where, from which face, how exactly, and what to check.
- *  @param settings of all joints */
-export function settingOutNotes(source: PaperSource, settings: readonly JointSetting[]): readonly string[] {
-  const frames = [...new Set(settings.flatMap(({ frame }) => frame ?? []))];
-  return [
-    ...(settings.length === 0 ? ['The floor has no joints to set out.'] : []),
-    ...frames.filter(({ room }) => room === null).map(({ from, ways }) => `From ${from}: ${ways}.`),
-    ...(frames.some(({ room }) => room !== null)
-      ? ['x along the wall that is named, from its end; y square to it, into the room.']
-      : []),
-    ...(settings.some(({ frame }) => frame === null)
-      ? ['No straight wall to measure from: mark two base points and enter them in the plan.']
-      : []),
-    ...(frames.length > 0 ? [faceNote(source, frames)] : []),
-    ...placesNotes(source, frames),
-    `Running dimensions in whole mm, each from its origin. Tolerance \u00b1${wholeMmText(setOutTolerance.value)} (common practice).`,
-    ...setOutChecks(source, settings).map(({ words, lengthMm }) => `Check: ${words}, ${wholeMmText(lengthMm)}.`),
-  ];
-}
-
-function faceNote({ file, plan }: PaperSource, frames: readonly SetOutFrame[]): string {
-  const { face } = papersOf(file);
-  if (frames.every(({ by }) => by !== 'walls'))
-    return 'Joints are measured from marked points and lines: no dimension depends on plaster or edge strip.';
-  if (face === 'strip')
-    return `Measured from the face of the edge strip, ${wholeMmText(plan.edgeStrip.thicknessMm)} in front of the finished wall. The plan has no base points.`;
-  if (face === 'structure')
-    return 'Measured from finished walls as drawn. The plan has no thickness of plaster: from the bare structure, add the plaster. It has no base points.';
-  return 'Measured from finished walls as drawn, plaster on. The plan has no base points.';
-}
-
-/** Base points and grid lines in the frame of the floor. */
-function placesNotes({ file }: PaperSource, frames: readonly SetOutFrame[]): readonly string[] {
-  const frame = frames.find(({ room }) => room === null);
-  if (frame === undefined) return [];
-  const { basePoints, gridLines } = papersOf(file);
-  const at = (place: Point) => {
-    const [x, y] = frameFigures(frame, place).map(whole) as [number, number];
-    return `x ${figureText(x, 0)} y ${figureText(y, 0)}`;
-  };
-  return [
-    ...basePoints.map((point) => `Base point ${pointName(point)}: ${at(point.at)}.`),
-    ...gridLines.map((line) => `Grid line ${gridName(line)}: ${at(line.from)} to ${at(line.to)}.`),
-  ];
 }

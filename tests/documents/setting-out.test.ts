@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { PaperSource } from '../../src/documents/paper-source.ts';
 import { jointSettings } from '../../src/documents/setting-out.ts';
 import { setOutTable } from '../../src/documents/setting-out-table.ts';
+import { settingOutFacts } from '../../src/documents/setting-out-words.ts';
 import type { Cell, Table } from '../../src/documents/table.ts';
 import { type Point, pointDistance } from '../../src/geometry/point.ts';
 import { segmentDistance } from '../../src/geometry/segment.ts';
@@ -103,7 +104,9 @@ describe('a joint in the middle of a hall of 9 x 6 m', () => {
     const table = setOutTable(hallSource());
     expect(rowOf(table, 0)['Running x']).toBe(4500);
     expect(rowOf(table, 0).From).toMatch(/^Hall, (upper|lower) wall from its left end$/u);
-    expect(table.notes).toContain('Measured from finished walls as drawn, plaster on. The plan has no base points.');
+    expect(table.notes).toEqual(
+      expect.arrayContaining(['Measured from finished walls as drawn, plaster on.', 'The plan has no base points.']),
+    );
   });
 
   it('is nearer to the face of the edge strip by its thickness', () => {
@@ -119,6 +122,25 @@ describe('a joint in the middle of a hall of 9 x 6 m', () => {
     expect(rowOf(table, 0)['Running x']).toBe(4500);
     expect(table.notes.join(' ')).toContain('from the bare structure, add the plaster');
   });
+});
+
+it('the strip of the sheet says from where, from which face, how exactly and what to check', () => {
+  const base = basePapers([
+    [0, 6000],
+    [9000, 6000],
+  ]);
+  const told = (source: PaperSource) =>
+    settingOutFacts(source).map(([head, text]) => `${head}: ${text}`.replaceAll('\u00a0', ' '));
+  expect(told(hallSource(base))).toEqual([
+    'Origin: Base point 1',
+    'x and y: x along the line from 1 to 2, y square to it to the left, seen from 1',
+    'Measured from: marked points and lines: no dimension depends on plaster or edge strip',
+    'Tolerance: \u00b15 mm',
+    'Check: base point 1 to 2, 9000 mm',
+    'Check: both diagonals of the rectangle x 0 to 4500, y 0 to 6000, 7500 mm',
+  ]);
+  expect(told(floorSource('1-dwelling'))).toContain('Origin: in each room, where its dimensions have their 0');
+  expect(told(hallSource({}, { rooms: [] }))).toEqual([]);
 });
 
 describe('a joint drawn by hand', () => {

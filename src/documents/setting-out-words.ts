@@ -1,0 +1,84 @@
+import type { Point } from '../geometry/point.ts';
+import { papersOf, setOutTolerance } from '../plan/papers.ts';
+import type { PaperSource } from './paper-source.ts';
+import { type JointSetting, jointSettings, setOutChecks, wholeMm } from './setting-out.ts';
+import { frameFigures, gridName, pointName, type SetOutFrame } from './setting-out-frame.ts';
+import { wholeMmText } from './tile-words.ts';
+import { figureText } from './words.ts';
+
+/** What a sheet with dimensions says of them, sentence by sentence: from where, from which face, how exactly, and what to check.
+ *  @param settings of all joints */
+export function settingOutNotes(source: PaperSource, settings: readonly JointSetting[]): readonly string[] {
+  const frames = framesOf(settings);
+  return [
+    ...(settings.length === 0 ? ['The floor has no joints to set out.'] : []),
+    ...frames.filter(({ room }) => room === null).map(({ from, ways }) => `From ${from}: ${ways}.`),
+    ...(frames.some(({ room }) => room !== null)
+      ? ['x along the wall that is named, from its end; y square to it, into the room.']
+      : []),
+    ...(settings.some(({ frame }) => frame === null)
+      ? ['No straight wall to measure from: mark two base points and enter them in the plan.']
+      : []),
+    ...(frames.length > 0 ? [`Measured from ${faceText(source, frames)}.`] : []),
+    ...(isFromWalls(frames) ? ['The plan has no base points.'] : []),
+    ...placesNotes(source, frames),
+    `Running dimensions in whole mm, each from its origin. Tolerance ${toleranceText()} (common practice).`,
+    ...setOutChecks(source, settings).map(({ words, lengthMm }) => `Check: ${words}, ${wholeMmText(lengthMm)}.`),
+  ];
+}
+
+/** The same for the strip beside a drawing, in few words: each with its head. None where the floor has no joints. */
+export function settingOutFacts(source: PaperSource): readonly (readonly [head: string, text: string])[] {
+  const settings = jointSettings(source);
+  const frames = framesOf(settings);
+  if (frames.length === 0) return [];
+  // one for the whole floor; of several rooms the list names the wall of each
+  const only = frames.length === 1 ? frames[0] : undefined;
+  const checks = setOutChecks(source, settings).map(({ words, lengthMm }) => `${words}, ${wholeMmText(lengthMm)}`);
+  return [
+    ['Origin', only?.from ?? 'in each room, where its dimensions have their 0'],
+    ...(only === undefined ? [] : [['x and y', only.ways] as const]),
+    ['Measured from', faceText(source, frames)],
+    ['Tolerance', toleranceText()],
+    ...(only === undefined ? ['diagonals in the list Setting out of joints'] : checks).map(
+      (text) => ['Check', text] as const,
+    ),
+  ];
+}
+
+function framesOf(settings: readonly JointSetting[]): readonly SetOutFrame[] {
+  return [...new Set(settings.flatMap(({ frame }) => frame ?? []))];
+}
+
+function toleranceText(): string {
+  return `\u00b1${wholeMmText(setOutTolerance.value)}`;
+}
+
+function faceText({ file, plan }: PaperSource, frames: readonly SetOutFrame[]): string {
+  if (!isFromWalls(frames)) return 'marked points and lines: no dimension depends on plaster or edge strip';
+  const { face } = papersOf(file);
+  if (face === 'strip')
+    return `the face of the edge strip, ${wholeMmText(plan.edgeStrip.thicknessMm)} in front of the finished wall`;
+  return face === 'structure'
+    ? 'finished walls as drawn; the plan has no thickness of plaster: from the bare structure, add the plaster'
+    : 'finished walls as drawn, plaster on';
+}
+
+function isFromWalls(frames: readonly SetOutFrame[]): boolean {
+  return frames.some(({ by }) => by === 'walls');
+}
+
+/** Base points and grid lines in the frame of the floor. */
+function placesNotes({ file }: PaperSource, frames: readonly SetOutFrame[]): readonly string[] {
+  const frame = frames.find(({ room }) => room === null);
+  if (frame === undefined) return [];
+  const { basePoints, gridLines } = papersOf(file);
+  const at = (place: Point) => {
+    const [x, y] = frameFigures(frame, place).map(wholeMm) as [number, number];
+    return `x ${figureText(x, 0)} y ${figureText(y, 0)}`;
+  };
+  return [
+    ...basePoints.map((point) => `Base point ${pointName(point)}: ${at(point.at)}.`),
+    ...gridLines.map((line) => `Grid line ${gridName(line)}: ${at(line.from)} to ${at(line.to)}.`),
+  ];
+}
