@@ -5,7 +5,7 @@ import type { Drawing, DrawingItem, LabelItem, LineItem } from './drawing.ts';
 import { drawingOf, itemsInOrder } from './drawing-list.ts';
 import type { PaperSource } from './paper-source.ts';
 import { type Sheets, sheetPages } from './sheet-pages.ts';
-import { type SheetStrip, stripOf } from './strip-flow.ts';
+import { drawingAsIs, type SheetStrip, stripOf } from './strip-flow.ts';
 import { wholeMmText } from './tile-words.ts';
 import { type TitleBlock, titleBlockOf } from './title-block.ts';
 
@@ -21,7 +21,7 @@ export function comparisonPages(before: PaperSource, now: PaperSource): Sheets {
   const comparison = comparisonOf(before, now);
   const drawing = drawingOfChanges(before, now, comparison);
   const block = titleBlockOf(now, subject);
-  return sheetPages(drawing, changesStrip(drawing, comparison, block), papersOf(now.file));
+  return sheetPages(drawingAsIs(drawing), changesStrip(drawing, comparison, block), papersOf(now.file));
 }
 
 const subject = 'Revision: what changed';
@@ -96,7 +96,7 @@ function changesStrip(drawing: Drawing, { before, now, joints }: Comparison, blo
       ['Now', named([now.revision, now.date])],
       ['Joints', changesText(joints, 'joint')],
     ],
-    drawing,
+    drawing: drawingAsIs(drawing),
     parts: [],
     mayLeave: [() => true],
     leftText: () => [],

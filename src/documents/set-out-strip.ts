@@ -1,7 +1,7 @@
 import type { Drawing } from './drawing.ts';
 import { leavesOut, leftRows, unletteredText } from './set-out-left.ts';
 import type { TextBlock } from './set-out-text.ts';
-import { columnMm, type SheetStrip, stripOf } from './strip-flow.ts';
+import { columnMm, drawingAsIs, type SheetStrip, stripOf } from './strip-flow.ts';
 import type { StripPart } from './strip-parts.ts';
 import { type Column, headMm, rowMm, rule, textRow } from './strip-pen.ts';
 import { textLines, textLinesFirst } from './text-width.ts';
@@ -26,7 +26,7 @@ export function setOutStrip({ block, drawing, blocks }: SetOutContent): SheetStr
   return stripOf<BlockPart>({
     block,
     facts: [],
-    drawing,
+    drawing: drawingAsIs(drawing),
     parts: blocks.map(blockPart),
     mayLeave: [(left) => left.length === 0, (left) => !leavesOut(textsOf(left), 'room')],
     leftText: (left) => leftRows(textsOf(left), columnMm),

@@ -12,6 +12,7 @@ import { setOutStrip } from './set-out-strip.ts';
 import { beforeBlock, fieldBlocks } from './set-out-text.ts';
 import { type Face, wallFaces } from './set-out-walls.ts';
 import { type Sheets, sheetPages } from './sheet-pages.ts';
+import { drawingAsIs } from './strip-flow.ts';
 import { textCut } from './text-width.ts';
 import { titleBlockOf } from './title-block.ts';
 import { namesOf, oneLine, textBefore } from './words.ts';
@@ -32,7 +33,7 @@ export function setOutPages(source: PaperSource): Sheets {
     ...jointBlocks(plan, analysis, jointDistances(plan, analysis, faces)),
   ];
   const block = titleBlockOf(source, 'Setting out of the tiles');
-  return sheetPages(drawing, setOutStrip({ block, drawing, blocks }), papersOf(source.file));
+  return sheetPages(drawingAsIs(drawing), setOutStrip({ block, drawing, blocks }), papersOf(source.file));
 }
 
 /** Of every tile field that is laid. */

@@ -28,7 +28,7 @@ export function sheetContent(source: PaperSource): SheetContent {
       ['Rule set', ruleSetName(plan.ruleSet)],
       ['Screed', `${plan.screed.class}, ${plan.screed.thicknessMm} mm, floating`],
       ['Temperatures', `laid at ${layingC} \u00b0C, ${lowestC} to ${highestC} \u00b0C`],
-      ['Bays, joints', `${analysis.bays.length}, ${analysis.joints.length} of ${metres(joints)} in all`],
+      ['Split', `${analysis.bays.length} bays, ${analysis.joints.length} joints, ${metres(joints)} in all`],
       ['Proof', proofText(source)],
       ...tileFacts(source),
     ],

@@ -1,5 +1,6 @@
 import type { Box } from '../geometry/ring.ts';
 import {
+  type BoxAt,
   clearMm,
   columnCounts,
   fits,
@@ -49,17 +50,17 @@ const mostCells = 150;
 const leastDrawingMm = 60;
 
 /** The wished paper and scale, or the largest and the smallest that are usual; the way round with fewer sheets. */
-export function sheetGrid(box: Box, wish: SheetWish): SheetGrid {
+export function sheetGrid(boxAt: BoxAt, wish: SheetWish): SheetGrid {
   const first = wish.scale ?? (sheetScales.at(-1) as number);
   const scales = [first, ...[...sheetScales, ...scalesBeyond].filter((each) => each > first)];
   let fewest: SheetGrid | null = null;
   for (const scale of scales) {
-    const grids = waysWished(wish).map((way) => gridOn(box, way, scale));
+    const grids = waysWished(wish).map((way) => gridOn(boxAt(scale), way, scale));
     fewest = grids.reduce((a, b) => (b.columns * b.rows < a.columns * a.rows ? b : a));
     if (fewest.columns * fewest.rows <= mostCells) break;
   }
   if (fewest === null) throw new Error('no scale to lay sheets out at');
-  return { ...fewest, cells: gridCells(box, fewest) };
+  return { ...fewest, cells: gridCells(boxAt(fewest.layout.scale), fewest) };
 }
 
 function gridOn(box: Box, way: Paper, scale: number): SheetGrid {
@@ -113,8 +114,9 @@ export function overviewLayout(box: Box, { layout }: SheetGrid, want: (layout: S
   return layouts.find(want) ?? layouts.at(-1) ?? overviewAt(box, layout, 1);
 }
 
-function overviewAt(box: Box, paper: Paper, columns: number): SheetLayout {
+function overviewAt(box: Box, paper: SheetLayout, columns: number): SheetLayout {
   const all = [...sheetScales, ...scalesBeyond];
   const at = (scale: number) => sheetLayout(paper, scale, columns * stripMm);
-  return all.map(at).find((layout) => fits(box, layout)) ?? at(all.at(-1) as number);
+  const found = all.map(at).find((layout) => fits(box, layout)) ?? at(all.at(-1) as number);
+  return { ...found, detailScale: paper.scale };
 }

@@ -17,7 +17,7 @@ export const keyPlanMm = 40;
 
 /** @param cells all sheets of the drawing   @returns the key plan of each */
 export function keyPlanOf(drawing: Drawing, cells: readonly GridCell[]): (cell: GridCell) => KeyPlan {
-  const all = boxOf([drawingBox(drawing), ...cells.map(({ own }) => own)].flatMap(cornersOf));
+  const all = boxOf([drawingBox(drawing), ...cells.map(({ own }) => own)].flatMap(boxCorners));
   const byMm = keyPlanMm / Math.max(all.maxX - all.minX, all.maxY - all.minY);
   const on = ([x0, y0]: Point, points: readonly Point[]): readonly Point[] =>
     points.map(([x, y]) => [x0 + (x - all.minX) * byMm, y0 + (y - all.minY) * byMm]);
@@ -35,9 +35,9 @@ export function keyPlanOf(drawing: Drawing, cells: readonly GridCell[]): (cell: 
     heightMm: (all.maxY - all.minY) * byMm,
     inks: (at) => [
       ...floors.map((ring) => path([on(at, ring)], 'across', null)),
-      path([on(at, cornersOf(cell.own))], null, 0.7),
+      path([on(at, boxCorners(cell.own))], null, 0.7),
       path(
-        cells.map(({ own }) => on(at, cornersOf(own))),
+        cells.map(({ own }) => on(at, boxCorners(own))),
         null,
         0.13,
       ),
@@ -45,7 +45,7 @@ export function keyPlanOf(drawing: Drawing, cells: readonly GridCell[]): (cell: 
   });
 }
 
-function cornersOf({ minX, minY, maxX, maxY }: Box): readonly Point[] {
+export function boxCorners({ minX, minY, maxX, maxY }: Box): readonly Point[] {
   return [
     [minX, minY],
     [maxX, minY],

@@ -2,7 +2,7 @@ import { regionDeepestPoint } from '../geometry/deepest-point.ts';
 import type { Point } from '../geometry/point.ts';
 import { regionArea } from '../geometry/region.ts';
 import { regionInBox } from '../geometry/region-clip.ts';
-import { type Box, boxMiddle } from '../geometry/ring.ts';
+import { type Box, boxMiddle, boxOf } from '../geometry/ring.ts';
 import type { Drawing, DrawingItem, LabelItem, LabelSeat, LineItem, PlacedLabel } from './drawing.ts';
 import { itemsInOrder } from './drawing-list.ts';
 import { boxHolds, polylineWithin } from './ink-clip.ts';
@@ -20,18 +20,18 @@ import {
   sheetInOne,
   sheetWith,
 } from './sheet-inks.ts';
-import { keyPlanOf } from './sheet-key.ts';
+import { boxCorners, keyPlanOf } from './sheet-key.ts';
 import { matchInks, type Neighbours } from './sheet-match.ts';
 import { narrowInks } from './sheet-narrow.ts';
-import type { SheetStrip } from './strip-flow.ts';
+import type { SheetDrawing, SheetStrip } from './strip-flow.ts';
 
 /** The first of them is always there. */
 export type Sheets = readonly [Sheet, ...Sheet[]];
 
 /** A drawing to scale with its strip: on one sheet where it fits; else all of it in small on the first, and to scale over the sheets that follow. */
-export function sheetPages(drawing: Drawing, strip: SheetStrip, wish: SheetWish): Sheets {
-  const layout = sheetChoose(drawingBox(drawing), wish, strip.wants);
-  return layout === null ? gridPages(drawing, strip, wish) : [sheetInOne(drawing, strip, layout)];
+export function sheetPages(drawing: SheetDrawing, strip: SheetStrip, wish: SheetWish): Sheets {
+  const layout = sheetChoose((scale) => drawingBox(drawing.at(scale)), wish, strip.wants);
+  return layout === null ? gridPages(drawing, strip, wish) : [sheetInOne(drawing.at(layout.scale), strip, layout)];
 }
 
 /** A cell of the grid that has something on it. */
@@ -39,9 +39,9 @@ interface UsedCell extends GridCell {
   readonly page: number;
 }
 
-function gridPages(drawing: Drawing, strip: SheetStrip, wish: SheetWish): Sheets {
-  const box = drawingBox(drawing);
-  const grid = sheetGrid(box, wish);
+function gridPages(scaled: SheetDrawing, strip: SheetStrip, wish: SheetWish): Sheets {
+  const grid = sheetGrid((scale) => drawingBox(scaled.at(scale)), wish);
+  const drawing = scaled.at(grid.layout.scale);
   const cells = usedCells(drawing, grid);
   const of = cells.length + 1;
   const keyPlan = keyPlanOf(drawing, cells);
@@ -63,13 +63,8 @@ function gridPages(drawing: Drawing, strip: SheetStrip, wish: SheetWish): Sheets
   });
   const left = drawing.items.filter((item): item is LabelItem => item.shape === 'label' && !lettered.has(item));
   const [want = () => true] = strip.wants;
-  const overview = sheetInOne(
-    overviewDrawing(drawing, cells),
-    strip,
-    overviewLayout(box, grid, want),
-    { page: 1, of },
-    left,
-  );
+  const small = overviewDrawing(scaled.small, cells);
+  const overview = sheetInOne(small, strip, overviewLayout(drawingBox(small), grid, want), { page: 1, of }, left);
   return [overview, ...parts];
 }
 
@@ -142,14 +137,9 @@ function seatIn(seat: LabelSeat, own: Box): LabelSeat | null {
 }
 
 /** Text keeps clear of a match line as of any other. */
-function edgeOf({ minX, minY, maxX, maxY }: Box): LineItem {
-  const points: Point[] = [
-    [minX, minY],
-    [maxX, minY],
-    [maxX, maxY],
-    [minX, maxY],
-    [minX, minY],
-  ];
+function edgeOf(own: Box): LineItem {
+  const corners = boxCorners(own);
+  const points = [...corners, ...corners.slice(0, 1)];
   return { shape: 'line', layer: 'marks', style: 'match', points, ref: { kind: 'object', id: '' } };
 }
 
@@ -183,5 +173,6 @@ function overviewDrawing(drawing: Drawing, cells: readonly UsedCell[]): Drawing 
       },
     ];
   });
-  return { ...drawing, items: itemsInOrder([...drawing.items, ...frames]) };
+  const box = boxOf([drawingBox(drawing), ...cells.map(({ own }) => own)].flatMap(boxCorners));
+  return { items: itemsInOrder([...drawing.items, ...frames]), box };
 }

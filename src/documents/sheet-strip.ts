@@ -1,6 +1,6 @@
-import type { Drawing } from './drawing.ts';
+import { dimensionsLeft } from './joint-dimensions.ts';
 import type { NumberedFinding, SheetContent } from './sheet-content.ts';
-import { columnMm, type SheetStrip, stripOf } from './strip-flow.ts';
+import { columnMm, type SheetDrawing, type SheetStrip, stripOf } from './strip-flow.ts';
 import { type StripPart, textPart } from './strip-parts.ts';
 import { rowMm, rule, textRow } from './strip-pen.ts';
 import { textLines } from './text-width.ts';
@@ -15,7 +15,7 @@ interface FindingPart extends StripPart {
 const findingsShown = 2;
 
 /** The strip beside the joint plan: facts, scale, legend, findings as far as there is room. */
-export function jointStrip(drawing: Drawing, { block, facts, findings }: SheetContent): SheetStrip {
+export function jointStrip(drawing: SheetDrawing, { block, facts, findings }: SheetContent): SheetStrip {
   const parts = findingParts(findings);
   const least = Math.min(parts.length, 1 + findingsShown);
   return stripOf<FindingPart>({
@@ -28,9 +28,17 @@ export function jointStrip(drawing: Drawing, { block, facts, findings }: SheetCo
       const count = left.filter(({ finding }) => finding !== null).length;
       return count === 0 ? [] : [`${count} more in the analysis`];
     },
-    note: (unlettered) =>
-      unlettered.length === 0 ? null : `Without room on the drawing: ${unlettered.length} of the names. See the lists.`,
-    noteLines: 2,
+    note(unlettered, _, items) {
+      const named = new Set<unknown>(drawing.small.items);
+      const names = unlettered.filter((label) => named.has(label)).length;
+      const figures = dimensionsLeft(
+        items.filter((item) => !named.has(item)),
+        unlettered,
+      );
+      const told = names === 0 ? [] : [`Without room on the drawing: ${names} of the names. See the lists.`];
+      return [...told, ...(figures === null ? [] : [figures])].join(' ') || null;
+    },
+    noteLines: 4,
   });
 }
 

@@ -11,7 +11,17 @@ export interface SheetLayout {
   readonly drawing: PaperBox;
   /** The strip beside the drawing: as many columns as its text needs. */
   readonly strip: PaperBox;
+  /** Of the sheets that it is the key to; left out where it stands by itself. */
+  readonly detailScale?: number;
 }
+
+/** Scale of what a sheet and those that it is the key to are there for. */
+export function sheetDetail({ scale, detailScale = scale }: SheetLayout): number {
+  return detailScale;
+}
+
+/** Round a drawing, mm on the plan: what keeps its size on paper reaches the further on the plan the smaller the scale. */
+export type BoxAt = (scale: number) => Box;
 
 export interface PaperBox {
   readonly x: number;
@@ -69,35 +79,37 @@ export function sheetLayout(
 
 /** The smallest sheet on which the drawing stands in one piece at a scale worth having, and on it the largest standard scale that fits; a long strip
  *  takes more columns and then a larger paper, a smaller scale only where the paper is wished for.
- *  @param box mm on the plan   @param wants what the strip should have room for, the most first: the first that can be had counts
+ *  @param wants what the strip should have room for, the most first: the first that can be had counts
  *  @returns null: there is none, and the drawing goes over several sheets */
 export function sheetChoose(
-  box: Box,
+  boxAt: BoxAt,
   wish: SheetWish,
   wants: readonly ((layout: SheetLayout) => boolean)[],
 ): SheetLayout | null {
-  const scales = scalesServing(box, wish);
+  const scales = scalesServing(boxAt, wish);
   for (const scale of scales) {
-    const layouts = layoutsAtScale(box, wish, scale);
+    const layouts = layoutsAtScale(boxAt(scale), wish, scale);
     for (const want of wants) {
       const layout = layouts.find(want);
       if (layout !== undefined) return layout;
     }
   }
   // the strip has no room at all: what it leaves out it says
-  return scales.length === 0 ? null : (layoutsAtScale(box, wish, scales[0] as number).at(-1) ?? null);
+  return scales.length === 0
+    ? null
+    : (layoutsAtScale(boxAt(scales[0] as number), wish, scales[0] as number).at(-1) ?? null);
 }
 
 /** Scales at which the drawing fits beside a strip of one column, the best first; none where it fits at none. */
-function scalesServing(box: Box, wish: SheetWish): readonly number[] {
+function scalesServing(boxAt: BoxAt, wish: SheetWish): readonly number[] {
   const { paper, scale } = wish;
   const serving = sheetScales.filter(
-    (each) => (scale === null || each === scale) && layoutsAtScale(box, wish, each).length > 0,
+    (each) => (scale === null || each === scale) && layoutsAtScale(boxAt(each), wish, each).length > 0,
   );
   if (scale !== null || paper !== null) return serving;
   for (const { scale: wanted, largest } of preferences) {
     for (const { paper: size } of papers.slice(0, papers.findIndex((each) => each.paper === largest) + 1)) {
-      const own = serving.find((each) => each <= wanted && onPaper(box, size, each));
+      const own = serving.find((each) => each <= wanted && onPaper(boxAt(each), size, each));
       if (own !== undefined) return [own, ...serving.filter((each) => each > own)];
     }
   }

@@ -1,11 +1,24 @@
-import type { Drawing, LabelItem } from './drawing.ts';
+import type { Drawing, DrawingItem, LabelItem } from './drawing.ts';
 import type { Ink } from './ink.ts';
 import { legendOf } from './legend.ts';
-import { columnsOf, type SheetLayout, stripMm } from './sheet.ts';
+import { columnsOf, type SheetLayout, sheetDetail, stripMm } from './sheet.ts';
 import { factParts, legendParts, type StripPart, scalePart, textPart } from './strip-parts.ts';
 import { type Column, columnIn, padMm, rowMm, rule, textRow } from './strip-pen.ts';
 import { textLines } from './text-width.ts';
 import { revisionRows, type SheetCount, type TitleBlock, titleBlockCells } from './title-block.ts';
+
+/** A drawing as it stands on sheets. */
+export interface SheetDrawing {
+  /** At a scale, with all that is drawn to be measured. */
+  readonly at: (scale: number) => Drawing;
+  /** All of it in small, as a key to the sheets that show its parts. */
+  readonly small: Drawing;
+}
+
+/** A drawing that is the same at every scale. */
+export function drawingAsIs(drawing: Drawing): SheetDrawing {
+  return { at: () => drawing, small: drawing };
+}
 
 /** What stands beside a drawing. */
 export interface SheetStrip {
@@ -19,15 +32,20 @@ export interface SheetStrip {
 export interface StripContent<Part extends StripPart> {
   readonly block: TitleBlock;
   readonly facts: readonly (readonly [head: string, text: string])[];
-  readonly drawing: Drawing;
+  readonly drawing: SheetDrawing;
   /** What follows the legend. */
   readonly parts: readonly Part[];
   /** Whether a strip may leave these out, the strictest first: the paper is chosen by the first that can be had. */
   readonly mayLeave: readonly ((left: readonly Part[]) => boolean)[];
   /** What is said of parts without room, line by line. */
   readonly leftText: (left: readonly Part[]) => readonly string[];
-  /** What is said of labels without room on the drawing; null for nothing. */
-  readonly note: (unlettered: readonly LabelItem[], left: readonly Part[]) => string | null;
+  /** What is said of labels without room on the drawing; null for nothing.
+   *  @param items of the drawing that they are from */
+  readonly note: (
+    unlettered: readonly LabelItem[],
+    left: readonly Part[],
+    items: readonly DrawingItem[],
+  ) => string | null;
   /** Room for the note, so that the length of the strip is known before labels are seated. */
   readonly noteLines: number;
 }
@@ -63,10 +81,11 @@ interface Flow<Part> {
 function flow<Part extends StripPart>(content: StripContent<Part>, layout: SheetLayout, reserveMm = 0): Flow<Part> {
   const { block, facts, drawing, parts } = content;
   const inks: Ink[] = [];
+  const detail = sheetDetail(layout);
   const heads: readonly StripPart[] = [
-    ...factParts(facts, columnMm),
+    ...factParts([...facts, ...scaleFacts(layout)], columnMm),
     scalePart(layout.scale, block.northDeg, columnMm),
-    ...legendParts(legendOf(drawing, 1 / layout.scale), columnMm),
+    ...legendParts(legendOf(drawing.at(detail), 1 / detail), columnMm),
   ];
   const columns = columnsOf(layout);
   const columnAt = (i: number) => columnIn(columnBox(layout, i), inks);
@@ -106,11 +125,22 @@ function stripInks<Part extends StripPart>(
   const told = [...(heads > 0 ? [`${heads} more facts and symbols on a larger sheet`] : []), ...content.leftText(left)];
   for (const row of told.flatMap((line) => textLines(line, 'sheet-head', columnMm))) textRow(column, row, 'sheet-head');
   const { strip } = layout;
-  const foot = footOf(content, layout, content.note(unlettered, left), count);
+  const foot = footOf(
+    content,
+    layout,
+    content.note(unlettered, left, content.drawing.at(sheetDetail(layout)).items),
+    count,
+  );
   const last = columnIn(columnBox(layout, columnsOf(layout) - 1), inks);
   last.y = strip.y + strip.height - foot.heightMm;
   foot.ink(last);
   return inks;
+}
+
+function scaleFacts({ scale, detailScale }: SheetLayout): StripContent<StripPart>['facts'] {
+  return detailScale === undefined
+    ? []
+    : [['Scales', `this sheet 1 : ${scale}, the sheets after it 1 : ${detailScale}`]];
 }
 
 const footPadMm = padMm / 2;

@@ -6,11 +6,14 @@ import { planMetadata } from './plan-data.ts';
 import type { SheetContent } from './sheet-content.ts';
 import { sheetPages } from './sheet-pages.ts';
 import { jointStrip } from './sheet-strip.ts';
+import { drawingAsIs } from './strip-flow.ts';
 import { colours, haloMm, type Stroke, textFontMm, textStyles } from './styles.ts';
 
 /** A drawing to scale on an A-series sheet, its strip beside it. */
 export function svgOf(drawing: Drawing, content: SheetContent): string {
-  return pageSvg(sheetPages(drawing, jointStrip(drawing, content), { paper: null, scale: null })[0]);
+  return pageSvg(
+    sheetPages(drawingAsIs(drawing), jointStrip(drawingAsIs(drawing), content), { paper: null, scale: null })[0],
+  );
 }
 
 export interface SvgOptions {

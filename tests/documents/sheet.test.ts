@@ -7,7 +7,8 @@ import { textLines, textWidthMm } from '../../src/documents/text-width.ts';
 const size = (widthM: number, heightM: number) => ({ minX: 0, minY: 0, maxX: widthM * 1000, maxY: heightM * 1000 });
 const noWish: SheetWish = { paper: null, scale: null };
 const anyStrip = [() => true];
-const chosen = (widthM: number, heightM: number, wish = noWish) => sheetChoose(size(widthM, heightM), wish, anyStrip);
+const chosen = (widthM: number, heightM: number, wish = noWish) =>
+  sheetChoose(() => size(widthM, heightM), wish, anyStrip);
 
 describe('the sheet', () => {
   it.each([
@@ -71,7 +72,7 @@ describe('a floor over several sheets', () => {
     fc.assert(
       fc.property(boxes, ({ widthM, heightM, ...wish }) => {
         const box = size(widthM, heightM);
-        const grid = sheetGrid(box, wish);
+        const grid = sheetGrid(() => box, wish);
         const { columns, rows, cells, window, layout } = grid;
         expect(cells).toHaveLength(columns * rows);
         let area = 0;
@@ -93,7 +94,7 @@ describe('a floor over several sheets', () => {
   });
 
   it('is drawn smaller before it takes more sheets than anybody joins', () => {
-    const { columns, rows, layout } = sheetGrid(size(10_000, 10_000), noWish);
+    const { columns, rows, layout } = sheetGrid(() => size(10_000, 10_000), noWish);
     expect(columns * rows).toBeLessThanOrEqual(150);
     expect(layout.scale).toBeGreaterThan(200);
   });

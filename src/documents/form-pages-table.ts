@@ -1,0 +1,230 @@
+import { type FormPiece, gapPiece, rowsPiece, wordPieces } from './form-pages-blocks.ts';
+import type { Ink } from './ink.ts';
+import { type Column, penStroke, rowMm, textAt } from './strip-pen.ts';
+import { type Cell, cellHeld, columnHead, type Table, type TableColumn } from './table.ts';
+import { textLinesFirst, textWidthMm } from './text-width.ts';
+import { figureText, oneLine } from './words.ts';
+
+/** A column of a table as it is printed. */
+interface PrintColumn {
+  readonly column: TableColumn;
+  readonly head: string;
+  /** Of each row. */
+  readonly texts: readonly string[];
+  /** Narrower, its longest word or a figure would be broken. */
+  readonly leastMm: number;
+  /** Wide enough to be read without many line breaks. */
+  readonly easyMm: number;
+  /** Wider is of no use. */
+  readonly mostMm: number;
+}
+
+interface PlacedColumn extends PrintColumn {
+  /** From the left of the table. */
+  readonly x: number;
+  readonly widthMm: number;
+}
+
+const cellPadMm = 1.2;
+const cellDownMm = 0.9;
+/** A word longer than this is broken: an id or a name made to be a nuisance. */
+const longestWordMm = 34;
+const easyTextMm = 44;
+const widestTextMm = 84;
+/** Room to write a date or initials, and to write words. */
+const fillMm = { easy: 20, most: 40 } as const;
+const mostCellLines = 12;
+const mostHeadLines = 5;
+/** More than a cell has room for. */
+const mostCharacters = 1000;
+/** Room to write a line by hand. */
+const leastFillRowMm = 8;
+
+/** Width at which a table is not cramped. */
+export function tableWidthMm(table: Table): number {
+  return sum(printColumns(table), ({ easyMm }) => easyMm);
+}
+
+/** A table row by row, its head again on each page; wider than the page it is parted by columns, the first of them repeated.
+ *  @param titled whether its title stands above it */
+export function tablePieces(table: Table, width: number, titled: 'titled' | 'untitled'): readonly FormPiece[] {
+  const parts = columnParts(printColumns(table), width);
+  const title = titled === 'titled' ? [oneLine(table.title)] : [];
+  return [
+    ...parts.flatMap((columns, i) => {
+      const which = parts.length === 1 ? [] : [`part ${i + 1} of ${parts.length}, by columns`];
+      const words = [...title, ...which].join(', ');
+      return partPieces(columnsPlaced(columns, width), words, table.rows.length);
+    }),
+    ...table.notes.flatMap((note) => wordPieces(note, width)),
+    gapPiece(2),
+  ];
+}
+
+function printColumns({ columns, rows }: Table): readonly PrintColumn[] {
+  return columns.map((column, i): PrintColumn => {
+    const texts = rows.map((row) => cellText(row[i] ?? null, column));
+    const head = oneLine(columnHead(column));
+    const words = [...wordsOf(head).map((word) => textWidthMm(word, 'sheet-head')), longestWord(texts)];
+    const leastMm = Math.min(longestWordMm, Math.max(6, ...words)) + 2 * cellPadMm;
+    const longestMm = longest(texts) + 2 * cellPadMm;
+    const mostMm = Math.max(leastMm, Math.min(longestMm, widestTextMm), column.toFill ? fillMm.most : 0);
+    const easyMm = Math.max(leastMm, Math.min(longestMm, easyTextMm), column.toFill ? fillMm.easy : 0);
+    return { column, head, texts, leastMm, easyMm, mostMm };
+  });
+}
+
+function cellText(cell: Cell, { decimals }: TableColumn): string {
+  const held = cellHeld(cell);
+  if (held === null) return '';
+  if (typeof held === 'number') return decimals === null ? String(held) : figureText(held, decimals);
+  const text = oneLine(held);
+  return text.length > mostCharacters ? `${text.slice(0, mostCharacters)}\u2026` : text;
+}
+
+function wordsOf(text: string): readonly string[] {
+  return text.split(/[^\S\u00a0]+/u);
+}
+
+function longestWord(texts: readonly string[]): number {
+  let most = 0;
+  for (const text of texts) for (const word of wordsOf(text)) most = Math.max(most, textWidthMm(word, 'sheet-text'));
+  return most;
+}
+
+function longest(texts: readonly string[]): number {
+  let most = 0;
+  for (const text of texts) most = Math.max(most, textWidthMm(text, 'sheet-text'));
+  return most;
+}
+
+/** As many columns as fit beside each other, and with each further part the first one. */
+function columnParts(columns: readonly PrintColumn[], width: number): readonly (readonly PrintColumn[])[] {
+  const [first, ...rest] = columns;
+  if (first === undefined) return [];
+  const parts: PrintColumn[][] = [[first]];
+  for (const column of rest) {
+    const open = parts[parts.length - 1] as PrintColumn[];
+    if (open.length > 1 && sum(open, easy) + column.easyMm > width) parts.push([first, column]);
+    else open.push(column);
+  }
+  return parts;
+}
+
+const easy = ({ easyMm }: PrintColumn) => easyMm;
+
+/** What the page is wider goes to columns that have use for it. */
+function columnsPlaced(columns: readonly PrintColumn[], width: number): readonly PlacedColumn[] {
+  const [easyMm, mostMm] = [sum(columns, easy), sum(columns, ({ mostMm: most }) => most)];
+  const share = mostMm > easyMm ? Math.min(1, Math.max(0, width - easyMm) / (mostMm - easyMm)) : 0;
+  // two columns may be wider than the page together
+  const shrink = Math.min(1, width / easyMm);
+  let x = 0;
+  return columns.map((column) => {
+    const widthMm = (column.easyMm + share * (column.mostMm - column.easyMm)) * shrink;
+    const placed = { ...column, x, widthMm };
+    x += widthMm;
+    return placed;
+  });
+}
+
+function partPieces(columns: readonly PlacedColumn[], title: string, rows: number): readonly FormPiece[] {
+  const head = headPiece(columns);
+  const all = columns.reduce((most, { x, widthMm }) => Math.max(most, x + widthMm), 0);
+  const titles =
+    title === '' ? [] : [gapPiece(2), rowsPiece(textLinesFirst(title, 'sheet-head', all, 3), 'sheet-head', 1)];
+  const body = Array.from({ length: rows }, (_, i): FormPiece => ({ ...rowPiece(columns, i), repeat: head }));
+  const none = rows === 0 ? [rowsPiece(['None.'], 'sheet-text', 1)] : [];
+  return [
+    ...titles.map((piece): FormPiece => ({ ...piece, keeps: true })),
+    { ...head, keeps: true },
+    ...body,
+    ...none,
+    gapPiece(1.5),
+  ];
+}
+
+function headPiece(columns: readonly PlacedColumn[]): FormPiece {
+  const cells = columns.map(({ head, widthMm }) =>
+    textLinesFirst(head, 'sheet-head', widthMm - 2 * cellPadMm, mostHeadLines),
+  );
+  const heightMm = Math.max(1, ...cells.map((lines) => lines.length)) * rowMm + 2 * cellDownMm;
+  return {
+    heightMm,
+    ink(column) {
+      for (const [i, placed] of columns.entries()) {
+        const lines = cells[i] ?? [];
+        // heads end where the table begins
+        const top = column.y + heightMm - cellDownMm - lines.length * rowMm;
+        cellInks(column, placed, lines, top, 'sheet-head');
+      }
+      column.y += heightMm;
+      column.inks.push(tableRule(column, columns, 0.35, 'ink'));
+    },
+  };
+}
+
+function rowPiece(columns: readonly PlacedColumn[], row: number): FormPiece {
+  const cells = columns.map(({ texts, widthMm }) =>
+    textLinesFirst(texts[row] ?? '', 'sheet-text', widthMm - 2 * cellPadMm, mostCellLines),
+  );
+  const lines = Math.max(1, ...cells.map((each) => each.length));
+  const isWritten = columns.some(({ column }) => column.toFill);
+  const heightMm = Math.max(lines * rowMm + 2 * cellDownMm, isWritten ? leastFillRowMm : 0);
+  return {
+    heightMm,
+    ink(column) {
+      for (const [i, placed] of columns.entries())
+        cellInks(column, placed, cells[i] ?? [], column.y + cellDownMm, 'sheet-text');
+      for (const {
+        column: { toFill },
+        x,
+        widthMm,
+      } of columns) {
+        if (!toFill) continue;
+        for (const side of [x, x + widthMm]) {
+          const at = column.left + side;
+          column.inks.push({
+            ink: 'path',
+            lines: [
+              [
+                [at, column.y],
+                [at, column.y + heightMm],
+              ],
+            ],
+            closed: false,
+            fill: null,
+            stroke: penStroke(0.13, 'faint'),
+          });
+        }
+      }
+      column.y += heightMm;
+      column.inks.push(tableRule(column, columns, 0.13, 'faint'));
+    },
+  };
+}
+
+/** Figures stand under each other to the right, words to the left. */
+function cellInks(
+  column: Column,
+  { x, widthMm, column: { decimals } }: PlacedColumn,
+  lines: readonly string[],
+  top: number,
+  style: 'sheet-head' | 'sheet-text',
+): void {
+  const isFigure = decimals !== null;
+  const at = column.left + (isFigure ? x + widthMm - cellPadMm : x + cellPadMm);
+  for (const [i, text] of lines.entries())
+    textAt(column, text, style, [at, top + (i + 0.5) * rowMm], isFigure ? 'end' : 'start');
+}
+
+function tableRule(column: Column, columns: readonly PlacedColumn[], widthMm: number, colour: 'ink' | 'faint'): Ink {
+  const last = columns[columns.length - 1];
+  const right = column.left + (last === undefined ? 0 : last.x + last.widthMm);
+  const lines = [[[column.left, column.y] as const, [right, column.y] as const]];
+  return { ink: 'path', lines, closed: false, fill: null, stroke: penStroke(widthMm, colour) };
+}
+
+function sum<Each>(list: readonly Each[], of: (each: Each) => number): number {
+  return list.reduce((all, each) => all + of(each), 0);
+}

@@ -1,0 +1,100 @@
+import type { Form, FormBlock } from './form.ts';
+import { blockPieces, type FormPiece } from './form-pages-blocks.ts';
+import { type FormPaper, footInks, formBody, headInks } from './form-pages-frame.ts';
+import { tablePieces, tableWidthMm } from './form-pages-table.ts';
+import type { Ink } from './ink.ts';
+import type { Page } from './page.ts';
+import type { PaperSource } from './paper-source.ts';
+import type { Column } from './strip-pen.ts';
+import type { Table } from './table.ts';
+import { type TitleBlock, titleBlockOf } from './title-block.ts';
+
+/** ISO 216: standing for words and narrow tables, lying and larger for wide ones. */
+const formPapers: readonly FormPaper[] = [
+  { paper: 'A4 standing', widthMm: 210, heightMm: 297 },
+  { paper: 'A4', widthMm: 297, heightMm: 210 },
+  { paper: 'A3', widthMm: 420, heightMm: 297 },
+];
+const largestPaper: FormPaper = { paper: 'A3', widthMm: 420, heightMm: 297 };
+
+/** A table as a paper of its own. */
+export function tableForm(table: Table, subject: string): Form {
+  return { title: table.title, subject, blocks: [{ kind: 'table', table }] };
+}
+
+/** Forms on pages, each beginning a new one, numbered through. A table's head stands again on each page that it goes on to. */
+export function formPages(forms: readonly Form[], source: PaperSource): readonly Page[] {
+  const laid = forms.flatMap((form) => {
+    const paper = paperOf(form.blocks);
+    const block = titleBlockOf(source, form.subject);
+    return formColumns(form, paper, block).map((inks) => ({ form, paper, block, inks }));
+  });
+  return laid.map(({ form, paper, block, inks }, i): Page => {
+    const count = { page: i + 1, of: laid.length };
+    const { widthMm, heightMm } = paper;
+    return {
+      paper: paper.paper,
+      widthMm,
+      heightMm,
+      scale: null,
+      title: form.title,
+      subject: `${form.subject}, page ${count.page} of ${count.of}`,
+      groups: [
+        { ref: null, inks: headInks(form, block, paper) },
+        { ref: null, inks },
+        { ref: null, inks: footInks(block, paper, count) },
+      ],
+    };
+  });
+}
+
+/** The smallest paper that all tables of a form fit on without cramping; the largest where one fits on none. */
+function paperOf(blocks: readonly FormBlock[]): FormPaper {
+  const needed = Math.max(0, ...blocks.map((block) => (block.kind === 'table' ? tableWidthMm(block.table) : 0)));
+  return formPapers.find((paper) => formBody(paper).width >= needed) ?? largestPaper;
+}
+
+/** Inks of a form page by page, between head and foot. */
+function formColumns(form: Form, paper: FormPaper, block: TitleBlock): readonly (readonly Ink[])[] {
+  const body = formBody(paper, block);
+  const pieces = form.blocks.flatMap((each) =>
+    each.kind === 'table'
+      ? tablePieces(each.table, body.width, each.table.title !== form.title ? 'titled' : 'untitled')
+      : blockPieces(each, body),
+  );
+  const pages: Ink[][] = [];
+  let column = pageOpen();
+  for (const unit of unitsOf(pieces)) {
+    const height = unit.reduce((sum, { heightMm }) => sum + heightMm, 0);
+    const [first] = unit;
+    if (column.y + height > body.y + body.height && column.y > body.y) {
+      column = pageOpen();
+      first?.repeat?.ink(column);
+    }
+    for (const piece of unit) {
+      if (column.y + piece.heightMm > body.y + body.height && column.y > body.y) column = pageOpen();
+      piece.ink(column);
+    }
+  }
+  return pages;
+
+  function pageOpen(): Column {
+    const inks: Ink[] = [];
+    pages.push(inks);
+    return { inks, left: body.x, width: body.width, y: body.y };
+  }
+}
+
+/** Pieces with those that they must not be parted from. */
+function unitsOf(pieces: readonly FormPiece[]): readonly (readonly FormPiece[])[] {
+  const units: FormPiece[][] = [];
+  let open: FormPiece[] = [];
+  for (const piece of pieces) {
+    open.push(piece);
+    if (piece.keeps === true) continue;
+    units.push(open);
+    open = [];
+  }
+  if (open.length > 0) units.push(open);
+  return units;
+}
