@@ -191,7 +191,7 @@ function structuralSection(source: PaperSource, { joints, floor, profileMm }: Jo
         words: 'profile for movement in three directions, fixed as its maker says, over the gap',
       },
       {
-        at: [right - stripMm / 2, layerTop(floor, 'screed') + layerDepth(floor, 'screed') / 2],
+        at: [right - stripMm / 2, layerTop(floor, 'screed') + layerDepth(floor, 'screed') * profileShare],
         words: 'all layers and the edge strip cut; pipes cross only by the engineer\u2019s detail',
       },
       ...layerCallouts(floor, width - 12),

@@ -13,7 +13,7 @@ import {
 } from './sketch-page.ts';
 import { rowMm } from './strip-pen.ts';
 import type { FillStyleName } from './styles.ts';
-import { textCut, textLinesFirst } from './text-width.ts';
+import { textCut, textLinesFirst, textWidthMm } from './text-width.ts';
 
 /** A section to scale, with words to the right of it. Places in mm of the building: x to the right from its left side, y down from the finished floor. */
 export interface Section {
@@ -100,7 +100,7 @@ export function sectionSketch(section: Section, scale: number): Sketch {
       ...section.parts.flatMap((each) => partInks(each, place)),
       ...tickInks(section, place, x + bendMm),
       ...calloutInks(calloutsAt(place), x + bendMm),
-      ...spans.flatMap((span) => spanInks(span, section, place)),
+      ...spansInks(section, place),
       sketchText(principleText, 'sheet-text', [x, y + heightMm - rowMm / 2]),
     ];
   };
@@ -135,18 +135,46 @@ function tickInks({ ticksMm, widthMm }: Section, place: SectionPlace, x: number)
   ];
 }
 
-function spanInks({ side, fromMm, toMm, words }: SectionSpan, section: Section, place: SectionPlace): readonly Ink[] {
-  const edge = side === 'above' ? -section.aboveMm : section.belowMm;
-  const way = side === 'above' ? -1 : 1;
-  const [[left, y], [right]] = [place(fromMm, edge), place(toMm, edge)];
-  const line = y + way * 3;
+/** Each with its words in its middle; together where one of several is too short for them. */
+function spansInks(section: Section, place: SectionPlace): readonly Ink[] {
+  return (['above', 'below'] as const).flatMap((side) => {
+    const spans = section.spans.filter((span) => span.side === side);
+    const isRoomy =
+      spans.length < 2 || spans.every((span) => textWidthMm(span.words, 'sheet-text') < lengthMm(span, place));
+    const [first, last] = [spans[0], spans[spans.length - 1]];
+    if (first === undefined || last === undefined) return [];
+    const words = isRoomy ? spans : [{ ...first, toMm: last.toMm, words: spans.map((span) => span.words).join(', ') }];
+    return [
+      ...spans.flatMap((span) => spanLines(span, section, place)),
+      ...words.map((span) => spanWords(span, section, place)),
+    ];
+  });
+}
+
+function lengthMm({ fromMm, toMm }: SectionSpan, place: SectionPlace): number {
+  return place(toMm, 0)[0] - place(fromMm, 0)[0];
+}
+
+/** Height of the dimension line, and which way it lies off the section. */
+function spanLine({ side }: SectionSpan, { aboveMm, belowMm }: Section, place: SectionPlace) {
+  const [edge, way] = side === 'above' ? [-aboveMm, -1] : [belowMm, 1];
+  const [, y] = place(0, edge);
+  return { edge: y, line: y + way * 3, way };
+}
+
+function spanLines(span: SectionSpan, section: Section, place: SectionPlace): readonly Ink[] {
+  const { edge, line, way } = spanLine(span, section, place);
+  const [left, right] = [place(span.fromMm, 0)[0], place(span.toMm, 0)[0]];
   return [
-    sketchLine([left, y + way * 0.5], [left, line + way * 1.2]),
-    sketchLine([right, y + way * 0.5], [right, line + way * 1.2]),
+    ...[left, right].map((x) => sketchLine([x, edge + way * 0.5], [x, line + way * 1.2])),
     ...sketchDimension([
       [left, line],
       [right, line],
     ]),
-    sketchText(words, 'sheet-text', [(left + right) / 2, line + way * 3], 'middle'),
   ];
+}
+
+function spanWords(span: SectionSpan, section: Section, place: SectionPlace): Ink {
+  const { line, way } = spanLine(span, section, place);
+  return sketchText(span.words, 'sheet-text', [place((span.fromMm + span.toMm) / 2, 0)[0], line + way * 3], 'middle');
 }
