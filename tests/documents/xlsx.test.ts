@@ -151,6 +151,12 @@ describe('a workbook', () => {
     expect(xml).not.toContain('<f>');
   });
 
+  it('keeps a name that looks like a character told by its number', async () => {
+    // ECMA-376 22.9.2.19: _x0041_ is read as A, and _x005F_ as the line that begins it
+    const xml = sheetXml(await tablesXlsx([pairsTable([['_x0041_', 1]])], about), 2);
+    expect(xml).toContain('>_x005F_x0041_<');
+  });
+
   it('cuts a text that is longer than a cell can hold, and never in the middle of a character', async () => {
     // 32,767 characters: the limit of the file format's readers
     const texts = ['y'.repeat(40_000), '\ud83d\udd25'.repeat(20_000), 'z'.repeat(32_767)];
