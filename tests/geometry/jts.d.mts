@@ -8,5 +8,8 @@ export function jtsArea(operation: ClipOperation, a: readonly Region[], b: reado
 /** The pieces that it makes, rings in either direction. */
 export function jtsPieces(operation: ClipOperation, a: readonly Region[], b: readonly Region[]): Region[];
 
+/** Regions without the slits in and between them that are narrower than the gap. */
+export function jtsClosed(regions: readonly Region[], gap: number): Region[];
+
 /** Areas of what lines enclose that meet only at their ends, net of what lies within. */
 export function jtsFaceAreas(segments: readonly (readonly [Point, Point])[]): number[];

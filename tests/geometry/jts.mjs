@@ -2,6 +2,8 @@
 // this file is plain JavaScript with `jts.d.mts` beside it.
 import Coordinate from 'jsts/org/locationtech/jts/geom/Coordinate.js';
 import GeometryFactory from 'jsts/org/locationtech/jts/geom/GeometryFactory.js';
+import BufferOp from 'jsts/org/locationtech/jts/operation/buffer/BufferOp.js';
+import BufferParameters from 'jsts/org/locationtech/jts/operation/buffer/BufferParameters.js';
 import SnapIfNeededOverlayOp from 'jsts/org/locationtech/jts/operation/overlay/snap/SnapIfNeededOverlayOp.js';
 import Polygonizer from 'jsts/org/locationtech/jts/operation/polygonize/Polygonizer.js';
 
@@ -29,7 +31,17 @@ export function jtsArea(operation, a, b) {
 }
 
 export function jtsPieces(operation, a, b) {
-  const result = operations[operation](geometryOf(a), geometryOf(b));
+  return regionsOf(operations[operation](geometryOf(a), geometryOf(b)));
+}
+
+export function jtsClosed(regions, gap) {
+  const corners = new BufferParameters();
+  corners.setJoinStyle(BufferParameters.JOIN_MITRE);
+  const grown = BufferOp.bufferOp(geometryOf(regions), gap / 2, corners);
+  return regionsOf(BufferOp.bufferOp(grown, -gap / 2, corners));
+}
+
+function regionsOf(result) {
   const ringOf = (line) =>
     line
       .getCoordinates()
