@@ -1,5 +1,5 @@
 import { dateIsReal, dateLater } from '../plan/calendar.ts';
-import { papersOf } from '../plan/papers.ts';
+import { papersOf, pourOf } from '../plan/papers.ts';
 import { shortened } from './drawing-labels.ts';
 import { drynessText, type FirstHeating, type HeatingDay, heatingSupplyText } from './first-heating.ts';
 import type { PaperSource } from './paper-source.ts';
@@ -39,6 +39,8 @@ interface CalendarEvent {
 }
 
 function pourEvents(source: PaperSource): readonly CalendarEvent[] {
+  // a large floor is not planned for nothing
+  if (pourOf(source.file).days.every(({ date }) => date === null)) return [];
   const names = namesOf(source.plan, source.analysis);
   return pourPlanOf(source).lots.flatMap((lot) => (lot.date === null ? [] : [pourEvent(lot, lot.date, names)]));
 }

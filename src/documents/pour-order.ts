@@ -113,25 +113,26 @@ const mostSteps = 2;
 const leastShare = 0.5;
 
 /** The bays of one day: at least one, if any are left. */
-export function lotTaken({ ways, neighbours }: FloorWays, { left, before, share }: LotWish): readonly string[] {
+export function lotTaken(floor: FloorWays, { left, before, share }: LotWish): readonly string[] {
   const over = new Map<string, number>();
+  const throughOf = (id: string) => floor.ways.get(id)?.through ?? null;
   for (const id of left) {
-    const through = ways.get(id)?.through ?? null;
+    const through = throughOf(id);
     if (through !== null) over.set(through, (over.get(through) ?? 0) + 1);
   }
   const lot: string[] = [];
   const free = new Set([...left].filter((id) => (over.get(id) ?? 0) === 0));
   for (;;) {
-    const rank = ranksFrom(lot.length === 0 ? before : lot, { ways, neighbours });
-    const mayGoFar = share(lot) < leastShare;
-    const open = [...free].filter(
-      (id) => lot.length === 0 || ((mayGoFar || isNear(rank(id))) && share([...lot, id]) <= 1),
-    );
-    const next = leastOf(open, rank);
+    const isOpen = (id: string) => free.has(id) && (lot.length === 0 || share([...lot, id]) <= 1);
+    const from = lot.length === 0 ? before : lot;
+    const next =
+      lot.length === 0 || share(lot) < leastShare
+        ? (nearestOpen(floor, { from, isOpen, steps: Infinity }) ?? nextApart(floor, { from, isOpen, among: free }))
+        : nearestOpen(floor, { from, isOpen, steps: mostSteps });
     if (next === null) return lot;
     lot.push(next);
     free.delete(next);
-    const through = ways.get(next)?.through ?? null;
+    const through = throughOf(next);
     if (through === null || !left.has(through)) continue;
     const count = (over.get(through) ?? 0) - 1;
     over.set(through, count);
@@ -139,42 +140,48 @@ export function lotTaken({ ways, neighbours }: FloorWays, { left, before, share 
   }
 }
 
-type Rank = readonly number[];
+interface Search {
+  readonly from: readonly string[];
+  readonly isOpen: (id: string) => boolean;
+}
 
-/** Bays by the fewest joints from the lot, those that no joint leads to by their distance from it; then the farthest from the access. */
-function ranksFrom(lot: readonly string[], { ways, neighbours }: Pick<FloorWays, 'ways' | 'neighbours'>) {
-  const steps = new Map(lot.map((id) => [id, 0]));
-  for (const [id, count] of steps)
-    for (const to of neighbours.get(id) ?? []) if (!steps.has(to)) steps.set(to, count + 1);
-  const first = ways.get(lot[0] ?? '')?.middle;
-  return (id: string): Rank => {
+/** Of the open bays that the fewest joints lie before, the farthest from the access. @param steps joints at most */
+function nearestOpen(
+  { ways, neighbours }: FloorWays,
+  { from, isOpen, steps }: Search & { readonly steps: number },
+): string | null {
+  const seen = new Set(from);
+  let ring: readonly string[] = from;
+  for (let step = 0; step < steps && ring.length > 0; step++) {
+    ring = [...new Set(ring.flatMap((id) => neighbours.get(id) ?? []))].filter((id) => !seen.has(id));
+    for (const id of ring) seen.add(id);
+    const found = leastOf(ring, isOpen, (id) => -(ways.get(id)?.lengthMm ?? 0));
+    if (found !== null) return found;
+  }
+  return null;
+}
+
+/** Where no joint leads on: the bay nearest to where the work is, or the farthest from the access where it has not begun. */
+function nextApart(
+  { ways }: FloorWays,
+  { from, isOpen, among }: Search & { readonly among: Iterable<string> },
+): string | null {
+  const at = ways.get(from[0] ?? '')?.middle;
+  return leastOf(among, isOpen, (id) => {
     const way = ways.get(id);
-    if (way === undefined) return [0, 0, 0];
-    if (first === undefined) return [0, 0, -way.lengthMm];
-    const count = steps.get(id);
-    return count === undefined
-      ? [Infinity, pointDistance(first, way.middle), -way.lengthMm]
-      : [count, 0, -way.lengthMm];
-  };
+    if (way === undefined) return 0;
+    return at === undefined ? -way.lengthMm : pointDistance(at, way.middle);
+  });
 }
 
-function isNear([steps = 0]: Rank): boolean {
-  return steps <= mostSteps;
-}
-
-/** The first in reading order of those of the least rank. */
-function leastOf(ids: readonly string[], rank: (id: string) => Rank): string | null {
-  let least: { readonly id: string; readonly rank: Rank } | null = null;
+/** The first open one of the least figure. Whether it is open is asked last, as it takes longer. */
+function leastOf(ids: Iterable<string>, isOpen: Search['isOpen'], figure: (id: string) => number): string | null {
+  let least: { readonly id: string; readonly value: number } | null = null;
   for (const id of ids) {
-    const own = rank(id);
-    if (least === null || ranksCompare(own, least.rank) < 0) least = { id, rank: own };
+    const value = figure(id);
+    if ((least === null || value < least.value) && isOpen(id)) least = { id, value };
   }
   return least?.id ?? null;
-}
-
-function ranksCompare(a: Rank, b: Rank): number {
-  const i = a.findIndex((value, k) => value !== b[k]);
-  return i < 0 ? 0 : (a[i] as number) < (b[i] as number) ? -1 : 1;
 }
 
 /** The bays of a lot in the order in which they are laid, and those to which no way leads any more but over fresh screed.

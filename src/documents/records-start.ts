@@ -1,7 +1,7 @@
-import { type Records, recordsOf } from '../plan/papers.ts';
+import { pourOf, type Records, recordsOf } from '../plan/papers.ts';
 import { type FirstHeating, firstHeatingOf, heatingMomentText } from './first-heating.ts';
 import type { PaperSource } from './paper-source.ts';
-import { pourPlanOf } from './pour-plan.ts';
+import { pourDaysGiven } from './pour-days.ts';
 
 /** First heating as the papers have it: where the pour is entered to end later than the day of laying, or every bay has its day and no day of laying is
  *  entered, the days are counted from the last pour, since they are never to begin early. */
@@ -18,15 +18,17 @@ interface Laid {
   readonly words: string | null;
 }
 
-function laidOf(source: PaperSource, { laidOn }: Records): Laid {
-  const { lots } = pourPlanOf(source);
-  const last = lots.reduce<string | null>(
+function laidOf({ file, analysis }: PaperSource, { laidOn }: Records): Laid {
+  const { days } = pourDaysGiven(pourOf(file), analysis);
+  const last = days.reduce<string | null>(
     (most, { date }) => (date !== null && (most === null || date > most) ? date : most),
     null,
   );
+  const isAllDated =
+    days.every(({ date }) => date !== null) && days.flatMap(({ bays }) => bays).length === analysis.bays.length;
   if (last === null) return { laidOn, words: null };
   if (laidOn === null) {
-    if (lots.some(({ date }) => date === null)) return { laidOn, words: null };
+    if (!isAllDated) return { laidOn, words: null };
     return {
       laidOn: last,
       words: `No laying date is entered: days are counted from the last day of the pour, ${last}.`,
