@@ -11,7 +11,7 @@ import {
 } from '../../src/documents/compare-tables.ts';
 import { jointsKept } from '../../src/plan/edits/joints.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
-import { demoNames, demoText, paperSourceOf } from './paper-fixture.ts';
+import { demoNames, demoText, paperSourceOf, shippedFonts } from './paper-fixture.ts';
 
 /** A hall of 12 x 5 m beside a store, with a doorway between and a joint drawn across the hall. */
 function floor(over: Partial<PlanFile> = {}) {
@@ -248,24 +248,26 @@ describe('papers of a revision', () => {
     expect(titles).toContain('Settings that changed');
   });
 
-  it('are the same bytes each time, and hold hostile names as text', () => {
+  it('are the same bytes each time, and hold hostile names as text', async () => {
     const name = '=1+1<script>\u202e"\u0007';
-    const versions = () =>
-      [
-        floor({ name }),
-        floor({ ...jointAt(3000), name, rooms: floor().file.rooms.map((room) => ({ ...room, name })) }),
-      ] as const;
-    const made = () => comparisonDocuments(...versions()).map(({ name: file, make }) => [file, make()] as const);
-    expect(made()).toEqual(made());
-    for (const [file, text] of made()) {
-      expect(text, file).not.toContain('\u202e');
-      if (file.endsWith('.svg')) expect(text).not.toContain('<script');
-      else
-        expect(
-          String(text)
-            .split(/[\r\n,]/u)
-            .filter((cell) => cell.startsWith('=')),
-        ).toEqual([]);
+    const { rooms } = floor().file;
+    const versions = [
+      floor({ name }),
+      floor({ ...jointAt(3000), name, rooms: rooms.map((room) => ({ ...room, name })) }),
+    ] as const;
+    const made = async () => {
+      const documents = comparisonDocuments(...versions, shippedFonts);
+      return (await Promise.all(documents.map(({ make }) => make()))).flat();
+    };
+    const files = await made();
+    expect(await made()).toEqual(files);
+    expect(files.map((file) => file.name)).toEqual(
+      expect.arrayContaining(['compare.svg', 'compare-joints.csv', 'compare-quantities.csv', 'compare-settings.csv']),
+    );
+    for (const { name: file, content } of files) {
+      if (typeof content !== 'string') continue;
+      if (file.endsWith('.svg')) expect(content).not.toContain('<script');
+      else expect(content.split(/[\r\n,]/u).filter((cell) => cell.startsWith('='))).toEqual([]);
     }
   });
 });
