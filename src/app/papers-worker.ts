@@ -3,8 +3,9 @@ import { zipSync } from 'fflate';
 import { createAnalyser } from '../analysis/analyser.ts';
 import { type Comparison, comparisonOf } from '../documents/compare.ts';
 import { comparisonDocuments } from '../documents/compare-documents.ts';
-import { documentsOf, type PlanDocument } from '../documents/documents.ts';
+import { documentsOf } from '../documents/documents.ts';
 import type { PaperSource } from '../documents/paper-source.ts';
+import type { PaperFile, PlanDocument } from '../documents/plan-document.ts';
 import { orderingOf, papersOf } from '../plan/papers.ts';
 import { planResolve } from '../plan/resolve.ts';
 import type { PlanFile } from '../plan/schema.ts';
@@ -34,9 +35,16 @@ function documents(): readonly PlanDocument[] {
   return earlier === null ? own : [...own, ...comparisonDocuments(earlier, source, fontsFetch)];
 }
 
-async function bytesOf({ make }: PlanDocument): Promise<Uint8Array> {
-  const content = await make();
+/** Made anew when another plan is laid: what papers share is made once. */
+let made: readonly PlanDocument[] = [];
+
+function bytesOf({ content }: PaperFile): Uint8Array {
   return typeof content === 'string' ? new TextEncoder().encode(content) : content;
+}
+
+function zipOf(files: readonly PaperFile[]): Uint8Array {
+  // one day for all of them: the same papers are the same bytes
+  return zipSync(Object.fromEntries(files.map((file) => [file.name, bytesOf(file)])), { mtime: '1980-01-01T00:00:00' });
 }
 
 const service = {
@@ -47,9 +55,10 @@ const service = {
   /** What papers are made of from now on. */
   lay(next: PaperSource): PapersLaid {
     source = next;
+    made = documents();
     const { file, plan, analysis } = next;
     return {
-      list: documents().map(({ name, words, group }) => ({ name, words, group })),
+      list: made.map(({ name, words, group }) => ({ name, words, group })),
       takeOff: orderOf(plan, analysis, orderingOf(file), papersOf(file)),
       comparison: earlier === null ? null : comparisonOf(earlier, next),
     };
@@ -62,18 +71,21 @@ const service = {
     const analysis = createAnalyser().analyse(plan);
     if (analysis !== null) earlier = { file, plan, analysis, date };
   },
-  /** @returns bytes of one paper, or of all of them in one file */
-  async make(name: string, onProgress: (share: number) => void): Promise<Uint8Array> {
-    const all = documents();
-    const one = all.find((each) => each.name === name);
-    if (one !== undefined) return bytesOf(one);
-    const files: Record<string, Uint8Array> = {};
-    for (const [i, each] of all.entries()) {
-      files[each.name] = await bytesOf(each);
+  /** @returns one paper, or all of them in one file; several sheets of one paper come in one file too */
+  async make(
+    name: string,
+    onProgress: (share: number) => void,
+  ): Promise<{ readonly name: string; readonly bytes: Uint8Array }> {
+    const wanted = made.filter((each) => each.name === name);
+    const all = wanted.length === 0 ? made : wanted;
+    const files: PaperFile[] = [];
+    for (const [i, { make }] of all.entries()) {
+      files.push(...(await make()));
       onProgress((i + 1) / all.length);
     }
-    // one day for all of them: the same papers are the same bytes
-    return zipSync(files, { mtime: '1980-01-01T00:00:00' });
+    const [only, ...others] = files;
+    if (only !== undefined && others.length === 0) return { name: only.name, bytes: bytesOf(only) };
+    return { name: wanted.length === 0 ? name : `${name.replaceAll('.', '-')}.zip`, bytes: zipOf(files) };
   },
 };
 export type PaperService = typeof service;

@@ -5,8 +5,9 @@ import { type Analyser, createAnalyser } from '../analysis/analyser.ts';
 import { analysisText } from '../documents/analysis-text.ts';
 import { comparisonOf } from '../documents/compare.ts';
 import { comparisonDocuments } from '../documents/compare-documents.ts';
-import { documentsOf, type PlanDocument } from '../documents/documents.ts';
+import { documentsOf } from '../documents/documents.ts';
 import type { PaperSource } from '../documents/paper-source.ts';
+import type { PlanDocument } from '../documents/plan-document.ts';
 import { oneLine } from '../documents/words.ts';
 import { planRead } from '../plan/read.ts';
 import { planResolve } from '../plan/resolve.ts';
@@ -101,17 +102,25 @@ async function documentsWrite(
   documents: readonly Pick<PlanDocument, 'name' | 'make'>[],
 ): Promise<readonly string[]> {
   const problems: string[] = [];
-  for (const { name, make } of documents) {
-    const content = await make();
-    const file = join(folder, `${stem}.${name}`);
-    try {
-      folderMake(resolve(job.folder, folder));
-      writeFileSync(resolve(job.folder, file), content);
-    } catch (error) {
-      problems.push(problemLine(file, '', systemMessage(error)));
+  for (const { make } of documents) {
+    for (const { name, content } of await make()) {
+      const file = join(folder, `${stem}.${name}`);
+      const problem = fileWrite(resolve(job.folder, file), content);
+      if (problem !== null) problems.push(problemLine(file, '', problem));
     }
   }
   return problems;
+}
+
+/** @returns why it could not be written; null where it was */
+function fileWrite(path: string, content: string | Uint8Array): string | null {
+  try {
+    folderMake(dirname(path));
+    writeFileSync(path, content);
+    return null;
+  } catch (error) {
+    return systemMessage(error);
+  }
 }
 
 /** Makes a folder and those above it, one by one: where the system refuses, the recursive call of the engine may go round without end. */

@@ -1,32 +1,40 @@
 import { comparisonOf } from './compare.ts';
 import { comparisonPages } from './compare-drawing.ts';
+import { comparisonForm } from './compare-form.ts';
 import { comparisonTables } from './compare-tables.ts';
-import { csvOf } from './csv.ts';
-import type { PlanDocument } from './documents.ts';
+import { setDocuments, tableDocument } from './documents.ts';
+import { formPages } from './form-pages.ts';
+import { once } from './page-sets.ts';
 import type { PaperFonts, PaperSource } from './paper-source.ts';
-import { pageSvg } from './svg.ts';
+import type { PlanDocument } from './plan-document.ts';
 
 /** What tells of a revision, beside the documents of the plan itself.
- *  @param _fonts asked for by those that need them */
+ *  @param fonts asked for by those that need them */
 export function comparisonDocuments(
   before: PaperSource,
   now: PaperSource,
-  _fonts: () => Promise<PaperFonts>,
+  fonts: () => Promise<PaperFonts>,
 ): readonly PlanDocument[] {
+  const comparison = comparisonOf(before, now);
+  const pages = once(() => comparisonPages(before, now));
+  const form = once(() => formPages([comparisonForm(comparison)], now));
   return [
-    {
-      name: 'compare.svg',
-      words: 'Revision: the drawing, SVG',
+    ...setDocuments(now, fonts, {
+      stem: 'compare',
+      words: 'Revision: what changed, drawn',
       group: 'sheets',
-      make: () => pageSvg(comparisonPages(before, now)[0]),
-    },
-    ...comparisonTables(comparisonOf(before, now)).map(
-      (table): PlanDocument => ({
-        name: `${table.name}.csv`,
-        words: `Revision: ${table.title.toLowerCase()}, CSV`,
-        group: 'lists',
-        make: () => csvOf(table),
-      }),
+      pages,
+      isDrawing: true,
+    }),
+    ...setDocuments(now, fonts, {
+      stem: 'revision',
+      words: 'Revision: what changed, in words',
+      group: 'lists',
+      pages: form,
+      isDrawing: false,
+    }),
+    ...comparisonTables(comparison).map((table) =>
+      tableDocument(table.name, `Revision: ${table.title.toLowerCase()}`, () => table),
     ),
   ];
 }

@@ -1,65 +1,96 @@
 import { papersOf } from '../plan/papers.ts';
+import { planWrite } from '../plan/write.ts';
 import { analysisText } from './analysis-text.ts';
 import { csvOf } from './csv.ts';
-import { jointPlanPages } from './joint-plan.ts';
+import { calendarText } from './icalendar.ts';
+import type { Page } from './page.ts';
+import { handoverPages, type PageSet, pageSets } from './page-sets.ts';
 import type { PaperFonts, PaperSource } from './paper-source.ts';
+import type { PaperFile, PaperGroup, PlanDocument } from './plan-document.ts';
 import { planTables } from './plan-tables.ts';
-import { setOutPages } from './set-out.ts';
 import { pageSvg } from './svg.ts';
+import type { Table } from './table.ts';
 
-/** What papers are for: to build by, to order and look up, to record on site, and for other programs. */
-export const paperGroups = ['sheets', 'lists', 'records', 'data'] as const;
-export type PaperGroup = (typeof paperGroups)[number];
-
-export interface PlanDocument {
-  /** End of the file's name. */
-  readonly name: string;
-  /** What it is, and of what kind of file. */
-  readonly words: string;
-  readonly group: PaperGroup;
-  /** Makes it when it is asked for: text is UTF-8. */
-  readonly make: () => string | Uint8Array | Promise<Uint8Array>;
-}
+type Fonts = () => Promise<PaperFonts>;
 
 /** Every document of a plan. The same source gives the same bytes.
- *  @param _fonts asked for by those that need them */
-export function documentsOf(source: PaperSource, _fonts: () => Promise<PaperFonts>): readonly PlanDocument[] {
-  const { analysis } = source;
+ *  @param fonts asked for by those that need them */
+export function documentsOf(source: PaperSource, fonts: Fonts): readonly PlanDocument[] {
+  const sets = pageSets(source);
+  const calendar = calendarText(source);
   return [
-    {
-      name: 'plan.svg',
-      words: 'Joint plan, SVG',
+    pdfDocument(source, fonts, {
+      name: 'papers.pdf',
+      words: 'All sheets, lists and records in one',
       group: 'sheets',
-      make: () => pageSvg(jointPlanPages(source)[0]),
-    },
-    ...(analysis.tiles === null
-      ? []
-      : [
-          {
-            name: 'set-out.svg',
-            words: 'Set-out sheet of the tiles, SVG',
-            group: 'sheets',
-            make: () => pageSvg(setOutPages(source)[0]),
-          } as const,
-        ]),
+      pages: () => handoverPages(sets),
+    }),
+    ...sets.flatMap((set) => setDocuments(source, fonts, set)),
     { name: 'tables.xlsx', words: 'All lists, spreadsheet', group: 'lists', make: () => workbook(source) },
-    ...planTables(source).map(
-      ({ name, words, make }): PlanDocument => ({
-        name: `${name}.csv`,
-        words: `${words}, CSV`,
-        group: 'lists',
-        make: () => csvOf(make(source)),
-      }),
-    ),
-    { name: 'analysis.json', words: 'Analysis, JSON', group: 'data', make: () => analysisText(analysis) },
+    ...planTables(source).map(({ name, words, make }): PlanDocument => tableDocument(name, words, () => make(source))),
+    ...(calendar === null
+      ? []
+      : [fileDocument('records.ics', 'Calendar of pour, heating and tests', 'records', () => calendar)]),
+    fileDocument('analysis.json', 'Analysis, JSON', 'data', () => analysisText(source.analysis)),
+    fileDocument('plan.json', 'Plan file, JSON', 'data', () => planWrite(source.file)),
   ];
 }
 
-async function workbook(source: PaperSource): Promise<Uint8Array> {
+/** A set of pages as PDF, and its drawings sheet by sheet as SVG. */
+export function setDocuments(source: PaperSource, fonts: Fonts, set: PageSet): readonly PlanDocument[] {
+  const { stem, words, group, pages, isDrawing } = set;
+  const pdf = pdfDocument(source, fonts, { name: `${stem}.pdf`, words: `${words}, PDF`, group, pages });
+  if (!isDrawing) return [pdf];
+  const svg: PlanDocument = {
+    name: `${stem}.svg`,
+    words: `${words}, SVG`,
+    group,
+    make: async () => {
+      const planText = planWrite(source.file);
+      return pages().map((page, i) => ({
+        name: i === 0 ? `${stem}.svg` : `${stem}-${i + 1}.svg`,
+        content: pageSvg(page, { planText }),
+      }));
+    },
+  };
+  return [pdf, svg];
+}
+
+/** A table as a document of its own. */
+export function tableDocument(name: string, words: string, make: () => Table): PlanDocument {
+  return fileDocument(`${name}.csv`, `${words}, CSV`, 'lists', () => csvOf(make()));
+}
+
+function fileDocument(name: string, words: string, group: PaperGroup, make: () => string): PlanDocument {
+  return { name, words, group, make: async () => [{ name, content: make() }] };
+}
+
+function pdfDocument(
+  { file, plan, date }: PaperSource,
+  fonts: Fonts,
+  {
+    name,
+    words,
+    group,
+    pages,
+  }: Pick<PlanDocument, 'name' | 'words' | 'group'> & { readonly pages: () => readonly Page[] },
+): PlanDocument {
+  return {
+    name,
+    words,
+    group,
+    make: async () => {
+      const { pagesPdf } = await import('./pdf.ts');
+      const about = { title: plan.name, date: papersOf(file).date ?? date, planText: planWrite(file) };
+      return [{ name, content: await pagesPdf(pages(), { ...about, fonts: await fonts() }) }];
+    },
+  };
+}
+
+async function workbook(source: PaperSource): Promise<readonly PaperFile[]> {
   const { tablesXlsx } = await import('./xlsx.ts');
   const { plan, file, date } = source;
-  return tablesXlsx(
-    planTables(source).map(({ make }) => make(source)),
-    { title: plan.name, date: papersOf(file).date ?? date },
-  );
+  const tables = planTables(source).map(({ make }) => make(source));
+  const content = await tablesXlsx(tables, { title: plan.name, date: papersOf(file).date ?? date });
+  return [{ name: 'tables.xlsx', content }];
 }

@@ -1,9 +1,11 @@
+import { doorwaysTable } from './doorway-sheet.ts';
 import type { PaperSource } from './paper-source.ts';
 import { pourTable } from './pour-papers.ts';
 import { registerTable } from './register.ts';
 import { setOutTable } from './setting-out-table.ts';
 import type { Table } from './table.ts';
 import { baysTable, findingsTable, jointsTable, quantitiesTable } from './tables.ts';
+import { takeOffOf, takeoffBaysTable, takeoffRoomsTable, takeoffTable } from './takeoff-tables.ts';
 import { cutsTable, tilesTable } from './tile-tables.ts';
 
 /** A table by its name before it is made: a large floor has long ones. */
@@ -14,11 +16,23 @@ export interface NamedTable {
 }
 
 const tables: readonly NamedTable[] = [
+  { name: 'take-off', words: 'Take-off', make: (source) => takeoffTable(takeOffOf(source)) },
+  {
+    name: 'take-off-rooms',
+    words: 'Take-off, room by room',
+    make: (source) => takeoffRoomsTable(source, takeOffOf(source)),
+  },
+  {
+    name: 'take-off-bays',
+    words: 'Take-off, bay by bay',
+    make: (source) => takeoffBaysTable(source, takeOffOf(source)),
+  },
   { name: 'quantities', words: 'Quantities', make: quantitiesTable },
   { name: 'joints', words: 'Joint list', make: jointsTable },
   { name: 'joint-register', words: 'Joint register', make: registerTable },
   { name: 'setting-out', words: 'Setting out of joints', make: setOutTable },
   { name: 'bays', words: 'Bay list', make: baysTable },
+  { name: 'doorways', words: 'Doorways', make: doorwaysTable },
   { name: 'pour-plan', words: 'Pour plan', make: pourTable },
   { name: 'findings', words: 'Findings', make: findingsTable },
 ];

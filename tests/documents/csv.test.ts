@@ -1,8 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { analysisText } from '../../src/documents/analysis-text.ts';
 import { csvOf } from '../../src/documents/csv.ts';
-import { documentsOf } from '../../src/documents/documents.ts';
 import { planTables } from '../../src/documents/plan-tables.ts';
 import { type Cell, plain, type Table } from '../../src/documents/table.ts';
 import { baysTable, findingsTable, jointsTable, quantitiesTable } from '../../src/documents/tables.ts';
@@ -10,7 +8,7 @@ import { cutsTable, tilesTable } from '../../src/documents/tile-tables.ts';
 import { cutSizesText, toCutText } from '../../src/documents/tile-words.ts';
 import { jointKinds } from '../../src/plan/analysis.ts';
 import { analysisOf, planOf, room } from './fixture.ts';
-import { noFonts, paperSource } from './paper-fixture.ts';
+import { paperSource } from './paper-fixture.ts';
 import { fieldReport, jointedReport, tiledAnalysis, tiledPlan, wallCut } from './tile-fixture.ts';
 
 /** A reader of RFC 4180, written from its grammar. */
@@ -258,27 +256,6 @@ describe('lists of tiles', () => {
 });
 
 describe('documents', () => {
-  it('are all there, the analysis as the command line prints it', () => {
-    const documents = documentsOf(paperSource(planOf(), analysisOf()), noFonts);
-    expect(documents.map(({ name }) => name)).toEqual([
-      'analysis.json',
-      'quantities.csv',
-      'joints.csv',
-      'joint-register.csv',
-      'bays.csv',
-      'findings.csv',
-      'tables.xlsx',
-      'plan.svg',
-    ]);
-    expect(documents[0]?.make()).toBe(analysisText(analysisOf()));
-    const tiled = documentsOf(paperSource(tiledPlan(), tiledAnalysis()), noFonts).map(({ name }) => name);
-    expect(tiled.filter((name) => !documents.some((each) => each.name === name))).toEqual([
-      'tiles.csv',
-      'cuts.csv',
-      'set-out.svg',
-    ]);
-  });
-
   it('call each file of a table by the name of the table', () => {
     const source = paperSource(tiledPlan(), tiledAnalysis());
     for (const { name, make } of planTables(source)) expect(make(source).name).toBe(name);

@@ -1,7 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { createAnalyser } from '../../src/analysis/analyser.ts';
+import { documentsOf } from '../../src/documents/documents.ts';
 import type { PaperFonts, PaperSource } from '../../src/documents/paper-source.ts';
+import type { PaperFile } from '../../src/documents/plan-document.ts';
 import type { Analysis } from '../../src/plan/analysis.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { planRead } from '../../src/plan/read.ts';
@@ -29,6 +31,12 @@ export const demoNames = ['1-dwelling', '2-public-library', '3-market-hall'] as 
 
 export function demoText(name: (typeof demoNames)[number]): string {
   return readFileSync(new URL(`../../demo-plans/${name}.json`, import.meta.url), 'utf8');
+}
+
+/** The files of the documents whose names are such, made without fonts. */
+export async function paperFiles(source: PaperSource, names: RegExp): Promise<readonly PaperFile[]> {
+  const wanted = documentsOf(source, noFonts).filter(({ name }) => names.test(name));
+  return (await Promise.all(wanted.map(({ make }) => make()))).flat();
 }
 
 const { resolve } = createRequire(import.meta.url);

@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { createAnalyser } from '../../src/analysis/analyser.ts';
-import { documentsOf } from '../../src/documents/documents.ts';
 import { labelsPlace } from '../../src/documents/label-place.ts';
 import { fieldSetOuts, setOutPages } from '../../src/documents/set-out.ts';
 import { setOutDrawing } from '../../src/documents/set-out-drawing.ts';
@@ -17,7 +16,7 @@ import { planRead } from '../../src/plan/read.ts';
 import { planResolve } from '../../src/plan/resolve.ts';
 import { box, joint } from './fixture.ts';
 import { lineHits, outlineOf } from './label-check.ts';
-import { noFonts, paperSource } from './paper-fixture.ts';
+import { paperFiles, paperSource } from './paper-fixture.ts';
 import { oneRoom, sheetWords, words } from './set-out-fixture.ts';
 import { fieldReport, jointedReport, tiledAnalysis, tiledPlan } from './tile-fixture.ts';
 
@@ -265,8 +264,8 @@ describe('the set-out sheet', () => {
     const field = { ...(plan.tiles as NonNullable<Plan['tiles']>), id: '=t1<b>', rooms: ['r1'] };
     const bad = tiledPlan({ name: hostile, rooms, tileFields: [field] });
     const of = tiledAnalysis([fieldReport({ id: '=t1<b>', rooms: ['r1'] }), fieldReport({ rooms: ['r2'] })]);
-    for (const { name, make } of documentsOf(paperSource(bad, of), noFonts)) {
-      const text = String(await make());
+    for (const { name, content } of await paperFiles(paperSource(bad, of), /\.(?:svg|csv|json)$/u)) {
+      const text = String(content);
       if (name.endsWith('.svg')) expect(text, name).not.toContain('<script');
       if (name.endsWith('.csv')) expect(text, name).not.toMatch(/(?:^|,|\n|")[=+@-](?!\d)/u);
       if (!name.endsWith('.json')) expect(text, name).not.toContain('\u0000');

@@ -21,13 +21,13 @@ export async function paperDownload(name: string): Promise<void> {
   // One after the other: a second press while one is made is no second wish.
   if (laid === null || run !== null) return;
   const { plan } = laid.result;
-  const bytes = await paperMake(name);
-  if (bytes === null) {
+  const made = await paperMake(name);
+  if (made === null) {
     boardRefuse(`The paper was not made. ${papersStore.getState().halted ?? ''}`.trim(), []);
     return;
   }
-  const type = types[name.split('.').at(-1) ?? ''] ?? 'application/octet-stream';
-  download(`${fileStem(plan.name)}-${name}`, type, bytes as Uint8Array<ArrayBuffer>);
+  const type = types[made.name.split('.').at(-1) ?? ''] ?? 'application/octet-stream';
+  download(`${fileStem(plan.name)}-${made.name}`, type, made.bytes as Uint8Array<ArrayBuffer>);
 }
 
 /** Asks for an earlier version of the plan, to be compared with. */

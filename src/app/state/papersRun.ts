@@ -108,8 +108,13 @@ function today(): string {
   return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, '0')).join('-');
 }
 
+export interface MadePaper {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
 /** Makes one paper of what is laid, or all of them.  @returns null where it was cancelled or could not be made: `halted` says why */
-export async function paperMake(name: string): Promise<Uint8Array | null> {
+export async function paperMake(name: string): Promise<MadePaper | null> {
   papersStore.setState({ run: { name, pace: 'quick', share: 0 }, halted: null });
   const timers = [
     setTimeout(() => runTell({ pace: 'slow' }), slowMs),

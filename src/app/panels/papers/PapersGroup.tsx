@@ -1,4 +1,4 @@
-import type { PaperGroup } from '../../../documents/documents.ts';
+import type { PaperGroup } from '../../../documents/plan-document.ts';
 import { paperDownload } from '../../files/paper-work.ts';
 import { Fold } from '../../parts/Fold.tsx';
 import { Icon } from '../../parts/Icon.tsx';
