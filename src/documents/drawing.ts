@@ -103,6 +103,8 @@ export interface LabelItem extends DrawingItemBase {
   readonly forms: readonly LabelForm[];
   /** The greater is seated first. */
   readonly priority: number;
+  /** What it says stands elsewhere on the sheet too: nobody misses it where it finds no room. */
+  readonly saidAgain?: true;
 }
 
 /** Lines of text, set centred under each other. */

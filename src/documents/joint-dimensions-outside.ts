@@ -25,9 +25,11 @@ export interface OutsideFloor {
   readonly scale: number;
 }
 
-export interface OutsideStrings {
+export interface Strings {
   readonly items: readonly DrawingItem[];
-  /** Joints that a thin line joins to their figure. */
+  /** Joints whose figure stands on a string. */
+  readonly onString: ReadonlySet<JointSetting>;
+  /** ... and those of them that meet the string, or that a thin line joins to it. */
   readonly joined: ReadonlySet<JointSetting>;
 }
 
@@ -38,8 +40,9 @@ const offEndMm = 2.4;
 /** Names of so many joints stand beside a figure; of more, the count. */
 const mostNamed = 3;
 
-export function outsideStrings(frame: SetOutFrame, runs: readonly JointRun[], floor: OutsideFloor): OutsideStrings {
+export function outsideStrings(frame: SetOutFrame, runs: readonly JointRun[], floor: OutsideFloor): Strings {
   const items: DrawingItem[] = [];
+  const onString = new Set<JointSetting>();
   const joined = new Set<JointSetting>();
   for (const axis of ['x', 'y'] as const) {
     const own = runs.filter((run) => run.frame === frame && run.axis === axis);
@@ -48,13 +51,14 @@ export function outsideStrings(frame: SetOutFrame, runs: readonly JointRun[], fl
     const ticks = own.map(runTick);
     items.push(...stringLine(string, ticks), ...figuresOutward(string, ticks));
     for (const run of own) {
+      for (const setting of run.settings) onString.add(setting);
       const found = joinedEnd(run, string, floor);
       if (found === null) continue;
       items.push(found.item);
       for (const setting of run.settings) if (setting.joint.run === found.setting.joint.run) joined.add(setting);
     }
   }
-  return { items, joined };
+  return { items, onString, joined };
 }
 
 /** Above the floor as the sheet is read, or to its left: where reading begins. */

@@ -6,7 +6,7 @@ import { boxOf } from '../geometry/ring.ts';
 import { WELD_MM } from '../geometry/tolerance.ts';
 import type { Plan, Room } from '../plan/plan.ts';
 import type { DrawingItem } from './drawing.ts';
-import type { OutsideStrings } from './joint-dimensions-outside.ts';
+import type { Strings } from './joint-dimensions-outside.ts';
 import {
   figuresAlong,
   type RunningString,
@@ -38,7 +38,7 @@ interface Across {
   readonly taken: readonly number[];
 }
 
-export function roomStrings(plan: Plan, runs: readonly JointRun[], scale: number): OutsideStrings {
+export function roomStrings(plan: Plan, runs: readonly JointRun[], scale: number): Strings {
   const items: DrawingItem[] = [];
   const joined = new Set<JointSetting>();
   const things = thingsOf(plan);
@@ -60,7 +60,7 @@ export function roomStrings(plan: Plan, runs: readonly JointRun[], scale: number
       }
     }
   }
-  return { items, joined };
+  return { items, onString: joined, joined };
 }
 
 function isIn(room: Room, setting: JointSetting): boolean {

@@ -5,7 +5,7 @@ import { setOutTolerance } from '../plan/papers.ts';
 import type { Drawing, DrawingItem, LabelItem, LabelPlace } from './drawing.ts';
 import { itemsInOrder } from './drawing-list.ts';
 import { basePointItems, frameOrigin, gridLineItems } from './joint-dimensions-marks.ts';
-import { outsideStrings } from './joint-dimensions-outside.ts';
+import { outsideStrings, type Strings } from './joint-dimensions-outside.ts';
 import { roomStrings } from './joint-dimensions-rooms.ts';
 import type { PaperSource } from './paper-source.ts';
 import { isInWall, type JointSetting, jointRuns, jointSettings } from './setting-out.ts';
@@ -39,7 +39,7 @@ export function jointDimensions(
   const points = [...itemPoints(drawing.items), ...itemPoints(marked)];
   const strings =
     floor === undefined ? roomStrings(plan, runs, scale) : outsideStrings(floor, runs, { rings, points, scale });
-  const beside = besideLabels(settings, strings.joined, scale);
+  const beside = besideLabels(settings, strings, scale);
   return [...marked, ...strings.items, ...originItems(settings, beside, strings.items, scale), ...beside];
 }
 
@@ -73,7 +73,7 @@ export function dimensionedDrawing(source: PaperSource, drawing: Drawing, { scal
  *  @param made by `jointDimensions`   @param unlettered labels without a seat */
 export function dimensionsLeft(made: readonly DrawingItem[], unlettered: readonly LabelItem[]): string | null {
   const own = new Set<DrawingItem>(made);
-  const count = unlettered.filter((label) => own.has(label)).length;
+  const count = unlettered.filter((label) => own.has(label) && label.saidAgain === undefined).length;
   return count === 0
     ? null
     : `${count} running ${count === 1 ? 'figure has' : 'figures have'} no room on the drawing: see the list Setting out of joints.`;
@@ -109,7 +109,7 @@ function labelCorners(item: DrawingItem, scale: number): readonly Point[] {
 /** Of joints that no thin line joins to a figure: one for each line of joints, at its longest. */
 function besideLabels(
   settings: readonly JointSetting[],
-  joined: ReadonlySet<JointSetting>,
+  { joined, onString }: Strings,
   scale: number,
 ): readonly LabelItem[] {
   const lines = new Map<string, { readonly setting: JointSetting; readonly words: string }>();
@@ -127,7 +127,7 @@ function besideLabels(
     const known = lines.get(key);
     if (known === undefined || known.setting.joint.lengthM < joint.lengthM) lines.set(key, { setting, words });
   }
-  return [...labels, ...[...lines.values()].map(({ setting, words }) => besideLabel(setting, words))];
+  return [...labels, ...[...lines.values()].map(({ setting, words }) => besideLabel(setting, words, onString))];
 }
 
 /** Example: "x 4500"; of a joint that is askew by less than it is set out to "x 4500, 4502", the end nearer to the origin first; null where only both
@@ -144,7 +144,8 @@ function besideWords({ lies, runningMm, points }: JointSetting): string | null {
 }
 
 /** Its name is said again: beside a door the figures of the next one may stand as near. */
-function besideLabel({ joint }: JointSetting, words: string): LabelItem {
+function besideLabel(setting: JointSetting, words: string, onString: ReadonlySet<JointSetting>): LabelItem {
+  const { joint } = setting;
   const inOpening = joint.kind === 'doorway' || joint.kind === 'neck';
   return {
     shape: 'label',
@@ -153,6 +154,7 @@ function besideLabel({ joint }: JointSetting, words: string): LabelItem {
     seat: { kind: 'beside', line: joint.line, inOpening },
     forms: [[{ text: `${joint.id} ${words}`, style: `joint-${joint.kind}` }]],
     priority: besidePriority + joint.lengthM,
+    ...(onString.has(setting) && { saidAgain: true }),
   };
 }
 

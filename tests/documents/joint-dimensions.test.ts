@@ -214,13 +214,19 @@ it('a plan turned on its sheet has the same figures on its strings', () => {
 });
 
 it('says how many figures have found no room, and nothing where all have', () => {
-  const made = dimensionsOf(floorSource('1-dwelling'), 50);
+  const made = dimensionsOf(withPapers(floorSource('1-dwelling'), {}), 50);
   const labels = labelsIn(made);
   expect(dimensionsLeft(made, [])).toBeNull();
   expect(dimensionsLeft(made, labels.slice(0, 1))).toMatch(/^1 running figure has no room/u);
   expect(dimensionsLeft(made, labels.slice(0, 2))).toMatch(/^2 running figures have no room/u);
   // what others have left out is theirs to tell
   expect(dimensionsLeft([], labels)).toBeNull();
+  // the figure beside a joint that stands on a string beside the floor as well is not missed
+  const plain = floorSource('1-dwelling');
+  const told = dimensionsOf(withPapers(plain, basePapers(lowerCorners(plain))), 50);
+  const beside = labelsIn(told).filter((label) => /^J\d+ [xy] /u.test(textOf(label)));
+  expect(beside.length).toBeGreaterThan(5);
+  expect(dimensionsLeft(told, beside)).toBeNull();
 });
 
 it('marks where dryness is tested, by name or number, and cuts a name that is too long', () => {

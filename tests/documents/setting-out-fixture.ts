@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import type { PaperSource } from '../../src/documents/paper-source.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { boxOf } from '../../src/geometry/ring.ts';
@@ -52,7 +52,10 @@ export function basePapers(points: readonly Point[]): Papers {
 }
 
 const realFolder = new URL('../../../shared/real-plans/', import.meta.url);
-const realNames = existsSync(realFolder) ? readdirSync(realFolder).filter((name) => name.endsWith('.json')) : [];
+/** Dwellings, offices square and turned on the sheet, and a round one; the contract is kept by all floors of that folder, which takes longer. */
+const realNames = ['duplex_L0', 'largebuilding_L0', 'resplan_0', 'westport_2', 'westport_5']
+  .map((name) => `${name}.json`)
+  .filter((name) => existsSync(new URL(name, realFolder)));
 
 /** The demos and the floors of real buildings that lie beside the project, each analysed once. */
 export const floorNames: readonly string[] = [...demoNames, ...realNames];

@@ -139,7 +139,9 @@ it('the strip of the sheet says from where, from which face, how exactly and wha
     'Check: base point 1 to 2, 9000 mm',
     'Check: both diagonals of the rectangle x 0 to 4500, y 0 to 6000, 7500 mm',
   ]);
-  expect(told(floorSource('1-dwelling'))).toContain('Origin: in each room, where its dimensions have their 0');
+  expect(told(withPapers(floorSource('1-dwelling'), {}))).toContain(
+    'Origin: in each room, where its dimensions have their 0',
+  );
   expect(told(hallSource({}, { rooms: [] }))).toEqual([]);
 });
 
@@ -261,7 +263,7 @@ describe.each(floorNames)('on the floor %s', (name) => {
   });
 
   it('has a figure for every joint from the walls alone, unless no wall of it is straight', () => {
-    const source = floorSource(name);
+    const source = withPapers(floorSource(name), {});
     const settings = jointSettings(source);
     expect(settings.map(({ joint: { id } }) => id)).toEqual(source.analysis.joints.map(({ id }) => id));
     for (const { frame, points, lies, runningMm } of settings) {
