@@ -8,6 +8,7 @@ import type { OrderFloor } from './order-floor.ts';
 import { figureWords, type OrderDraft, orderOfCount, packCount, shareWords } from './order-line.ts';
 import { jointRoomShares } from './room-share.ts';
 import { jointIsSealed, sealantDepth } from './sealant.ts';
+import { jointSleeves } from './sleeves.ts';
 
 const kindItems: Readonly<Record<JointKind, string>> = {
   doorway: 'Joint profile, doorways',
@@ -121,7 +122,7 @@ export function sealantDrafts(of: OrderFloor): readonly OrderDraft[] {
 export function sleeveDrafts(of: OrderFloor, papers: Pick<Papers, 'joints'>): readonly OrderDraft[] {
   const { analysis, ordering } = of;
   const crossed = analysis.joints
-    .map((joint) => ({ joint, ...sleevesOf(of, joint, papers) }))
+    .map((joint) => ({ joint, ...jointSleeves(joint, { ...of, papers }) }))
     .filter(({ count }) => count > 0);
   if (crossed.length === 0) return [];
   const sum = (assumed: boolean) =>
@@ -162,19 +163,6 @@ export function sleeveDrafts(of: OrderFloor, papers: Pick<Papers, 'joints'>): re
       sources: ['sleeve-length', 'sleeve-pipes'],
     },
   ];
-}
-
-interface Sleeves {
-  readonly count: number;
-  readonly assumed: boolean;
-}
-
-function sleevesOf({ ordering, rooms, bays }: OrderFloor, joint: Joint, papers: Pick<Papers, 'joints'>): Sleeves {
-  const entered = papers.joints.get(joint.key)?.pipes ?? null;
-  if (entered !== null) return { count: entered, assumed: false };
-  const heated = (id: string) => bays.get(id)?.rooms.some((room) => rooms.get(room)?.heated) ?? false;
-  const parts = joint.kind !== 'structural' && joint.bays.every(heated);
-  return { count: parts ? ordering.sleevesPerJoint : 0, assumed: true };
 }
 
 function lengthOf(joints: readonly Joint[]): number {

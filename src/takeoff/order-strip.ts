@@ -30,7 +30,8 @@ function stripDraft(
   const { stripRollM, stripOverlapMm, stripTrimMm, stripAllowance } = ordering;
   const byRoom = new Map<string, Edge[]>();
   for (const edge of edges) byRoom.set(edge.room, [...(byRoom.get(edge.room) ?? []), edge]);
-  const rooms = [...byRoom].map(([room, own]) => ({ room, runs: stripRuns(own, analysis.joints, stripOverlapMm) }));
+  const buildingJoints = analysis.joints.filter(({ kind }) => kind === 'structural');
+  const rooms = [...byRoom].map(([room, own]) => ({ room, runs: stripRuns(own, buildingJoints, stripOverlapMm) }));
   const cutting = stripOrder(rooms, ordering);
   const net = edges.reduce((sum, { lengthM }) => sum + lengthM, 0);
   return {

@@ -38,6 +38,7 @@ export function stripCut(
   const needsMm = runs.map(({ lengthMm, closes }) => lengthMm + (closes ? overlapMm : 0));
   const stepMm = rollMm - 2 * overlapMm;
   if (stepMm <= 0 || needsMm.reduce((sum, mm) => sum + mm / stepMm, 0) > mostPieces) return null;
+  /** The shortest first. */
   const offCuts: OffCut[] = [];
   const pieces: StripPiece[] = [];
   let [rolls, nearCorners] = [0, 0];
@@ -50,32 +51,23 @@ export function stripCut(
       const leftMm = needMm - fromMm;
       const reach = ({ mm }: OffCut) => endBefore(fromMm + mm, around, overlapMm);
       const goesOn = (offCut: OffCut) => reach(offCut) - overlapMm > fromMm + EQUAL_LENGTH_MM;
-      const kept = shortest(offCuts, leftMm) ?? longest(offCuts, goesOn);
+      const kept = offCuts.find(({ mm }) => mm >= leftMm - EQUAL_LENGTH_MM) ?? offCuts.findLast(goesOn);
       const stock = kept ?? { roll: rolls++, mm: rollMm };
       if (kept) offCuts.splice(offCuts.indexOf(kept), 1);
       const isLast = stock.mm >= leftMm - EQUAL_LENGTH_MM;
       const isForced = !isLast && !goesOn(stock);
       const toMm = isLast ? needMm : isForced ? fromMm + stock.mm : reach(stock);
       pieces.push({ run, fromMm, toMm, roll: stock.roll });
-      offCuts.push({ roll: stock.roll, mm: Math.max(0, stock.mm - (toMm - fromMm)) });
+      const restMm = stock.mm - (toMm - fromMm);
+      if (restMm > EQUAL_LENGTH_MM) {
+        offCuts.splice(offCuts.findLastIndex(({ mm }) => mm <= restMm) + 1, 0, { roll: stock.roll, mm: restMm });
+      }
       if (isForced) nearCorners++;
       if (isLast) break;
       fromMm = toMm - overlapMm;
     }
   }
   return { rolls, pieces, nearCorners };
-}
-
-function shortest(offCuts: readonly OffCut[], leastMm: number): OffCut | undefined {
-  return offCuts
-    .filter(({ mm }) => mm >= leastMm - EQUAL_LENGTH_MM)
-    .reduce<OffCut | undefined>((best, each) => (best === undefined || each.mm < best.mm ? each : best), undefined);
-}
-
-function longest(offCuts: readonly OffCut[], serves: (offCut: OffCut) => boolean): OffCut | undefined {
-  return offCuts
-    .filter(serves)
-    .reduce<OffCut | undefined>((best, each) => (best === undefined || each.mm > best.mm ? each : best), undefined);
 }
 
 /** The last place up to here where a piece may end and, an overlap before, the next one begin: both at least an overlap clear of every corner.

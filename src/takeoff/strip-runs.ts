@@ -15,10 +15,10 @@ export interface StripRun {
 }
 
 /** The edges of one room chained to runs. The strip goes on where a movement joint meets the wall; it is cut with the screed at a joint of the building.
- *  @param joints of the floor   @param overlapMm of the ends of a run that closes */
+ *  @param buildingJoints joints of the building   @param overlapMm of the ends of a run that closes */
 export function stripRuns(
   edges: readonly Pick<EdgeLine, 'line'>[],
-  joints: readonly Pick<JointLine, 'kind' | 'line'>[],
+  buildingJoints: readonly Pick<JointLine, 'line'>[],
   overlapMm: number,
 ): readonly StripRun[] {
   const points: Point[] = [];
@@ -36,12 +36,7 @@ export function stripRuns(
     }),
   );
   const cuts = new Set(
-    joints
-      .flatMap(({ kind, line }) => (kind === 'structural' ? [line[0], line.at(-1)] : []))
-      .flatMap((end) => {
-        const at = end && numbers.get(placeKey(end));
-        return at === undefined ? [] : [at];
-      }),
+    buildingJoints.flatMap(({ line }) => [line[0], line.at(-1)].map((end) => end && numbers.get(placeKey(end)))),
   );
   return edgesWalk(sides, (point) => cuts.has(point)).map((walk) =>
     runOf(

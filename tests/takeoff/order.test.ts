@@ -54,6 +54,19 @@ describe('edge strip', () => {
     expect(line.net).toBeCloseTo(34, 9);
   });
 
+  it('closes round a room past its movement joints, and is cut at joints of the building', () => {
+    // one room of 12 x 5 m: 34 m and 0.1 m where it closes; at a joint of the building two runs with ends of their own
+    const of = (kind: 'field' | 'structural') => {
+      const one = gridSplit([0, 8000, 12_000], [0, 5000], () => 'hall');
+      const split = { ...one, joints: one.joints.map((joint) => ({ ...joint, kind })) };
+      return lineText(
+        lineOf(takeOffOfTwoRooms({ split, order: { stripRollM: 50, stripAllowance: 0 } }), 'edge-strip:160'),
+      );
+    };
+    expect(of('field')).toBe('34.00 + 0.10 = 34.10 m: 1 roll of 50 m');
+    expect(of('structural')).toBe('34.00 + 0.00 = 34.00 m: 1 roll of 50 m');
+  });
+
   it('tells walls and columns apart: a column of 0.4 x 0.4 m takes 1.6 m, and 0.1 m more where it closes', () => {
     const ring = rectangle(1000, 1000, 400, 400);
     const column = edgeOf('E9', 'B1', 'hall', [...ring, ring[0] ?? [0, 0]]);
