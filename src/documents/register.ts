@@ -13,6 +13,7 @@ import {
 import { type Room, roomIsBare } from '../plan/plan.ts';
 import { rules } from '../plan/reference.ts';
 import { jointIsSealed, sealantDepth } from '../takeoff/sealant.ts';
+import { jointSleeves, type Sleeves } from '../takeoff/sleeves.ts';
 import type { PaperSource } from './paper-source.ts';
 import { jointPlaces } from './set-out-joint-text.ts';
 import { type ColumnOf, columnFigure, columnText, plain, type Table, tableOf } from './table.ts';
@@ -25,24 +26,27 @@ interface Row {
   readonly entry: JointEntry;
   readonly bays: readonly Bay[];
   readonly rooms: readonly Room[];
+  readonly sleeves: Sleeves;
 }
 
 export function registerTable(source: PaperSource): Table {
   const { file, plan, analysis } = source;
   const papers = papersOf(file);
+  const ordering = orderingOf(file);
   const rooms = new Map(plan.rooms.map((room) => [room.id, room]));
   const bays = new Map(analysis.bays.map((bay) => [bay.id, bay]));
   const rows = analysis.joints.map((joint): Row => {
     const beside = joint.bays.flatMap((id) => bays.get(id) ?? []);
     const over = beside.flatMap((bay) => bay.rooms).flatMap((id) => rooms.get(id) ?? []);
-    return { joint, entry: papers.joints.get(joint.key) ?? noJointEntry, bays: beside, rooms: over };
+    return {
+      joint,
+      entry: papers.joints.get(joint.key) ?? noJointEntry,
+      bays: beside,
+      rooms: over,
+      sleeves: jointSleeves(joint, { bays, rooms, papers, ordering }),
+    };
   });
-  const columns = [
-    ...whatColumns(source),
-    ...placeColumns(source, papers),
-    ...detailColumns(orderingOf(file).sleevesPerJoint),
-    ...handColumns,
-  ];
+  const columns = [...whatColumns(source), ...placeColumns(source, papers), ...detailColumns, ...handColumns];
   const about = { name: 'joint-register', title: 'Joint register', notes: registerNotes(source, papers, rows) };
   return tableOf(about, columns, rows, ({ joint: { id } }) => [{ kind: 'joint', id }]);
 }
@@ -82,18 +86,16 @@ function placeColumns({ plan, analysis }: PaperSource, { basePoints }: Papers): 
 }
 
 /** What is decided of it on paper. */
-function detailColumns(sleevesPerJoint: number): readonly ColumnOf<Row>[] {
-  return [
-    columnText('Key or dowel against lipping', ({ entry: { lock } }) => (lock === null ? null : lockNames[lock])),
-    columnFigure('Openings for sleeves', null, 0, (row) => sleeves(row, sleevesPerJoint)),
-    columnText('Openings are', sleevesText),
-    columnText('Fixing', ({ entry }) => oneLine(entry.fixing)),
-    columnText('Colour', ({ entry }) => oneLine(entry.colour)),
-    columnText('Who decides', ({ entry }) => oneLine(entry.decidedBy)),
-    columnText('Who supplies', ({ entry }) => oneLine(entry.suppliedBy)),
-    columnText('Photo', ({ entry }) => oneLine(entry.photo)),
-  ];
-}
+const detailColumns: readonly ColumnOf<Row>[] = [
+  columnText('Key or dowel against lipping', ({ entry: { lock } }) => (lock === null ? null : lockNames[lock])),
+  columnFigure('Openings for sleeves', null, 0, ({ sleeves }) => sleeves.count),
+  columnText('Openings are', sleevesText),
+  columnText('Fixing', ({ entry }) => oneLine(entry.fixing)),
+  columnText('Colour', ({ entry }) => oneLine(entry.colour)),
+  columnText('Who decides', ({ entry }) => oneLine(entry.decidedBy)),
+  columnText('Who supplies', ({ entry }) => oneLine(entry.suppliedBy)),
+  columnText('Photo', ({ entry }) => oneLine(entry.photo)),
+];
 
 const handColumns: readonly ColumnOf<Row>[] = ['Installed', 'Checked', 'Date'].map((head) => ({
   ...columnText<Row>(head, () => null),
@@ -151,13 +153,10 @@ function downText({ joint: { kind }, rooms }: Row): string {
   return bare === rooms.length ? 'the slab' : 'the insulation, and the slab where it is bare';
 }
 
-function sleeves({ joint, entry }: Row, sleevesPerJoint: number): number | null {
-  return entry.pipes ?? (joint.kind === 'structural' ? null : sleevesPerJoint);
-}
-
-function sleevesText({ joint, entry }: Row): string {
+function sleevesText({ joint, sleeves: { count, assumed } }: Row): string {
   if (joint.kind === 'structural') return 'by the engineer\u2019s detail only';
-  return entry.pipes === null ? 'assumed' : 'entered';
+  if (!assumed) return 'entered';
+  return count === 0 ? 'none: not heated on both sides' : 'assumed';
 }
 
 function registerNotes({ analysis }: PaperSource, { joints, basePoints }: Papers, rows: readonly Row[]): string[] {

@@ -92,6 +92,13 @@ describe('the joint register', () => {
     expect(more.notes.join('\n')).toContain('at least 300 mm');
   });
 
+  it('assumes no pipes where a side is not heated', () => {
+    const rooms = planOf().rooms.map((room) => (room.name === 'Kitchen' ? { ...room, heated: false } : room));
+    const table = register({}, { rooms });
+    expect(column(table, 'Openings for sleeves')).toEqual([2, 0]);
+    expect(column(table, 'Openings are')[1]).toMatch(/^none/u);
+  });
+
   it('takes each joint down to the insulation, and to the slab where there is none', () => {
     const buildUp = { insulationMm: 0, adhesiveMm: 5, coveringMm: 10 };
     expect(column(register(), 'Down to')).toEqual(['the insulation', 'the insulation']);
@@ -112,7 +119,7 @@ describe('the joint register', () => {
     expect(column(table, 'Sealant')).toEqual(['none', 'none; entered all the same: grey paste']);
     expect(column(table, 'Down to')[0]).toMatch(/^through all layers/u);
     expect(column(table, 'Position')[0]).toMatch(/never shifted$/u);
-    expect(column(table, 'Openings for sleeves')).toEqual([null, 4]);
+    expect(column(table, 'Openings for sleeves')).toEqual([0, 4]);
     expect(column(table, 'Openings are')[0]).toMatch(/engineer/u);
     expect(table.notes.join('\n')).toMatch(/no sealant, no shifting/u);
     expect(register().notes.join('\n')).not.toMatch(/no shifting/u);
