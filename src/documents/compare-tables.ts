@@ -107,7 +107,7 @@ export function compareSettingsTable({ settings }: Comparison): Table {
   type Row = Comparison['settings'][number];
   const entered = (value: Row['before']) => value ?? 'not entered';
   const columns: readonly ColumnOf<Row>[] = [
-    columnText('Of', ({ of }) => of ?? 'The plan'),
+    columnText('Of', ({ of }) => of ?? 'Plan'),
     columnText('Setting', ({ words }) => words),
     columnText('Unit', ({ unit }) => unit),
     { head: 'Before', unit: null, decimals: null, cell: ({ before }) => entered(before) },

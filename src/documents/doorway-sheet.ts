@@ -21,7 +21,7 @@ interface DoorwayRow {
 }
 
 const title = 'Doorways and their joints';
-const orderNote = 'First and second room in the order in which the doorway names them.';
+const orderNote = 'The first face is that of the room that is named first.';
 const faceNote =
   'Distances from the faces of the wall as drawn, to the middle of the joint; clear width from jamb to jamb.';
 
@@ -55,7 +55,7 @@ export function doorwayForm(source: PaperSource): Form {
 export function doorwayPages(source: PaperSource): readonly Page[] {
   const sketches = doorwayPlaces(source).map((place) => {
     const [first = '', ...others] = rowsOf(source, place).map(sketchWords);
-    const leaf = leafText(place).replace(/^./u, (letter) => letter.toUpperCase());
+    const leaf = place.leaf === 'none' ? 'No leaf' : `Leaf ${leafText(place)}`;
     return doorwaySketch(place, [`${leaf}. ${first}`, ...others]);
   });
   return sketchPages(
@@ -100,8 +100,8 @@ const placeColumns: readonly ColumnOf<DoorwayRow>[] = [
   columnFigure('Clear width', 'mm', 0, ({ place }) => place.clearMm),
   columnFigure('Wall depth', 'mm', 0, ({ place }) => place.depthMm),
   jointColumn,
-  columnFigure('From the face of the first room', 'mm', 0, ({ at }) => at?.fromMm[0] ?? null),
-  columnFigure('From the face of the second room', 'mm', 0, ({ at }) => at?.fromMm[1] ?? null),
+  columnFigure('To the first face', 'mm', 0, ({ at }) => at?.fromMm[0] ?? null),
+  columnFigure('To the second face', 'mm', 0, ({ at }) => at?.fromMm[1] ?? null),
   columnText('Under the leaf', ({ place, at }) => at && underLeafText(place, at)),
 ];
 
@@ -129,15 +129,15 @@ function roomsText({ sides: [one, other] }: DoorwayPlace): string {
 function leafText({ leaf, sides: [one, other] }: DoorwayPlace): string {
   switch (leaf) {
     case 'none':
-      return 'no leaf';
+      return 'none';
     case 'middle':
-      return 'leaf in the middle of the wall';
+      return 'in the middle of the wall';
     case 'unknown':
-      return 'leaf, its side not known';
+      return 'side not known';
     case 'first':
-      return `leaf nearer to ${one.name}`;
+      return `nearer to ${one.name}`;
     case 'second':
-      return `leaf nearer to ${other.name}`;
+      return `nearer to ${other.name}`;
   }
 }
 
@@ -155,7 +155,7 @@ function entered(text: string): string {
   return text.trim() === '' ? 'not entered' : oneLine(text);
 }
 
-function remarkText({ place: { reason, depthMm, doorway, clearMm }, at }: DoorwayRow): string | null {
+function remarkText({ place: { reason, depthMm, doorway, clearMm, sides }, at }: DoorwayRow): string | null {
   if (at === null) return reason;
   const { joint, isSecond } = at;
   const lengthMm = joint.lengthM * 1000;
@@ -164,6 +164,9 @@ function remarkText({ place: { reason, depthMm, doorway, clearMm }, at }: Doorwa
     ...(joint.kind === 'doorway' ? [] : [`${jointKindNames[joint.kind]}: it stands for the doorway`]),
     ...(Math.abs(lengthMm - clearMm) < 1 ? [] : [`joint ${plain(wholeMmText(lengthMm))} long`]),
     ...(Math.abs(depthMm - doorway.wallMm) < 1 ? [] : [`entered depth ${plain(wholeMmText(doorway.wallMm))}`]),
+    ...sides.flatMap(({ room, name, leafMm }) =>
+      room !== null && leafMm === null ? [`no face found on the side of ${name}: measured on site`] : [],
+    ),
   ];
   return remarks.length === 0 ? null : remarks.join('; ');
 }

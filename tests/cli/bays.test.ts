@@ -204,7 +204,7 @@ describe('two versions of a plan', { timeout: twoCores }, () => {
       expect(out).toMatch(/Thickness of the screed +mm +65 +70/u);
       expect(out).toContain('Joints: no joint changed');
       expect(readFileSync(join(folder, 'docs', 'new.compare-settings.csv'), 'utf8')).toBe(
-        'Of,Setting,Unit,Before,Now\r\nThe plan,Thickness of the screed,mm,65,70\r\n',
+        'Of,Setting,Unit,Before,Now\r\nPlan,Thickness of the screed,mm,65,70\r\n',
       );
       expect(readdirSync(join(folder, 'docs'))).toContain('new.compare.svg');
     }));

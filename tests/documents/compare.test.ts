@@ -218,7 +218,7 @@ describe('what stays', () => {
     const comparison = comparisonOf(before, now);
     expect(new Set([...became(comparison.joints), ...became(comparison.bays)])).toEqual(new Set(['same']));
     expect(compareSettingsTable(comparison).rows).toEqual([
-      ['The plan', 'Thickness of the screed', 'mm', thicknessMm - 5, thicknessMm],
+      ['Plan', 'Thickness of the screed', 'mm', thicknessMm - 5, thicknessMm],
     ]);
     const changed = comparison.quantities.filter(({ before: was, now: is }) => was !== is);
     expect(new Set(changed.map(({ words }) => words))).toEqual(new Set(['Screed']));
@@ -229,8 +229,8 @@ describe('what stays', () => {
   it('settings are told in words, and what is not entered is called that', () => {
     const now = floor({ temperatures: { highestC: 50 }, buildUp: { insulationMm: 40 } });
     const rows = compareSettingsTable(comparisonOf(floor(), now)).rows;
-    expect(rows).toContainEqual(['The plan', 'Highest temperature', '\u00b0C', 45, 50]);
-    expect(rows).toContainEqual(['The plan', 'Insulation', 'mm', 'not entered', 40]);
+    expect(rows).toContainEqual(['Plan', 'Highest temperature', '\u00b0C', 45, 50]);
+    expect(rows).toContainEqual(['Plan', 'Insulation', 'mm', 'not entered', 40]);
   });
 });
 

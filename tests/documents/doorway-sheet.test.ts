@@ -58,12 +58,12 @@ describe('the doorway sheet', () => {
   ] as const)('tells how far the joint lies from both faces of a wall of 100 mm: %s', (_, turn) => {
     const row = cells(doorwaysTable(rooms({ facesMm: [4000, 4100], lineMm: 4040 }, turn)));
     const isHallFirst = row.Rooms === 'Hall \u2013 Kitchen';
-    expect([row['From the face of the first room'], row['From the face of the second room']].map(Number)).toEqual(
+    expect([row['To the first face'], row['To the second face']].map(Number)).toEqual(
       isHallFirst ? [40, 60] : [60, 40],
     );
     expect(row).toMatchObject({
       Doorway: 'd1',
-      Leaf: 'leaf nearer to Hall',
+      Leaf: 'nearer to Hall',
       'Clear width': 900,
       'Wall depth': 100,
       'Under the leaf': 'yes',
@@ -74,8 +74,8 @@ describe('the doorway sheet', () => {
   it('says that a leaf stands in the middle, and that there is none', () => {
     const leaf = (over: Partial<Opening>) =>
       cells(doorwaysTable(rooms({ facesMm: [4000, 4100], lineMm: 4050, ...over }))).Leaf;
-    expect(leaf({})).toBe('leaf in the middle of the wall');
-    expect(leaf({ leaf: false })).toBe('no leaf');
+    expect(leaf({})).toBe('in the middle of the wall');
+    expect(leaf({ leaf: false })).toBe('none');
   });
 
   // by hand: from 4000 to 4500 mm, the leaf at 4040: the floor of the opening beyond it is 460 mm deep, more than the 300 mm that may stay
@@ -85,9 +85,7 @@ describe('the doorway sheet', () => {
     expect(table.rows).toHaveLength(2);
     const [own, second] = [cells(table, 0), cells(table, 1)];
     const from = (row: typeof own) =>
-      [row['From the face of the first room'], row['From the face of the second room']].map((mm) =>
-        Math.round(Number(mm)),
-      );
+      [row['To the first face'], row['To the second face']].map((mm) => Math.round(Number(mm)));
     expect([from(own).sort((a, b) => a - b), from(second).sort((a, b) => a - b)]).toEqual([
       [40, 460],
       [0, 500],
@@ -103,7 +101,7 @@ describe('the doorway sheet', () => {
     expect(row).toMatchObject({
       Joint: 'none',
       Rooms: 'Hall \u2013 no floor',
-      'From the face of the first room': null,
+      'To the first face': null,
     });
     expect(row.Remarks).toBe('Doorway d1 meets one room only, Hall.');
   });
@@ -121,7 +119,7 @@ describe('the doorway sheet', () => {
       },
     ];
     const row = cells(doorwaysTable(paperSourceOf(JSON.stringify({ ...file, structuralJoints }))));
-    expect(row).toMatchObject({ 'From the face of the first room': 60, 'Width of the joint': 20 });
+    expect(row).toMatchObject({ 'To the first face': 60, 'Width of the joint': 20 });
     expect(row.Remarks).toContain('Structural joint carried through: it stands for the doorway');
   });
 
