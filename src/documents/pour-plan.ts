@@ -1,5 +1,5 @@
-import type { Analysis, Bay } from '../plan/analysis.ts';
-import { namesText, roundedText } from '../plan/figure-words.ts';
+import type { Analysis, Bay, Joint } from '../plan/analysis.ts';
+import { namesText, naturalOrder, roundedText } from '../plan/figure-words.ts';
 import { type Ordering, orderingOf, type Pour, pourOf } from '../plan/papers.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { PaperSource } from './paper-source.ts';
@@ -46,10 +46,10 @@ export interface PourDam {
 
 interface Context {
   readonly plan: Plan;
-  readonly analysis: Analysis;
   readonly pour: Pour;
   readonly order: Ordering;
   readonly bays: ReadonlyMap<string, Bay>;
+  readonly joints: ReadonlyMap<string, readonly Joint[]>;
 }
 
 /** The lots of the days that are entered, in their order; then the bays that no day names, as many a day as may be laid in one.
@@ -59,7 +59,13 @@ export function pourPlanOf(source: PaperSource): PourPlan {
   const exit = pourExit(source);
   if (exit === null) return { exit, lots: [], told: ['There is no bay to lay.'] };
   const bays = new Map(analysis.bays.map((bay) => [bay.id, bay]));
-  const context: Context = { plan, analysis, pour: pourOf(file), order: orderingOf(file), bays };
+  const context: Context = {
+    plan,
+    pour: pourOf(file),
+    order: orderingOf(file),
+    bays,
+    joints: jointsByBay(analysis),
+  };
   const floor = floorWays(analysis, exit);
   const given = pourDaysGiven(context.pour, analysis);
   const left = new Set(bays.keys());
@@ -115,18 +121,32 @@ function lotOf({ day, date, bays: ids, sealed, left }: Lot, context: Context): P
     netKg: netM3 * plan.screed.densityKgPerM3,
     orderM3,
     loads: Math.ceil(held(orderM3 / order.loadM3)),
-    dams: damsOf(new Set(ids), left, context.analysis),
+    dams: damsOf(ids, left, context),
     sealed,
     cautions: [...volumeCautions(bays, orderM3, context), ...sealedCautions(sealed)],
   };
 }
 
-function damsOf(lot: ReadonlySet<string>, left: ReadonlySet<string>, { joints }: Analysis): readonly PourDam[] {
-  return joints.flatMap(({ id, lengthM, bays: [one, other] }): PourDam[] => {
-    if (lot.has(one) && left.has(other)) return [{ joint: id, lengthM, laid: one, later: other }];
-    if (lot.has(other) && left.has(one)) return [{ joint: id, lengthM, laid: other, later: one }];
-    return [];
-  });
+function damsOf(lot: readonly string[], left: ReadonlySet<string>, { joints }: Context): readonly PourDam[] {
+  return lot
+    .flatMap((laid) =>
+      (joints.get(laid) ?? []).flatMap(({ id, lengthM, bays: [one, other] }): PourDam[] => {
+        const later = one === laid ? other : one;
+        return left.has(later) ? [{ joint: id, lengthM, laid, later }] : [];
+      }),
+    )
+    .sort((a, b) => naturalOrder(a.joint, b.joint));
+}
+
+function jointsByBay({ joints }: Analysis): ReadonlyMap<string, readonly Joint[]> {
+  const byBay = new Map<string, Joint[]>();
+  for (const joint of joints)
+    for (const id of joint.bays) {
+      const own = byBay.get(id);
+      if (own === undefined) byBay.set(id, [joint]);
+      else own.push(joint);
+    }
+  return byBay;
 }
 
 function volumeCautions(bays: readonly Bay[], orderM3: number, { pour }: Context): readonly string[] {
