@@ -16,7 +16,7 @@ function parsed(table: Table): readonly (readonly string[])[] {
 }
 
 describe('CSV read by a second parser', () => {
-  it.each(demoNames)('gives back every cell of every table of %s', (name) => {
+  it.each(demoNames)('gives back every cell of every table of %s', { timeout: 60_000 }, (name) => {
     for (const table of demoTables(name)) {
       const [heads, ...rows] = parsed(table);
       expect(heads).toEqual(table.columns.map(columnHead));
