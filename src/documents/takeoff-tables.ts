@@ -5,6 +5,7 @@ import { figureShown } from '../takeoff/figures-rounded.ts';
 import { orderOf } from '../takeoff/order.ts';
 import type { DrawingRef } from './drawing.ts';
 import type { PaperSource } from './paper-source.ts';
+import { sourceStanding, sourceWhere } from './source-words.ts';
 import { type ColumnOf, columnFigure, columnText, type Table, tableOf } from './table.ts';
 import type { TableSource } from './tables.ts';
 import { figureText, namesOf, oneLine } from './words.ts';
@@ -43,9 +44,8 @@ export function takeoffTable({ lines, currency, cost }: TakeOff): Table {
           columnFigure<Row>('Cost', money, 2, (row) => (row === 'total' ? cost.total : row.cost)),
         ]),
     words('Allowed for', ({ allowance }) => allowance.words),
-    words('Of it', partsWords),
-    words('Note', ({ notes }) => notes.join(' ')),
-    words('Sources', ({ sources }) => sources.join(', ')),
+    words('Note', noteWords),
+    words('Source', ({ sources }) => [...new Set(sources.map(sourceWords))].join('; ')),
   ];
   const table = tableOf<Row>(
     { name: 'take-off', title: 'Take-off', notes: takeoffNotes(lines, cost) },
@@ -61,9 +61,16 @@ function orderWords(order: TakeOffLine['order']): string {
   return order.content === '' ? order.unit : `${order.unit} of ${order.content}`;
 }
 
-/** Example: "walls 168.01, columns 2.70" */
-function partsWords({ parts, decimals }: TakeOffLine): string {
-  return parts.map(({ name, amount }) => `${name} ${figureText(amount, decimals)}`).join(', ');
+/** Example: "Of it: walls 168.01, columns 2.70." and what else is to be said */
+function noteWords({ parts, decimals, notes }: TakeOffLine): string {
+  const each = parts.map(({ name, amount }) => `${name} ${figureText(amount, decimals)}`);
+  return [...(each.length === 0 ? [] : [`Of it: ${each.join(', ')}.`]), ...notes].join(' ');
+}
+
+/** Example: "EN 1264-4: published, as restated in trade literature" */
+function sourceWords(key: string): string {
+  const [where, standing] = [sourceWhere(key), sourceStanding(key)];
+  return where.toLowerCase() === standing ? where : `${where}: ${standing}`;
 }
 
 function takeoffNotes(lines: TakeOff['lines'], cost: TakeOff['cost']): readonly string[] {

@@ -72,6 +72,14 @@ describe.each(demoNames)('the tables of the take-off of %s', (name) => {
   });
 });
 
+it('says where each line comes from and how far that can be relied on', () => {
+  const table = takeoffTable(takeOffOf(paperSourceOf(demoText('1-dwelling'))));
+  const by = (item: string) => column(table, 'Source')[column(table, 'Item').indexOf(item)];
+  expect(by('Backer')).toBe('Common practice');
+  expect(by('Sleeves on heating pipes')).toMatch(/^EN 1264-4: published, as restated in trade literature; /u);
+  expect(by('Membrane over the insulation')).toMatch(/^EN 1264-4, recalled: from memory/u);
+});
+
 describe('prices in the table of the take-off', () => {
   const source = (order: object) => ({
     ...paperSource(planOf(), analysisOf()),

@@ -3,6 +3,7 @@ import { type Analysis, jointKinds } from '../../src/plan/analysis.ts';
 import { type Ordering, orderingOf, papersOf } from '../../src/plan/papers.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
+import { sourceOf } from '../../src/plan/sources.ts';
 import type { TakeOff, TakeOffGroup } from '../../src/plan/take-off.ts';
 import { orderOf } from '../../src/takeoff/order.ts';
 import { analysed } from '../contract/analysed.ts';
@@ -121,6 +122,14 @@ describe.each(floors)('the take-off of %s', (_, make) => {
     }
   });
 
+  it('leaves out in each room the floor that lies on the bare slab there', () => {
+    for (const { room, floorM2, slabContactM2 } of analysis.quantities.rooms) {
+      const own = analysis.bays.flatMap(({ floors }) => floors.filter((floor) => floor.room === room));
+      expect(own.reduce((sum, { areaM2 }) => sum + areaM2, 0)).toBeCloseTo(floorM2, 9);
+      expect(own.reduce((sum, { bareM2 }) => sum + bareM2, 0)).toBeCloseTo(slabContactM2, 9);
+    }
+  });
+
   it('orders enough: packs hold net and allowance, and no pack is ordered in vain', () => {
     for (const { net: measured, gross, order, group, refs } of lines) {
       if (order === null || group === 'backer' || group === 'sleeves' || group === 'tiles') continue;
@@ -149,6 +158,7 @@ describe.each(floors)('the take-off of %s', (_, make) => {
     for (const { allowance, refs, sources } of lines) {
       expect(allowance.words).not.toBe('');
       expect(sources.length).toBeGreaterThan(0);
+      expect(sources.every((key) => sourceOf(key) !== null)).toBe(true);
       expect(refs.length).toBeGreaterThan(0);
       for (const { kind, id } of refs) expect(ids[kind].some((thing) => thing.id === id)).toBe(true);
     }
