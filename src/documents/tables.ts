@@ -1,13 +1,13 @@
 import { onGrid } from '../geometry/tolerance.ts';
 import type { Analysis, Finding, RoomQuantities } from '../plan/analysis.ts';
 import { jointKinds } from '../plan/analysis.ts';
-import { sourceOf } from '../plan/sources.ts';
 import type { DrawingRef } from './drawing.ts';
 import { tilesAtText, whyOffText } from './grout-words.ts';
 import type { PaperSource } from './paper-source.ts';
 import { jointPlaces } from './set-out-joint-text.ts';
+import { sourceStanding, sourceWhere } from './source-words.ts';
 import { type ColumnOf, columnFigure, columnText, plain, type Table, tableOf } from './table.ts';
-import { findingText, jointKindNames, namesOf, oneLine, severityNames } from './words.ts';
+import { findingText, jointKindNames, namesOf, severityNames } from './words.ts';
 
 /** The lists of the screed: quantities, joints, bays and findings. */
 
@@ -108,24 +108,3 @@ export function findingsTable({ plan, analysis }: TableSource): Table {
   const refs = ({ index }: Row): DrawingRef[] => [{ kind: 'finding', id: String(index) }];
   return tableOf({ name: 'findings', title: 'Findings' }, columns, rows, refs);
 }
-
-/** Where the rule stands; a document that the user named, by its name. */
-function sourceWhere(key: string): string {
-  return sourceOf(key)?.where ?? oneLine(key);
-}
-
-/** How far it can be relied on. Example: "published, as restated in trade literature" */
-function sourceStanding(key: string): string {
-  const source = sourceOf(key);
-  if (source === null) return standingWords.user;
-  const words = standingWords[source.standing as keyof typeof standingWords] ?? source.standing;
-  return source.restated ? `${words}, as restated in trade literature` : words;
-}
-
-const standingWords = {
-  published: 'published',
-  memory: 'from memory: check against the document',
-  practice: 'common practice',
-  derived: 'our own arithmetic',
-  user: 'entered by the user',
-} as const;
