@@ -15,7 +15,7 @@ export function pourTable(source: PaperSource): Table {
   const { lots, told } = pourPlanOf(source);
   const names = namesOf(source.plan, source.analysis);
   const columns: ColumnOf<PourLot>[] = [
-    ...lotColumns(names),
+    ...lotColumns(names, lots),
     columnFigure('Area', 'm2', 2, ({ areaM2 }) => areaM2),
     columnFigure('Screed net', 'm3', 2, ({ netM3 }) => netM3),
     columnFigure('Screed net', 'kg', 0, ({ netKg }) => netKg),
@@ -65,7 +65,7 @@ const dayChecks: readonly string[] = [
 
 function layTable(lots: readonly PourLot[], names: Names): Table {
   const columns: ColumnOf<PourLot>[] = [
-    ...lotColumns(names),
+    ...lotColumns(names, lots),
     columnFigure('With allowance', 'm3', 1, ({ orderM3 }) => orderM3),
     columnFigure('Loads', null, 0, ({ loads }) => loads),
     columnText('Stop of work at joints', damsText),
@@ -75,10 +75,11 @@ function layTable(lots: readonly PourLot[], names: Names): Table {
   return tableOf({ name: 'pour-days', title: 'Days' }, columns, lots, lotRefs);
 }
 
-function lotColumns(names: Names): readonly ColumnOf<PourLot>[] {
+function lotColumns(names: Names, lots: readonly PourLot[]): readonly ColumnOf<PourLot>[] {
+  const isDated = lots.some(({ date }) => date !== null);
   return [
     columnFigure('Day', null, 0, ({ day }) => day),
-    columnText('Date', ({ date }) => date),
+    ...(isDated ? [columnText<PourLot>('Date', ({ date }) => date)] : []),
     columnText('Bays in order', ({ bays }) => bays.map(({ id }) => id).join(', ')),
     columnText('Rooms', ({ rooms }) => rooms.map(names.room).join(', ')),
   ];

@@ -29,7 +29,6 @@ export function firstHeatingForm(source: PaperSource, heating: FirstHeating): Fo
       head('Do not start if'),
       text(...startBans(heating).map((ban) => `\u2013 ${ban}`)),
       checks('None of this holds: looked at in every room on the day'),
-      head('Day by day'),
       text(
         'The supply is read in the morning and in the evening at the manifold; the screed at the marked points. A step that is not reached is held a day longer. It does not go on where a crack opens.',
       ),
