@@ -94,9 +94,8 @@ function doorwayBlocks({ plan, analysis }: PaperSource): readonly FormBlock[] {
   ];
   const refs = ({ joint: { id } }: DoorwayRow) => [{ kind: 'joint', id } as const];
   return [
-    head('Joints in doorways'),
-    checks('Each lies under the closed leaf, so that it does not show'),
     { kind: 'table', table: tableOf({ name: 'doorway-checks', title: 'Joints in doorways' }, columns, rows, refs) },
+    checks('Each lies where its line says: under the closed leaf it does not show'),
   ];
 }
 
