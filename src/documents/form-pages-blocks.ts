@@ -40,7 +40,7 @@ function headPieces(text: string, width: number): readonly FormPiece[] {
 }
 
 /** Longer lines are hard to read. */
-const widestWordsMm = 180;
+const widestWordsMm = 186;
 
 /** A paragraph, line by line: a long one goes on on the next page. */
 export function wordPieces(text: string, width: number): readonly FormPiece[] {
@@ -100,7 +100,7 @@ const initialsMm = 26;
 function checkPiece(item: string, width: number): FormPiece {
   const besideMm = boxMm + 3;
   const wide = Math.min(width, widestWordsMm);
-  const rows = textLinesFirst(oneLine(item), 'sheet-text', wide - besideMm - initialsMm - 6, 10);
+  const rows = textLinesFirst(oneLine(item), 'sheet-text', wide - besideMm - initialsMm - 18, 10);
   const heightMm = Math.max(writingMm, rows.length * rowMm + 2.4);
   return {
     heightMm,
@@ -118,6 +118,7 @@ function checkPiece(item: string, width: number): FormPiece {
       const from = column.left + wide - initialsMm;
       const foot = top + rowMm + 0.6;
       column.inks.push(line([from, foot], [from + initialsMm, foot]));
+      textAt(column, 'initials', 'sheet-small', [from - 1.5, foot - 1.2], 'end');
       column.y += heightMm;
     },
   };

@@ -18,6 +18,8 @@ const marginMm = 12;
 const headMm = 21;
 /** What stands at the right of head and foot. */
 const besideMm = 70;
+/** Free above the foot. */
+const footGapMm = 4;
 const smallRowMm = 3.2;
 const titleMm = 6.4;
 
@@ -26,7 +28,12 @@ const titleMm = 6.4;
 export function formBody({ widthMm, heightMm }: FormPaper, block?: TitleBlock): PaperBox {
   const width = widthMm - 2 * marginMm;
   const y = marginMm + headMm;
-  return { x: marginMm, y, width, height: heightMm - marginMm - (block === undefined ? 0 : footMm(block, width)) - y };
+  return {
+    x: marginMm,
+    y,
+    width,
+    height: heightMm - marginMm - (block === undefined ? 0 : footMm(block, width) + footGapMm) - y,
+  };
 }
 
 function cautionRows({ cautions }: TitleBlock, width: number): readonly string[] {

@@ -52,8 +52,8 @@ export function tablePieces(table: Table, width: number, titled: 'titled' | 'unt
   const title = titled === 'titled' ? [oneLine(table.title)] : [];
   return [
     ...parts.flatMap((columns, i) => {
-      const which = parts.length === 1 ? [] : [`part ${i + 1} of ${parts.length}, by columns`];
-      const words = [...title, ...which].join(', ');
+      const which = parts.length === 1 ? [] : [`Part ${i + 1} of ${parts.length}, by columns`];
+      const words = [...title, ...which].join('. ');
       return partPieces(columnsPlaced(columns, width), words, table.rows.length);
     }),
     ...table.notes.flatMap((note) => wordPieces(note, width)),
@@ -98,6 +98,13 @@ function longest(texts: readonly string[]): number {
   return most;
 }
 
+/** A wide table is set closer before it is parted. */
+const closestShare = 0.7;
+
+function tight({ leastMm, easyMm }: PrintColumn): number {
+  return Math.max(leastMm, closestShare * easyMm);
+}
+
 /** As many columns as fit beside each other, and with each further part the first one. */
 function columnParts(columns: readonly PrintColumn[], width: number): readonly (readonly PrintColumn[])[] {
   const [first, ...rest] = columns;
@@ -105,25 +112,29 @@ function columnParts(columns: readonly PrintColumn[], width: number): readonly (
   const parts: PrintColumn[][] = [[first]];
   for (const column of rest) {
     const open = parts[parts.length - 1] as PrintColumn[];
-    if (open.length > 1 && sum(open, easy) + column.easyMm > width) parts.push([first, column]);
+    if (open.length > 1 && sum(open, tight) + tight(column) > width) parts.push([first, column]);
     else open.push(column);
   }
   return parts;
 }
 
 const easy = ({ easyMm }: PrintColumn) => easyMm;
+const most = ({ mostMm }: PrintColumn) => mostMm;
 
-/** What the page is wider goes to columns that have use for it. */
+/** What the page is wider goes to columns that have use for it; where it is narrower they are set closer. */
 function columnsPlaced(columns: readonly PrintColumn[], width: number): readonly PlacedColumn[] {
-  const [easyMm, mostMm] = [sum(columns, easy), sum(columns, ({ mostMm: most }) => most)];
-  const share = mostMm > easyMm ? Math.min(1, Math.max(0, width - easyMm) / (mostMm - easyMm)) : 0;
+  const [tightMm, easyMm, mostMm] = [sum(columns, tight), sum(columns, easy), sum(columns, most)];
+  const between = (least: number, whole: number) =>
+    whole > least ? Math.min(1, Math.max(0, width - least) / (whole - least)) : 0;
+  const [looser, wider] = [between(tightMm, easyMm), between(easyMm, mostMm)];
   // two columns may be wider than the page together
-  const shrink = Math.min(1, width / easyMm);
+  const shrink = Math.min(1, width / tightMm);
   let x = 0;
   return columns.map((column) => {
-    const widthMm = (column.easyMm + share * (column.mostMm - column.easyMm)) * shrink;
-    const placed = { ...column, x, widthMm };
-    x += widthMm;
+    const close = tight(column);
+    const own = close + looser * (column.easyMm - close) + wider * (column.mostMm - column.easyMm);
+    const placed = { ...column, x, widthMm: own * shrink };
+    x += placed.widthMm;
     return placed;
   });
 }
@@ -170,12 +181,14 @@ function rowPiece(columns: readonly PlacedColumn[], row: number): FormPiece {
   );
   const lines = Math.max(1, ...cells.map((each) => each.length));
   const isWritten = columns.some(({ column }) => column.toFill);
-  const heightMm = Math.max(lines * rowMm + 2 * cellDownMm, isWritten ? leastFillRowMm : 0);
+  const ownMm = lines * rowMm + 2 * cellDownMm;
+  const heightMm = Math.max(ownMm, isWritten ? leastFillRowMm : 0);
+  const downMm = cellDownMm + (heightMm - ownMm) / 2;
   return {
     heightMm,
     ink(column) {
       for (const [i, placed] of columns.entries())
-        cellInks(column, placed, cells[i] ?? [], column.y + cellDownMm, 'sheet-text');
+        cellInks(column, placed, cells[i] ?? [], column.y + downMm, 'sheet-text');
       for (const {
         column: { toFill },
         x,

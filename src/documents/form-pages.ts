@@ -57,11 +57,12 @@ function paperOf(blocks: readonly FormBlock[]): FormPaper {
 /** Inks of a form page by page, between head and foot. */
 function formColumns(form: Form, paper: FormPaper, block: TitleBlock): readonly (readonly Ink[])[] {
   const body = formBody(paper, block);
-  const pieces = form.blocks.flatMap((each) =>
-    each.kind === 'table'
-      ? tablePieces(each.table, body.width, each.table.title !== form.title ? 'titled' : 'untitled')
-      : blockPieces(each, body),
-  );
+  const pieces = form.blocks.flatMap((each, i) => {
+    if (each.kind !== 'table') return blockPieces(each, body);
+    const before = form.blocks[i - 1];
+    const isTold = each.table.title === (before?.kind === 'head' ? before.text : form.title);
+    return tablePieces(each.table, body.width, isTold ? 'untitled' : 'titled');
+  });
   const pages: Ink[][] = [];
   let column = pageOpen();
   for (const unit of unitsOf(pieces)) {

@@ -141,6 +141,6 @@ export function boxHolds(outer: Box, inner: Box): boolean {
   return inner.minX >= outer.minX && inner.maxX <= outer.maxX && inner.minY >= outer.minY && inner.maxY <= outer.maxY;
 }
 
-function boxesMeet(a: Box, b: Box): boolean {
+export function boxesMeet(a: Box, b: Box): boolean {
   return a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;
 }

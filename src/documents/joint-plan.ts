@@ -5,6 +5,7 @@ import { dimensionedDrawing } from './joint-dimensions.ts';
 import type { PaperSource } from './paper-source.ts';
 import { sheetContent } from './sheet-content.ts';
 import { type Sheets, sheetPages } from './sheet-pages.ts';
+import { pinsStacked } from './sheet-pins.ts';
 import { jointStrip } from './sheet-strip.ts';
 import type { SheetDrawing } from './strip-flow.ts';
 
@@ -15,12 +16,12 @@ export function jointPlanPages(source: PaperSource): Sheets {
 }
 
 function jointPlanDrawing(source: PaperSource): SheetDrawing {
-  const small = drawingOf(source.plan, source.analysis);
+  const all = drawingOf(source.plan, source.analysis);
   const made = new Map<number, Drawing>();
   return {
-    small,
+    small: (scale) => pinsStacked(all, scale),
     at(scale) {
-      const known = made.get(scale) ?? dimensionedDrawing(source, small, { scale });
+      const known = made.get(scale) ?? pinsStacked(dimensionedDrawing(source, all, { scale }), scale);
       made.set(scale, known);
       return known;
     },

@@ -28,7 +28,10 @@ export function sheetContent(source: PaperSource): SheetContent {
       ['Rule set', ruleSetName(plan.ruleSet)],
       ['Screed', `${plan.screed.class}, ${plan.screed.thicknessMm} mm, floating`],
       ['Temperatures', `laid at ${layingC} \u00b0C, ${lowestC} to ${highestC} \u00b0C`],
-      ['Split', `${analysis.bays.length} bays, ${analysis.joints.length} joints, ${metres(joints)} in all`],
+      [
+        'Split',
+        `${several(analysis.bays.length, 'bay')}, ${several(analysis.joints.length, 'joint')}, ${metres(joints)} in all`,
+      ],
       ['Proof', proofText(source)],
       ...tileFacts(source),
     ],
@@ -41,6 +44,10 @@ function proofText({ analysis: { proof } }: PaperSource): string {
   const { fieldJointM, atLeastM } = proof;
   const bound = atLeastM === null ? 'no bound known' : `at least ${metres(atLeastM)} needed`;
   return `intermediate joints ${metres(fieldJointM)}; ${bound}, on these lines, with these rules`;
+}
+
+function several(count: number, what: string): string {
+  return `${count}${heldSpace}${what}${count === 1 ? '' : 's'}`;
 }
 
 function metres(m: number): string {

@@ -2,10 +2,10 @@ import { regionDeepestPoint } from '../geometry/deepest-point.ts';
 import type { Point } from '../geometry/point.ts';
 import { regionArea } from '../geometry/region.ts';
 import { regionInBox } from '../geometry/region-clip.ts';
-import { type Box, boxMiddle, boxOf } from '../geometry/ring.ts';
+import { type Box, boxAround, boxMiddle, boxOf } from '../geometry/ring.ts';
 import type { Drawing, DrawingItem, LabelItem, LabelSeat, LineItem, PlacedLabel } from './drawing.ts';
 import { itemsInOrder } from './drawing-list.ts';
-import { boxHolds, polylineWithin } from './ink-clip.ts';
+import { boxesMeet, boxHolds, polylineWithin } from './ink-clip.ts';
 import { labelsPlace } from './label-place.ts';
 import { lineLength } from './label-seats.ts';
 import { type SheetWish, sheetChoose } from './sheet.ts';
@@ -47,15 +47,17 @@ function gridPages(scaled: SheetDrawing, strip: SheetStrip, wish: SheetWish): Sh
   const keyPlan = keyPlanOf(drawing, cells);
   const across = acrossGroup(strip, grid.window);
   const lettered = new Set<LabelItem>();
+  const near = itemsNear(drawing, grid.layout.scale);
   const parts = cells.map((cell): Sheet => {
+    const part = { ...drawing, items: near(cell.shown) };
     const place = placeCentred(boxMiddle(cell.shown), grid.window, grid.layout.scale);
-    const placed = labelsIn(drawing, cell.own, place.paperPerPlan);
+    const placed = labelsIn(part, cell.own, place.paperPerPlan);
     for (const label of placed.keys()) lettered.add(label);
     const { x, y, width, height } = grid.window;
     const window = { minX: x, minY: y, maxX: x + width, maxY: y + height };
     const count = { page: cell.page, of };
     return sheetWith(strip, grid.layout, count, [
-      ...drawingGroups(drawing, { place, lettered: placed, across, window }),
+      ...drawingGroups(part, { place, lettered: placed, across, window }),
       { ref: null, inks: matchInks(grid.window, neighboursOf(cell, cells)) },
       { ref: null, inks: [frameInk(grid.layout.drawing), frameInk(grid.layout.strip)] },
       { ref: null, inks: narrowInks(strip.block, grid.layout, count, keyPlan(cell)) },
@@ -63,9 +65,37 @@ function gridPages(scaled: SheetDrawing, strip: SheetStrip, wish: SheetWish): Sh
   });
   const left = drawing.items.filter((item): item is LabelItem => item.shape === 'label' && !lettered.has(item));
   const [want = () => true] = strip.wants;
-  const small = overviewDrawing(scaled.small, cells);
-  const overview = sheetInOne(small, strip, overviewLayout(drawingBox(small), grid, want), { page: 1, of }, left);
+  const box = overviewBox(scaled.small(grid.layout.scale), cells);
+  const layout = overviewLayout(box, grid, want);
+  const small = { items: [...scaled.small(layout.scale).items, ...sheetFrames(cells)], box };
+  const overview = sheetInOne({ ...small, items: itemsInOrder(small.items) }, strip, layout, { page: 1, of }, left);
   return [overview, ...parts];
+}
+
+/** Text and symbols reach no further from what they belong to, mm on paper. */
+const reachMm = 40;
+
+/** Looks up what may be seen in a part of the plan: a sheet of many does not go through all of the floor. */
+function itemsNear({ items }: Drawing, scale: number): (shown: Box) => readonly DrawingItem[] {
+  const boxes = items.map((item) => boxAround(itemBox(item), reachMm * scale));
+  return (shown) => items.filter((_, i) => boxesMeet(boxes[i] as Box, shown));
+}
+
+function itemBox(item: DrawingItem): Box {
+  switch (item.shape) {
+    case 'fill':
+      return boxOf(item.outline);
+    case 'line':
+      return boxOf(item.points);
+    case 'ruled':
+      return item.box;
+    case 'mark':
+      return pointBox(item.at);
+    case 'label':
+      return item.seat.kind === 'inside'
+        ? boxOf(item.seat.region.outline)
+        : boxOf([...item.seat.line, ...(item.seat.places ?? []).map(({ at }) => at)]);
+  }
 }
 
 function usedCells(drawing: Drawing, { cells }: SheetGrid): readonly UsedCell[] {
@@ -154,9 +184,9 @@ function textWithin({ at, angleDeg, widthMm, heightMm }: PlacedLabel, own: Box, 
 /** Numbers of sheets are looked for first. */
 const pageFirst = 9e6;
 
-/** The drawing in small, with the sheets that show it to scale. */
-function overviewDrawing(drawing: Drawing, cells: readonly UsedCell[]): Drawing {
-  const frames = cells.flatMap(({ own, page }): readonly DrawingItem[] => {
+/** The parts of a drawing that the sheets show to scale. */
+function sheetFrames(cells: readonly UsedCell[]): readonly DrawingItem[] {
+  return cells.flatMap(({ own, page }): readonly DrawingItem[] => {
     const edge = edgeOf(own);
     const { ref } = edge;
     const region = { outline: edge.points.slice(0, -1), holes: [] };
@@ -173,6 +203,8 @@ function overviewDrawing(drawing: Drawing, cells: readonly UsedCell[]): Drawing 
       },
     ];
   });
-  const box = boxOf([drawingBox(drawing), ...cells.map(({ own }) => own)].flatMap(boxCorners));
-  return { items: itemsInOrder([...drawing.items, ...frames]), box };
+}
+
+function overviewBox(drawing: Drawing, cells: readonly UsedCell[]): Box {
+  return boxOf([drawingBox(drawing), ...cells.map(({ own }) => own)].flatMap(boxCorners));
 }

@@ -1,5 +1,6 @@
 import { dimensionsLeft } from './joint-dimensions.ts';
 import type { NumberedFinding, SheetContent } from './sheet-content.ts';
+import { isPin } from './sheet-pins.ts';
 import { columnMm, type SheetDrawing, type SheetStrip, stripOf } from './strip-flow.ts';
 import { type StripPart, textPart } from './strip-parts.ts';
 import { rowMm, rule, textRow } from './strip-pen.ts';
@@ -29,16 +30,18 @@ export function jointStrip(drawing: SheetDrawing, { block, facts, findings }: Sh
       return count === 0 ? [] : [`${count} more in the analysis`];
     },
     note(unlettered, _, items) {
-      const named = new Set<unknown>(drawing.small.items);
+      const named = new Set<unknown>(drawing.small(1).items);
       const names = unlettered.filter((label) => named.has(label)).length;
       const figures = dimensionsLeft(
         items.filter((item) => !named.has(item)),
         unlettered,
       );
-      const told = names === 0 ? [] : [`Without room on the drawing: ${names} of the names. See the lists.`];
-      return [...told, ...(figures === null ? [] : [figures])].join(' ') || null;
+      const told = names === 0 ? [] : [`${names} ${names === 1 ? 'name has' : 'names have'} no room: see the lists.`];
+      const pins = findings.filter(({ finding }) => finding.at !== null).length - items.filter(isPin).length;
+      const hidden = pins <= 0 ? [] : [`${pins} ${pins === 1 ? 'pin has' : 'pins have'} no room: see the findings.`];
+      return [...told, ...(figures === null ? [] : [figures]), ...hidden].join(' ') || null;
     },
-    noteLines: 4,
+    noteLines: 5,
   });
 }
 
