@@ -4,6 +4,7 @@ import { demoParts } from './files/demos.ts';
 import { fileParts } from './files/files.ts';
 import { lateAsk, lateOf, lateRefuse } from './late.ts';
 import { sourceParts } from './parts/SourceNote.tsx';
+import { boardStore } from './state/boardStore.ts';
 import { toolStore } from './tools/toolStore.ts';
 
 /** All of the screen that the first view does not show, in one file: cut up further, what it shares would be cut up too. */
@@ -70,7 +71,9 @@ async function fetchAll(first: boolean): Promise<void> {
     ]);
     await papersPrepare();
   } catch (error) {
-    if (first) lateRefuse('Not all of the program is here: what is changed now cannot be saved yet.', error);
+    // What somebody asked for and did not get has been said with the same reason: it stays.
+    if (first && boardStore.getState().notice?.tone !== 'refused')
+      lateRefuse('Not all of the program is here: what is changed now cannot be saved yet.', error);
     setTimeout(() => fetchAll(false), againMs);
   }
 }

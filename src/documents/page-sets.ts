@@ -23,8 +23,8 @@ export interface PageSet {
   readonly isDrawing: boolean;
 }
 
-/** Tables that are wide or long and of use on screen alone stay out of what is printed. */
-const unprinted = ['take-off-bays', 'cuts', 'quantities', 'pour-plan'];
+/** What is looked up and added up in a spreadsheet, or stands on a form of its own, is not printed. */
+const unprinted = ['take-off-rooms', 'take-off-bays', 'cuts', 'quantities', 'doorways', 'pour-plan'];
 
 /** All pages of a plan, in the order in which they are handed over. */
 export function pageSets(source: PaperSource): readonly PageSet[] {

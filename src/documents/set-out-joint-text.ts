@@ -20,13 +20,14 @@ export function jointBlocks(
 ): readonly TextBlock[] {
   const names = namesOf(plan, analysis);
   const jambs = jambCuts(analysis);
+  const rooms = bayRooms(analysis);
   const groups = new Map<
     string,
     { readonly joints: Joint[]; readonly name: string; readonly place: string; readonly back: string | null }
   >();
   for (const joint of analysis.joints) {
     const name = names.joint(joint);
-    const place = placeText(joint, distances.get(joint.id) ?? [], analysis, names);
+    const place = placeText(joint, distances.get(joint.id) ?? [], rooms, names);
     const back = tilesBackText(joint, plan, analysis);
     const key = [joint.run, joint.kind, name, place, groutText(joint), joint.tilesAt, back].join('\n');
     const group = groups.get(key) ?? { joints: [], name, place, back };
@@ -70,9 +71,16 @@ function tilesBackText(joint: Joint, { sealant, rooms }: Plan, { bays, tiles }: 
 export function jointPlaces(plan: Plan, analysis: Analysis): ReadonlyMap<string, string> {
   const names = namesOf(plan, analysis);
   const distances = jointDistances(plan, analysis, wallFaces(analysis));
+  const rooms = bayRooms(analysis);
   return new Map(
-    analysis.joints.map((joint) => [joint.id, placeText(joint, distances.get(joint.id) ?? [], analysis, names)]),
+    analysis.joints.map((joint) => [joint.id, placeText(joint, distances.get(joint.id) ?? [], rooms, names)]),
   );
+}
+
+type BayRooms = ReadonlyMap<string, readonly string[]>;
+
+function bayRooms({ bays }: Pick<Analysis, 'bays'>): BayRooms {
+  return new Map(bays.map(({ id, rooms }) => [id, rooms]));
 }
 
 function isText(text: string): boolean {
@@ -80,8 +88,8 @@ function isText(text: string): boolean {
 }
 
 /** Example: "upper wall 6600 mm, lower wall 4800 mm"; of a doorway "faces 60 and 140 mm", in the order of its name. */
-function placeText(joint: Joint, distances: readonly JointDistance[], { bays }: Analysis, names: Names): string {
-  const rooms = joint.bays.map((id) => bays.find((bay) => bay.id === id)?.rooms ?? []);
+function placeText(joint: Joint, distances: readonly JointDistance[], roomsOf: BayRooms, names: Names): string {
+  const rooms = joint.bays.map((id) => roomsOf.get(id) ?? []);
   const [one, other] = rooms.map((own) => distances.find(({ room, ownWall }) => ownWall && own.includes(room)));
   if (one !== undefined && other !== undefined && one !== other && names.jointAcross(joint))
     return `faces ${figureText(one.distanceMm, 0)} and ${wholeMmText(other.distanceMm)}`;

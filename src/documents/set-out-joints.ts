@@ -4,13 +4,17 @@ import { rayMeets } from '../geometry/segment.ts';
 import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
 import type { Analysis, Joint } from '../plan/analysis.ts';
 import type { Doorway, Plan } from '../plan/plan.ts';
+import { lineLength } from './label-seats.ts';
 import {
   type Face,
   type FaceMet,
+  type FaceRooms,
   faceDistance,
   faceIsAlong,
   faceMet,
+  faceRooms,
   faceSide,
+  facesAlong,
   type Side,
   sideOf,
 } from './set-out-walls.ts';
@@ -35,10 +39,11 @@ export function jointDistances(
   faces: readonly Face[],
 ): ReadonlyMap<string, readonly JointDistance[]> {
   const doorways = new Map(plan.doorways.map((doorway) => [doorway.id, doorway]));
+  const rooms = faceRooms(faces);
   return new Map(
     analysis.joints.map((joint) => {
       const doorway = joint.kind === 'doorway' ? doorways.get(joint.sources[0] ?? '') : undefined;
-      return [joint.id, squareWays(joint).flatMap((way) => jointDistance(joint, way, faces, doorway) ?? [])];
+      return [joint.id, squareWays(joint).flatMap((way) => jointDistance(joint, way, rooms, doorway) ?? [])];
     }),
   );
 }
@@ -65,10 +70,11 @@ function squareWays({ line }: Pick<Joint, 'line'>): readonly Point[] {
 function jointDistance(
   { line }: Joint,
   way: Point,
-  faces: readonly Face[],
+  rooms: FaceRooms,
   doorway: Doorway | undefined,
 ): JointDistance | null {
   const middle = lineMiddle(line);
+  const faces = facesAlong(rooms, middle, way, lineLength(line) / 2 + beyondWallMm);
   const own = doorway && ownFace(line, way, faces, doorway);
   const found = own ?? faceMet(faces, middle, way);
   if (found === null) return null;

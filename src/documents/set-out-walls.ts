@@ -1,5 +1,6 @@
 import { type Point, pointBetween, pointDirection, pointDistance } from '../geometry/point.ts';
 import { regionContains } from '../geometry/region.ts';
+import { type Box, boxOf } from '../geometry/ring.ts';
 import { rayMeets } from '../geometry/segment.ts';
 import { DIRECTION_DEG, WELD_MM } from '../geometry/tolerance.ts';
 import type { Analysis } from '../plan/analysis.ts';
@@ -103,6 +104,35 @@ export function faceDistance({ line: [[x, y]], into }: Face, place: Point): numb
 export function faceIsAlong({ line: [a, b] }: Face, [wx, wy]: Point): boolean {
   const [ux, uy] = pointDirection(a, b);
   return Math.abs(ux * wy - uy * wx) <= Math.sin((DIRECTION_DEG * Math.PI) / 180);
+}
+
+/** Faces by rooms with what they reach: of a thousand rooms a ray looks only at those that it passes. */
+export type FaceRooms = readonly { readonly box: Box; readonly faces: readonly Face[] }[];
+
+export function faceRooms(faces: readonly Face[]): FaceRooms {
+  const byRoom = new Map<string, Face[]>();
+  for (const face of faces) {
+    const own = byRoom.get(face.room);
+    if (own === undefined) byRoom.set(face.room, [face]);
+    else own.push(face);
+  }
+  return [...byRoom.values()].map((own) => ({ box: boxOf(own.flatMap(({ line }) => line)), faces: own }));
+}
+
+/** Faces of the rooms that a ray passes, or passes by no further than `besideMm`. */
+export function facesAlong(rooms: FaceRooms, from: Point, way: Point, besideMm: number): readonly Face[] {
+  const found: Face[] = [];
+  for (const { box, faces } of rooms) if (boxIsPassed(box, from, way, besideMm)) found.push(...faces);
+  return found;
+}
+
+function boxIsPassed({ minX, minY, maxX, maxY }: Box, [x, y]: Point, [dx, dy]: Point, besideMm: number): boolean {
+  // from its middle the box reaches so far square to the ray and along it
+  const [toX, toY] = [(minX + maxX) / 2 - x, (minY + maxY) / 2 - y];
+  const [halfX, halfY] = [(maxX - minX) / 2, (maxY - minY) / 2];
+  const aside = Math.abs(toX * dy - toY * dx);
+  const ahead = toX * dx + toY * dy + Math.abs(dx) * halfX + Math.abs(dy) * halfY;
+  return ahead >= -besideMm && aside <= Math.abs(dy) * halfX + Math.abs(dx) * halfY + besideMm;
 }
 
 export interface FaceMet {

@@ -129,15 +129,28 @@ export function roomFrames({ file, plan, analysis }: PaperSource): ReadonlyMap<s
     byRoom.set(face.room, own);
     own.push(face);
   }
-  const roomsOfBay = new Map(analysis.bays.map(({ id, rooms }) => [id, rooms]));
+  const jointsIn = roomJoints(analysis);
   const frames = new Map<string, SetOutFrame>();
   for (const [room, faces] of byRoom) {
-    const joints = analysis.joints.filter(({ bays }) => bays.some((id) => roomsOfBay.get(id)?.includes(room)));
-    const base = baseWall(faces, joints);
+    const base = baseWall(faces, jointsIn.get(room) ?? []);
     if (base !== null)
       frames.set(room, wallFrame(base, faces, textCut(names.room(room), 'sheet-text', widestNameMm), stripMm));
   }
   return frames;
+}
+
+/** The joints of the bays of each room. */
+function roomJoints({ bays, joints }: PaperSource['analysis']): ReadonlyMap<string, readonly Joint[]> {
+  const roomsOf = new Map(bays.map(({ id, rooms }) => [id, rooms]));
+  const found = new Map<string, Joint[]>();
+  for (const joint of joints) {
+    for (const room of new Set(joint.bays.flatMap((id) => roomsOf.get(id) ?? []))) {
+      const own = found.get(room);
+      if (own === undefined) found.set(room, [joint]);
+      else own.push(joint);
+    }
+  }
+  return found;
 }
 
 /** The wall that one figure is enough for most joints from; walls that are as good as each other differ by rounding, and the first one is taken. */
