@@ -27,13 +27,18 @@ interface PlacedColumn extends PrintColumn {
 
 const cellPadMm = 1.2;
 const cellDownMm = 0.9;
+/** What rounding may take of a width that just fits. */
+const slackMm = 0.01;
 /** A word longer than this is broken: an id or a name made to be a nuisance. */
 const longestWordMm = 34;
 const easyTextMm = 44;
+/** A longer text is given more, so that it takes about so many lines. */
+const easyLines = 6;
+const mostEasyMm = 72;
 const widestTextMm = 84;
 /** Room to write a date or initials, and to write words. */
 const fillMm = { easy: 20, most: 40 } as const;
-const mostCellLines = 12;
+const mostCellLines = 20;
 const mostHeadLines = 5;
 /** More than a cell has room for. */
 const mostCharacters = 1000;
@@ -66,10 +71,11 @@ function printColumns({ columns, rows }: Table): readonly PrintColumn[] {
     const texts = rows.map((row) => cellText(row[i] ?? null, column));
     const head = oneLine(columnHead(column));
     const words = [...wordsOf(head).map((word) => textWidthMm(word, 'sheet-head')), longestWord(texts)];
-    const leastMm = Math.min(longestWordMm, Math.max(6, ...words)) + 2 * cellPadMm;
-    const longestMm = longest(texts) + 2 * cellPadMm;
+    const leastMm = Math.min(longestWordMm, Math.max(6, ...words)) + 2 * cellPadMm + slackMm;
+    const longestMm = longest(texts) + 2 * cellPadMm + slackMm;
+    const readMm = Math.min(mostEasyMm, Math.max(easyTextMm, longestMm / easyLines));
     const mostMm = Math.max(leastMm, Math.min(longestMm, widestTextMm), column.toFill ? fillMm.most : 0);
-    const easyMm = Math.max(leastMm, Math.min(longestMm, easyTextMm), column.toFill ? fillMm.easy : 0);
+    const easyMm = Math.max(leastMm, Math.min(longestMm, readMm), column.toFill ? fillMm.easy : 0);
     return { column, head, texts, leastMm, easyMm, mostMm };
   });
 }
@@ -105,14 +111,27 @@ function tight({ leastMm, easyMm }: PrintColumn): number {
   return Math.max(leastMm, closestShare * easyMm);
 }
 
-/** As many columns as fit beside each other, and with each further part the first one. */
+/** As many columns as fit beside each other, and with each further part the first one; parts are about as wide as each other. */
 function columnParts(columns: readonly PrintColumn[], width: number): readonly (readonly PrintColumn[])[] {
   const [first, ...rest] = columns;
   if (first === undefined) return [];
+  const parts = columnsParted(first, rest, width, Infinity);
+  const even = columnsParted(first, rest, width, first.easyMm + sum(rest, easy) / parts.length);
+  return even.length === parts.length ? even : parts;
+}
+
+/** @param enoughMm a part that is as wide takes no further column */
+function columnsParted(
+  first: PrintColumn,
+  rest: readonly PrintColumn[],
+  width: number,
+  enoughMm: number,
+): readonly (readonly PrintColumn[])[] {
   const parts: PrintColumn[][] = [[first]];
   for (const column of rest) {
     const open = parts[parts.length - 1] as PrintColumn[];
-    if (open.length > 1 && sum(open, tight) + tight(column) > width) parts.push([first, column]);
+    const isFull = sum(open, tight) + tight(column) > width || sum(open, easy) >= enoughMm;
+    if (open.length > 1 && isFull) parts.push([first, column]);
     else open.push(column);
   }
   return parts;

@@ -5,7 +5,7 @@ import { dimensionedDrawing } from './joint-dimensions.ts';
 import type { PaperSource } from './paper-source.ts';
 import { sheetContent } from './sheet-content.ts';
 import { type Sheets, sheetPages } from './sheet-pages.ts';
-import { pinsStacked } from './sheet-pins.ts';
+import { isPin, pinsStacked } from './sheet-pins.ts';
 import { jointStrip } from './sheet-strip.ts';
 import type { SheetDrawing } from './strip-flow.ts';
 
@@ -19,7 +19,8 @@ function jointPlanDrawing(source: PaperSource): SheetDrawing {
   const all = drawingOf(source.plan, source.analysis);
   const made = new Map<number, Drawing>();
   return {
-    small: (scale) => pinsStacked(all, scale),
+    // pins would hide it: they stand on the sheets that it is the key to
+    small: { ...all, items: all.items.filter((item) => !isPin(item)) },
     at(scale) {
       const known = made.get(scale) ?? pinsStacked(dimensionedDrawing(source, all, { scale }), scale);
       made.set(scale, known);

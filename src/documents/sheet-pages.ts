@@ -65,9 +65,9 @@ function gridPages(scaled: SheetDrawing, strip: SheetStrip, wish: SheetWish): Sh
   });
   const left = drawing.items.filter((item): item is LabelItem => item.shape === 'label' && !lettered.has(item));
   const [want = () => true] = strip.wants;
-  const box = overviewBox(scaled.small(grid.layout.scale), cells);
+  const box = overviewBox(scaled.small, cells);
   const layout = overviewLayout(box, grid, want);
-  const small = { items: [...scaled.small(layout.scale).items, ...sheetFrames(cells)], box };
+  const small = { items: [...scaled.small.items, ...sheetFrames(cells)], box };
   const overview = sheetInOne({ ...small, items: itemsInOrder(small.items) }, strip, layout, { page: 1, of }, left);
   return [overview, ...parts];
 }

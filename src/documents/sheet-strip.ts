@@ -30,7 +30,7 @@ export function jointStrip(drawing: SheetDrawing, { block, facts, findings }: Sh
       return count === 0 ? [] : [`${count} more in the analysis`];
     },
     note(unlettered, _, items) {
-      const named = new Set<unknown>(drawing.small(1).items);
+      const named = new Set<unknown>(drawing.small.items);
       const names = unlettered.filter((label) => named.has(label)).length;
       const figures = dimensionsLeft(
         items.filter((item) => !named.has(item)),

@@ -12,12 +12,12 @@ export interface SheetDrawing {
   /** At a scale, with all that is drawn to be measured. */
   readonly at: (scale: number) => Drawing;
   /** All of it in small, as a key to the sheets that show its parts. */
-  readonly small: (scale: number) => Drawing;
+  readonly small: Drawing;
 }
 
 /** A drawing that is the same at every scale. */
 export function drawingAsIs(drawing: Drawing): SheetDrawing {
-  return { at: () => drawing, small: () => drawing };
+  return { at: () => drawing, small: drawing };
 }
 
 /** What stands beside a drawing. */
