@@ -4,7 +4,7 @@ import type { Ink } from './ink.ts';
 import type { PaperBox } from './sheet.ts';
 import { box, type Column, penStroke, rowMm, textAt, textRow } from './strip-pen.ts';
 import { textLines, textLinesFirst } from './text-width.ts';
-import { oneLine } from './words.ts';
+import { textHeld } from './words.ts';
 
 /** A piece of a form that no page end parts. */
 export interface FormPiece {
@@ -35,7 +35,7 @@ export function blockPieces(block: OtherBlock, { width, height }: PaperBox): rea
 }
 
 function headPieces(text: string, width: number): readonly FormPiece[] {
-  const rows = textLinesFirst(oneLine(text), 'sheet-head', width, 3);
+  const rows = textLinesFirst(textHeld(text), 'sheet-head', width, 3);
   return [gapPiece(3), rowsPiece(rows, 'sheet-head', 1.2)].map((piece) => ({ ...piece, keeps: true }));
 }
 
@@ -44,7 +44,7 @@ const widestWordsMm = 186;
 
 /** A paragraph, line by line: a long one goes on on the next page. */
 export function wordPieces(text: string, width: number): readonly FormPiece[] {
-  const lines = textLines(oneLine(text), 'sheet-text', Math.min(width, widestWordsMm));
+  const lines = textLines(textHeld(text), 'sheet-text', Math.min(width, widestWordsMm));
   return lines.map((line, i) => rowsPiece([line], 'sheet-text', i === lines.length - 1 ? 1.2 : 0));
 }
 
@@ -73,8 +73,8 @@ const fieldGapMm = 3;
 /** What is asked for, and what is known of it or a line to write on. */
 function fieldPiece([words, known]: readonly [string, string], width: number): FormPiece {
   const wordsMm = Math.min(64, width * 0.36);
-  const asked = textLinesFirst(oneLine(words), 'sheet-text', wordsMm, 4);
-  const told = textLinesFirst(oneLine(known), 'sheet-text', Math.min(width, widestWordsMm) - wordsMm - fieldGapMm, 12);
+  const asked = textLinesFirst(textHeld(words), 'sheet-text', wordsMm, 4);
+  const told = textLinesFirst(textHeld(known), 'sheet-text', Math.min(width, widestWordsMm) - wordsMm - fieldGapMm, 12);
   const rows = Math.max(asked.length, told.length, 1);
   const heightMm = told.length === 0 ? Math.max(writingMm, rows * rowMm + 2) : rows * rowMm + 1.4;
   return {
@@ -100,7 +100,7 @@ const initialsMm = 26;
 function checkPiece(item: string, width: number): FormPiece {
   const besideMm = boxMm + 3;
   const wide = Math.min(width, widestWordsMm);
-  const rows = textLinesFirst(oneLine(item), 'sheet-text', wide - besideMm - initialsMm - 18, 10);
+  const rows = textLinesFirst(textHeld(item), 'sheet-text', wide - besideMm - initialsMm - 18, 10);
   const heightMm = Math.max(writingMm, rows.length * rowMm + 2.4);
   return {
     heightMm,
@@ -141,7 +141,7 @@ function signaturePieces(parties: readonly string[], width: number, height: numb
 
 function partyPiece(party: string, width: number): FormPiece {
   const wide = Math.min(width, widestWordsMm);
-  const rows = textLinesFirst(oneLine(party), 'sheet-head', wide, 2);
+  const rows = textLinesFirst(textHeld(party), 'sheet-head', wide, 2);
   const heightMm = rows.length * rowMm + partyMm;
   return {
     heightMm,
@@ -161,6 +161,6 @@ function rowAt(column: Column, text: string, [x, top]: Point, style: 'sheet-text
   textAt(column, text, style, [x, top + rowMm / 2], 'start');
 }
 
-export function line(from: Point, to: Point, widthMm = 0.2): Ink {
+function line(from: Point, to: Point, widthMm = 0.2): Ink {
   return { ink: 'path', lines: [[from, to]], closed: false, fill: null, stroke: penStroke(widthMm, 'ink') };
 }

@@ -3,7 +3,7 @@ import type { Ink } from './ink.ts';
 import { type Column, penStroke, rowMm, textAt } from './strip-pen.ts';
 import { type Cell, cellHeld, columnHead, type Table, type TableColumn } from './table.ts';
 import { textLinesFirst, textWidthMm } from './text-width.ts';
-import { figureText, oneLine } from './words.ts';
+import { figureText, oneLine, textHeld } from './words.ts';
 
 /** A column of a table as it is printed. */
 interface PrintColumn {
@@ -84,7 +84,7 @@ function cellText(cell: Cell, { decimals }: TableColumn): string {
   const held = cellHeld(cell);
   if (held === null) return '';
   if (typeof held === 'number') return decimals === null ? String(held) : figureText(held, decimals);
-  const text = oneLine(held);
+  const text = textHeld(held);
   return text.length > mostCharacters ? `${text.slice(0, mostCharacters)}\u2026` : text;
 }
 

@@ -96,7 +96,7 @@ export function polylineWithin(line: readonly Point[], box: Box): readonly (read
 }
 
 /** The part of a segment in a box, its own ends where they lie in it; null where none does. */
-export function segmentWithin(a: Point, b: Point, box: Box): readonly [Point, Point] | null {
+function segmentWithin(a: Point, b: Point, box: Box): readonly [Point, Point] | null {
   let [from, to] = [0, 1];
   const bounds = [
     [a[0], b[0], box.minX, box.maxX],

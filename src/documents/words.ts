@@ -65,9 +65,14 @@ export function areaText(m2: number, mark: DecimalMark = '.'): string {
 const heldWords =
   /\d (?=(?:mm|m|m\u00b2|m\u00b3|kg|K|kN|kPa|N\/mm\u00b2|\u00b0C|%)(?![\p{L}\d]))|\d : (?=\d)|\b(?:EN|ISO|BS) (?=\d)/gu;
 
-/** What a finding says, set so that no line ends between a figure and its unit, in a ratio or in the name of a standard. */
+/** Words on one line, set so that no break comes between a figure and its unit, in a ratio or in the name of a standard. */
+export function textHeld(text: string): string {
+  return oneLine(text).replace(heldWords, (found) => found.replaceAll(' ', heldSpace));
+}
+
+/** What a finding says. */
 export function findingText({ message }: Pick<Finding, 'message'>): string {
-  return oneLine(message).replace(heldWords, (found) => found.replaceAll(' ', heldSpace));
+  return textHeld(message);
 }
 
 export function countText(severity: Severity, count: number): string {

@@ -100,7 +100,7 @@ function bounds(points: readonly Point[]): readonly [number, number, number, num
 }
 
 /** Whether two convex shapes overlap: no line square to a side of either parts them. */
-export function convexMeet(a: readonly Point[], b: readonly Point[]): boolean {
+function convexMeet(a: readonly Point[], b: readonly Point[]): boolean {
   for (const [points, others] of [
     [a, b],
     [b, a],
