@@ -10,6 +10,7 @@ import { pourForm } from './pour-papers.ts';
 import { recordForms } from './records.ts';
 import { sectionPages } from './sections.ts';
 import { setOutPages } from './set-out.ts';
+import { pourPages, testPointPages } from './site-sheets.ts';
 
 /** Pages that belong together and go out together. */
 export interface PageSet {
@@ -56,7 +57,7 @@ export function pageSets(source: PaperSource): readonly PageSet[] {
     ...(analysis.tiles === null
       ? []
       : [sheet('set-out', 'Set-out sheet of the tiles', () => setOutPages(source), true)]),
-    sheet('pour-plan', 'Pour plan', () => forms([pourForm(source)], source), false),
+    sheet('pour-plan', 'Pour plan', () => [...pourPages(source), ...forms([pourForm(source)], source)], false),
     {
       stem: 'lists',
       words: 'All lists',
@@ -68,7 +69,7 @@ export function pageSets(source: PaperSource): readonly PageSet[] {
       stem: 'records',
       words: 'Records and check lists',
       group: 'records',
-      pages: once(() => forms(recordForms(source), source)),
+      pages: once(() => [...(testPointPages(source) ?? []), ...forms(recordForms(source), source)]),
       isDrawing: false,
     },
   ];

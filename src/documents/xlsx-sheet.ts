@@ -1,4 +1,4 @@
-import { type Cell, columnHead, type TableColumn } from './table.ts';
+import { type Cell, cellDecimals, columnHead, type Table, type TableColumn } from './table.ts';
 import { figureText } from './words.ts';
 import { type CellPlace, cellName, cellXml, lineXml } from './xlsx-cells.ts';
 import { printSheets, printXml } from './xlsx-print.ts';
@@ -6,15 +6,13 @@ import { styleOf } from './xlsx-styles.ts';
 import { boldShare, textRows } from './xlsx-width.ts';
 
 /** One sheet of a workbook. */
-export interface Sheet {
+export interface Sheet extends Pick<Table, 'columns' | 'rows' | 'rowDecimals'> {
   /** As `sheetNames` gives it. */
   readonly name: string;
   /** Printed over every page. */
   readonly title: string;
   /** Lines above the head. */
   readonly lead: readonly string[];
-  readonly columns: readonly TableColumn[];
-  readonly rows: readonly (readonly Cell[])[];
   readonly notes: readonly string[];
   /** Of the columns, in digits. */
   readonly widths: readonly number[];
@@ -54,7 +52,14 @@ export function sheetXml(sheet: Sheet, at: number): string {
     '<sheetData>',
     ...lead.map(({ xml }) => xml),
     headXml(sheet.columns, widths, headRow),
-    ...sheet.rows.map((cells, i) => rowXml(cells, sheet.columns, widths, headRow + 1 + i)),
+    ...sheet.rows.map((cells, i) =>
+      rowXml(
+        cells,
+        sheet.columns.map((column) => cellDecimals(sheet, column, i)),
+        widths,
+        headRow + 1 + i,
+      ),
+    ),
     ...notes.map(({ xml }) => xml),
     '</sheetData>',
     sheet.lead.length > 0 || sheet.rows.length === 0 ? '' : `<autoFilter ref="${sheetRange(sheet).join(':')}"/>`,
@@ -89,11 +94,11 @@ function headXml(columns: readonly TableColumn[], widths: readonly number[], row
 
 function rowXml(
   cells: readonly Cell[],
-  columns: readonly TableColumn[],
+  decimals: readonly (number | null)[],
   widths: readonly number[],
   row: number,
 ): string {
-  const xml = columns.map(({ decimals }, i) => cellXml(cells[i] ?? null, decimals, { column: i, row }));
+  const xml = decimals.map((digits, i) => cellXml(cells[i] ?? null, digits, { column: i, row }));
   const lines = cells.reduce<number>(
     (most, cell, i) => (typeof cell === 'string' ? Math.max(most, textRows(cell, widths[i] ?? 0)) : most),
     1,

@@ -1,4 +1,4 @@
-import { type Cell, cellHeld, columnHead, type TableColumn } from './table.ts';
+import { type Cell, cellDecimals, cellHeld, columnHead, type Table } from './table.ts';
 import { textLines, textWidthMm } from './text-width.ts';
 
 /** Widths of columns by what stands in them, in digits of the usual text, as the file format has them. */
@@ -42,9 +42,9 @@ export function textRows(text: string, width: number): number {
     );
 }
 
-export function columnWidths(columns: readonly TableColumn[], rows: readonly (readonly Cell[])[]): readonly number[] {
-  return columns.map((column, i) => {
-    const cells = rows.map((row) => cellWidth(row[i] ?? null, column.decimals));
+export function columnWidths(table: Pick<Table, 'columns' | 'rows' | 'rowDecimals'>): readonly number[] {
+  return table.columns.map((column, i) => {
+    const cells = table.rows.map((row, k) => cellWidth(row[i] ?? null, cellDecimals(table, column, k)));
     const widest = cells.reduce((most, width) => Math.max(most, width), 0);
     const least = column.toFill === undefined ? leastWidth : leastToFill;
     const most = widest > 2 * mostWidth ? mostLongWidth : mostWidth;

@@ -24,13 +24,14 @@ export function tablesXlsx(
     aboutSheet(first, tables, names, { title, date: about.date }),
     ...tables.map((table, i): Sheet => {
       const { columns, rows, notes } = table;
-      const widths = columnWidths(columns, rows);
+      const widths = columnWidths(table);
       return {
         name: names[i] ?? table.name,
         title: `${table.title}: ${title}`,
         lead: [],
         columns,
         rows,
+        ...(table.rowDecimals && { rowDecimals: table.rowDecimals }),
         notes,
         widths,
       };
@@ -85,7 +86,7 @@ function aboutSheet(
     columns,
     rows,
     notes,
-    widths: columnWidths(columns, rows),
+    widths: columnWidths({ columns, rows }),
   };
 }
 

@@ -2,7 +2,7 @@ import ExcelJs from 'exceljs';
 import { unzipSync, zipSync } from 'fflate/browser';
 import Papa from 'papaparse';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { type Cell, cellHeld, columnHead, type Table } from '../../src/documents/table.ts';
+import { type Cell, cellDecimals, cellHeld, columnHead, type Table } from '../../src/documents/table.ts';
 import { cautionLines } from '../../src/documents/words.ts';
 import { tablesXlsx } from '../../src/documents/xlsx.ts';
 import { office, officeSheets } from './office.ts';
@@ -75,18 +75,18 @@ describe.each(demoNames)('the workbook of %s, opened by a second library', (name
     }
   });
 
-  it('shows as many digits as the column has', async () => {
+  it('shows as many digits as the column has, or the row where it has a unit of its own', async () => {
     for (const table of demoTables(name)) {
       const sheet = await sheetOf(book, table.name);
-      const faults = table.columns.flatMap(({ decimals, head }, k) => {
-        const format = decimals === 0 ? '0' : `0.${'0'.repeat(decimals ?? 0)}`;
-        const figures = table.rows.flatMap((row, i) =>
-          typeof row[k] === 'number' ? [sheet.getCell(i + 2, k + 1)] : [],
-        );
-        return decimals === null
-          ? []
-          : figures.flatMap(({ numFmt }) => (numFmt === format ? [] : [`${head}: ${numFmt}`]));
-      });
+      const faults = table.columns.flatMap((column, k) =>
+        table.rows.flatMap((row, i) => {
+          const decimals = cellDecimals(table, column, i);
+          if (decimals === null || typeof row[k] !== 'number') return [];
+          const { numFmt } = sheet.getCell(i + 2, k + 1);
+          const format = decimals === 0 ? '0' : `0.${'0'.repeat(decimals)}`;
+          return numFmt === format ? [] : [`${column.head}: ${numFmt}`];
+        }),
+      );
       expect(faults).toEqual([]);
     }
   });
@@ -96,9 +96,9 @@ describe.each(demoNames)('the workbook of %s, opened by a second library', (name
       const sheet = await sheetOf(book, table.name);
       for (const [k, column] of table.columns.entries()) {
         const words = columnHead(column).split(' ');
-        const figures = table.rows.flatMap((row) => {
+        const figures = table.rows.flatMap((row, i) => {
           const cell = row[k];
-          return typeof cell === 'number' ? [cell.toFixed(column.decimals ?? 6)] : [];
+          return typeof cell === 'number' ? [cell.toFixed(cellDecimals(table, column, i) ?? 6)] : [];
         });
         // widths are told in digits; a letter is as wide as a digit or so
         const widest = Math.max(...[...words, ...figures].map((text) => text.length));
