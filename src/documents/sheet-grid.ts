@@ -49,18 +49,24 @@ const mostCells = 150;
 /** Below this the strip has taken the room of the drawing. */
 const leastDrawingMm = 60;
 
-/** The wished paper and scale, or the largest and the smallest that are usual; the way round with fewer sheets. */
+/** The wished paper or the largest; the wished scale, or the largest at which one sheet serves, or the smallest that is usual; the way round with fewer
+ *  sheets. */
 export function sheetGrid(boxAt: BoxAt, wish: SheetWish): SheetGrid {
-  const first = wish.scale ?? (sheetScales.at(-1) as number);
+  const isOne = (scale: number) => waysWished(wish).some((way) => cellCount(gridOn(boxAt(scale), way, scale)) === 1);
+  const first = wish.scale ?? sheetScales.find(isOne) ?? (sheetScales.at(-1) as number);
   const scales = [first, ...[...sheetScales, ...scalesBeyond].filter((each) => each > first)];
   let fewest: SheetGrid | null = null;
   for (const scale of scales) {
     const grids = waysWished(wish).map((way) => gridOn(boxAt(scale), way, scale));
-    fewest = grids.reduce((a, b) => (b.columns * b.rows < a.columns * a.rows ? b : a));
-    if (fewest.columns * fewest.rows <= mostCells) break;
+    fewest = grids.reduce((a, b) => (cellCount(b) < cellCount(a) ? b : a));
+    if (cellCount(fewest) <= mostCells) break;
   }
   if (fewest === null) throw new Error('no scale to lay sheets out at');
   return { ...fewest, cells: gridCells(boxAt(fewest.layout.scale), fewest) };
+}
+
+function cellCount({ columns, rows }: Pick<SheetGrid, 'columns' | 'rows'>): number {
+  return columns * rows;
 }
 
 function gridOn(box: Box, way: Paper, scale: number): SheetGrid {

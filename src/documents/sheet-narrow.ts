@@ -15,7 +15,7 @@ export function narrowInks(block: TitleBlock, layout: SheetLayout, count: SheetC
     for (const line of textLinesFirst(text, style, column.width, most))
       textRow(column, line, style, style === 'sheet-title' ? rowMm * 1.4 : rowMm);
   };
-  rows(block.title, 'sheet-title', 2);
+  rows(block.title, 'sheet-title', 3);
   rows(block.subject, 'sheet-text', 2);
   rows(`Sheet ${sheetNumberText(block, count, column.width - 10)}`, 'sheet-head', 2);
   column.y += 2;
@@ -26,7 +26,7 @@ export function narrowInks(block: TitleBlock, layout: SheetLayout, count: SheetC
   column.y += 9;
   if (block.northDeg !== null) {
     column.inks.push(...northInks([column.left + column.width / 2, column.y + 7.5], block.northDeg));
-    column.y += 16;
+    column.y += 18;
   }
   column.inks.push(...key.inks([column.left, column.y]));
   column.y += key.heightMm + 3;

@@ -94,10 +94,9 @@ export function sheetChoose(
       if (layout !== undefined) return layout;
     }
   }
-  // the strip has no room at all: what it leaves out it says
-  return scales.length === 0
-    ? null
-    : (layoutsAtScale(boxAt(scales[0] as number), wish, scales[0] as number).at(-1) ?? null);
+  // no sheet has room for the strip: on a wished paper it has more beside a drawing in small, on the largest it says what it leaves out
+  const [best] = scales;
+  return best === undefined || wish.paper !== null ? null : (layoutsAtScale(boxAt(best), wish, best).at(-1) ?? null);
 }
 
 /** Scales at which the drawing fits beside a strip of one column, the best first; none where it fits at none. */

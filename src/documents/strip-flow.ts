@@ -52,7 +52,7 @@ export interface StripContent<Part extends StripPart> {
 
 /** Inner width of a column. */
 export const columnMm = stripMm - 2 * padMm;
-/** Room kept where the strip leaves anything out, for saying so. */
+/** Rows kept where the strip leaves anything out, for saying so. */
 const leftLines = 3;
 
 /** A strip in columns: facts, scale and north, legend, what follows; at the foot of the last column cautions, revisions and the title block. */
@@ -60,7 +60,7 @@ export function stripOf<Part extends StripPart>(content: StripContent<Part>): Sh
   return {
     block: content.block,
     wants: content.mayLeave.map((may) => (layout) => {
-      const { heads, left } = flow(content, layout);
+      const { heads, left } = flow(content, layout, { note: content.noteLines, left: 0 });
       return heads === 0 && may(left);
     }),
     inks: (layout, unlettered, count) => stripInks(content, layout, unlettered, count),
@@ -68,6 +68,12 @@ export function stripOf<Part extends StripPart>(content: StripContent<Part>): Sh
 }
 
 const firstOfMany: SheetCount = { page: 1, of: 99 };
+
+/** Rows kept free at the foot: for what has no room on the drawing, and for what has none in the strip. */
+interface KeptRows {
+  readonly note: number;
+  readonly left: number;
+}
 
 interface Flow<Part> {
   readonly inks: Ink[];
@@ -78,7 +84,7 @@ interface Flow<Part> {
   readonly column: Column;
 }
 
-function flow<Part extends StripPart>(content: StripContent<Part>, layout: SheetLayout, reserveMm = 0): Flow<Part> {
+function flow<Part extends StripPart>(content: StripContent<Part>, layout: SheetLayout, rows: KeptRows): Flow<Part> {
   const { block, facts, drawing, parts } = content;
   const inks: Ink[] = [];
   const detail = sheetDetail(layout);
@@ -91,7 +97,7 @@ function flow<Part extends StripPart>(content: StripContent<Part>, layout: Sheet
   const columnAt = (i: number) => columnIn(columnBox(layout, i), inks);
   const { strip } = layout;
   const foot = footOf(content, layout, null, firstOfMany);
-  const lastBottom = strip.y + strip.height - foot.heightMm - content.noteLines * rowMm - reserveMm;
+  const lastBottom = strip.y + strip.height - foot.heightMm - (rows.note + rows.left) * rowMm;
   const bottomOf = (i: number) => (i === columns - 1 ? lastBottom : strip.y + strip.height - padMm);
   const all = [...heads, ...parts];
   let [at, shown, column] = [0, 0, columnAt(0)];
@@ -102,7 +108,7 @@ function flow<Part extends StripPart>(content: StripContent<Part>, layout: Sheet
     part.ink(column);
     shown++;
   }
-  if (shown < all.length && reserveMm === 0) return flow(content, layout, leftLines * rowMm);
+  if (shown < all.length && rows.left === 0) return flow(content, layout, { ...rows, left: leftLines });
   return {
     inks,
     heads: Math.max(0, heads.length - shown),
@@ -121,20 +127,37 @@ function stripInks<Part extends StripPart>(
   unlettered: readonly LabelItem[],
   count: SheetCount,
 ): readonly Ink[] {
-  const { inks, heads, left, column } = flow(content, layout);
-  const told = [...(heads > 0 ? [`${heads} more facts and symbols on a larger sheet`] : []), ...content.leftText(left)];
-  for (const row of told.flatMap((line) => textLines(line, 'sheet-head', columnMm))) textRow(column, row, 'sheet-head');
+  const { inks, column, told, note } = flowTold(content, layout, unlettered, { note: content.noteLines, left: 0 });
+  for (const row of told) textRow(column, row, 'sheet-head');
   const { strip } = layout;
-  const foot = footOf(
-    content,
-    layout,
-    content.note(unlettered, left, content.drawing.at(sheetDetail(layout)).items),
-    count,
-  );
+  const foot = footOf(content, layout, note, count);
   const last = columnIn(columnBox(layout, columnsOf(layout) - 1), inks);
   last.y = strip.y + strip.height - foot.heightMm;
   foot.ink(last);
   return inks;
+}
+
+/** What is said of all that has no room, with room for saying it: the more is left out, the more there is to say. */
+function flowTold<Part extends StripPart>(
+  content: StripContent<Part>,
+  layout: SheetLayout,
+  unlettered: readonly LabelItem[],
+  rows: KeptRows,
+): Flow<Part> & { readonly told: readonly string[]; readonly note: string | null } {
+  const flown = flow(content, layout, rows);
+  const { heads, left } = flown;
+  const note = content.note(unlettered, left, content.drawing.at(sheetDetail(layout)).items);
+  const lines = [
+    ...(heads > 0 ? [`${heads} more facts and symbols on a larger sheet`] : []),
+    ...content.leftText(left),
+  ];
+  const told = lines.flatMap((text) => textLines(text, 'sheet-head', columnMm));
+  const needed = {
+    note: Math.max(rows.note, note === null ? 0 : textLines(note, 'sheet-text', columnMm).length),
+    left: told.length <= leftLines ? rows.left : Math.max(rows.left, told.length),
+  };
+  if (needed.note === rows.note && needed.left === rows.left) return { ...flown, told, note };
+  return flowTold(content, layout, unlettered, needed);
 }
 
 function scaleFacts({ scale, detailScale }: SheetLayout): StripContent<StripPart>['facts'] {
@@ -157,7 +180,7 @@ function footOf(
     lines.flatMap((text) => textLines(text, 'sheet-text', columnMm)),
     'sheet-text',
   );
-  const revisions = revisionRows(block, columnMm);
+  const revisions = revisionRows(block, layout, columnMm);
   const cells = titleBlockCells(block, layout, count, columnIn(columnBox(layout, columnsOf(layout) - 1)));
   const revisionsMm = revisions.heightMm === 0 ? 0 : revisions.heightMm + footPadMm;
   return {

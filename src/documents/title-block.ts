@@ -166,16 +166,19 @@ function line(from: Point, to: Point): Ink {
 }
 
 /** Revisions that a block shows; the newest, which stand last, before the older. */
-const mostRevisions = 5;
+const mostRevisions = { usual: 5, low: 2 } as const;
+/** A sheet lower than this, as A4 lying, has room for fewer. */
+const lowSheetMm = 250;
 const revisionColumns = { mark: 0, date: 11, text: 34, by: 66 } as const;
 
 /** Table of revisions, the newest last; says how many earlier ones have no room. */
 export function revisionRows(
   { revisions }: Pick<TitleBlock, 'revisions'>,
+  { heightMm: sheetMm }: Pick<SheetLayout, 'heightMm'>,
   width: number,
 ): { readonly heightMm: number; readonly ink: (column: Column) => void } {
   if (revisions.length === 0) return { heightMm: 0, ink: () => {} };
-  const shown = revisions.slice(-mostRevisions);
+  const shown = revisions.slice(-mostRevisions[sheetMm < lowSheetMm ? 'low' : 'usual']);
   const earlier = revisions.length - shown.length;
   const rows = shown.map(({ mark, date, text, by }) => ({
     mark: textCut(mark, 'sheet-head', revisionColumns.date - 1.5),

@@ -78,7 +78,7 @@ function namedEverywhere(name: string): PaperSource {
 
 describe('a name', () => {
   it.each(Object.entries(hostile))('that is %s stays in its room on every sheet', (_what, name) => {
-    for (const wish of [{}, { paper: 'A4', scale: 20 } as const]) {
+    for (const wish of [{}, { paper: 'A4', scale: 20 }, { paper: 'A4' }, { paper: 'A3', scale: 200 }] as const) {
       const source = namedEverywhere(name);
       const pages = jointPlanPages({ ...source, file: { ...source.file, papers: { ...source.file.papers, ...wish } } });
       expectReadable(pages);

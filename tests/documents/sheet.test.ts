@@ -52,6 +52,11 @@ describe('the sheet', () => {
     expect(chosen(12, 10, { paper: 'A4', scale: null })?.paper).toBe('A4');
   });
 
+  it('of a wished paper gives way to several where its strip has no room, and the largest does not', () => {
+    expect(sheetChoose(() => size(12, 10), { paper: 'A4', scale: null }, [() => false])).toBeNull();
+    expect(sheetChoose(() => size(12, 10), noWish, [() => false])?.paper).toContain('A0');
+  });
+
   it('is one of several where the floor does not fit at the wished scale', () => {
     // 12 m at 1 : 20 are 600 mm, and A3 is 420 mm wide
     expect(chosen(12, 10, { paper: 'A3', scale: 20 })).toBeNull();
