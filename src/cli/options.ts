@@ -26,7 +26,7 @@ export const usage = `Usage: npm run --silent bays -- PLAN.json [PLAN.json ...]
 Splits the floors of plans into bays and prints what was found.
 
   --json      print the analyses alone, each plan on one line in the order given; null for a plan that could not be read
-  --out DIR   write every document of each plan into DIR: analysis, quantities, joints, bays, drawing to scale
+  --out DIR   write every paper of each plan into DIR: sheets to scale, lists, orders, records, analysis
   --date DAY  the day that the papers carry, such as 2027-03-01; today where it is left out
   --quick     leave out the exact search (changes nothing yet)
   --stress    add the stresses of held bays (changes nothing yet)
