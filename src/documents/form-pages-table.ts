@@ -1,7 +1,7 @@
 import { type FormPiece, gapPiece, rowsPiece, wordPieces } from './form-pages-blocks.ts';
 import type { Ink } from './ink.ts';
 import { type Column, penStroke, rowMm, textAt } from './strip-pen.ts';
-import { type Cell, cellHeld, columnHead, type Table, type TableColumn } from './table.ts';
+import { type Cell, cellDecimals, cellHeld, columnHead, type Table, type TableColumn } from './table.ts';
 import { textLinesFirst, textWidthMm } from './text-width.ts';
 import { figureText, oneLine, textHeld } from './words.ts';
 
@@ -66,9 +66,9 @@ export function tablePieces(table: Table, width: number, titled: 'titled' | 'unt
   ];
 }
 
-function printColumns({ columns, rows }: Table): readonly PrintColumn[] {
-  return columns.map((column, i): PrintColumn => {
-    const texts = rows.map((row) => cellText(row[i] ?? null, column));
+function printColumns(table: Table): readonly PrintColumn[] {
+  return table.columns.map((column, i): PrintColumn => {
+    const texts = table.rows.map((row, k) => cellText(row[i] ?? null, cellDecimals(table, column, k)));
     const head = oneLine(columnHead(column));
     const words = [...wordsOf(head).map((word) => textWidthMm(word, 'sheet-head')), longestWord(texts)];
     const leastMm = Math.min(longestWordMm, Math.max(6, ...words)) + 2 * cellPadMm + slackMm;
@@ -80,7 +80,7 @@ function printColumns({ columns, rows }: Table): readonly PrintColumn[] {
   });
 }
 
-function cellText(cell: Cell, { decimals }: TableColumn): string {
+function cellText(cell: Cell, decimals: number | null): string {
   const held = cellHeld(cell);
   if (held === null) return '';
   if (typeof held === 'number') return decimals === null ? String(held) : figureText(held, decimals);

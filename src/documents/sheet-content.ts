@@ -1,6 +1,7 @@
 import type { Finding } from '../plan/analysis.ts';
 import { ruleSets } from '../plan/reference.ts';
 import type { PaperSource } from './paper-source.ts';
+import { settingOutFacts } from './setting-out-words.ts';
 import { bondNames, tileSizeText } from './tile-words.ts';
 import { type TitleBlock, titleBlockOf } from './title-block.ts';
 import { figureText, heldSpace } from './words.ts';
@@ -34,6 +35,7 @@ export function sheetContent(source: PaperSource): SheetContent {
       ],
       ['Proof', proofText(source)],
       ...tileFacts(source),
+      ...settingOutFacts(source),
     ],
     findings: analysis.findings.map((finding, i) => ({ number: i + 1, finding })),
   };
