@@ -102,7 +102,7 @@ function doorwayBlocks({ plan, analysis }: PaperSource): readonly FormBlock[] {
 export function afterPourForm(source: PaperSource): Form {
   const { designer } = papersOf(source.file);
   return {
-    title: 'Check list after the pour and before the covering',
+    title: 'Check list before the covering',
     subject: oneLine(source.plan.name),
     blocks: [
       aboutFields(source, [['Responsible for the joint plan', oneLine(designer)]]),

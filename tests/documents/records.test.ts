@@ -94,7 +94,7 @@ describe('the first-heating record', () => {
     expect(recordForms(cold).map(({ title }) => title)).toEqual([
       'Check list before the pour',
       'Drying and dryness record',
-      'Check list after the pour and before the covering',
+      'Check list before the covering',
     ]);
   });
 });
@@ -170,7 +170,7 @@ describe('the check list before the pour', () => {
 });
 
 it('the check list after the pour keeps the strip until the covering is grouted and the joints one over the other', () => {
-  const words = wordsOf(formOf(dwelling, 'Check list after the pour and before the covering'));
+  const words = wordsOf(formOf(dwelling, 'Check list before the covering'));
   expect(words).toContain('trimmed only after the covering is grouted');
   expect(words).toContain('exactly over its joint in the screed');
 });
