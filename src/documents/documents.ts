@@ -21,7 +21,7 @@ export function documentsOf(source: PaperSource, fonts: Fonts): readonly PlanDoc
   return [
     pdfDocument(source, fonts, {
       name: 'papers.pdf',
-      words: 'All sheets, lists and records in one',
+      words: 'All sheets and records in one, PDF',
       group: 'sheets',
       pages: () => handoverPages(sets),
     }),

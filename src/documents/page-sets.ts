@@ -79,9 +79,9 @@ function forms(list: readonly Form[], source: PaperSource): readonly Page[] {
   return formPages(list, source);
 }
 
-/** All of them, one after the other. */
+/** Sheets and records one after the other. Lists are a paper of their own: of a large floor they have a thousand pages. */
 export function handoverPages(sets: readonly PageSet[]): readonly Page[] {
-  return sets.flatMap(({ pages }) => pages());
+  return sets.filter(({ group }) => group !== 'lists').flatMap(({ pages }) => pages());
 }
 
 /** Makes it when it is first asked for, and once. */

@@ -135,7 +135,7 @@ function squeezed(stored: Stored): Stored {
   const { finalize } = stored;
   stored.finalize = () => {
     if (stored.buffer.length > 0) {
-      stored.buffer = [zlibSync(bytesJoin(stored.buffer), { level: 9 })];
+      stored.buffer = [zlibSync(bytesJoin(stored.buffer), { level: 6 })];
       stored.data.Filter = 'FlateDecode';
     }
     finalize.call(stored);
