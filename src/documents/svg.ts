@@ -1,20 +1,9 @@
 import type { Point } from '../geometry/point.ts';
-import type { Drawing } from './drawing.ts';
 import { type DiscInk, type Ink, type PathInk, paperPoint, type RuledInk, type TextInk } from './ink.ts';
 import type { Page, PageGroup } from './page.ts';
 import { planMetadata } from './plan-data.ts';
-import type { SheetContent } from './sheet-content.ts';
-import { sheetPages } from './sheet-pages.ts';
-import { jointStrip } from './sheet-strip.ts';
-import { drawingAsIs } from './strip-flow.ts';
 import { colours, haloMm, type Stroke, textFontMm, textStyles } from './styles.ts';
-
-/** A drawing to scale on an A-series sheet, its strip beside it. */
-export function svgOf(drawing: Drawing, content: SheetContent): string {
-  return pageSvg(
-    sheetPages(drawingAsIs(drawing), jointStrip(drawingAsIs(drawing), content), { paper: null, scale: null })[0],
-  );
-}
+import { xmlText } from './xml-text.ts';
 
 export interface SvgOptions {
   /** The plan file, to travel inside. */
@@ -111,20 +100,4 @@ function fine(value: number): number {
 
 function pointText([x, y]: Point): string {
   return `${mm(x)} ${mm(y)}`;
-}
-
-const entities: Readonly<Record<string, string>> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
-};
-
-/** Text of a hostile plan as text: markup is escaped, control characters become spaces, and what else XML cannot hold is replaced. */
-export function xmlText(text: string): string {
-  return text
-    .replace(/[&<>"']/gu, (character) => entities[character] ?? '')
-    .replace(/\p{Cc}/gu, ' ')
-    .replace(/[^\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu, '\ufffd');
 }

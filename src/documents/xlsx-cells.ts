@@ -1,7 +1,7 @@
-import { xmlText } from './svg.ts';
 import { type Cell, cellHeld, isLikeFormula } from './table.ts';
 import { oneLine } from './words.ts';
 import { styleFigure, styleOf } from './xlsx-styles.ts';
+import { xmlText } from './xml-text.ts';
 
 /** What the file format holds in one cell, characters; ECMA-376 and its readers end a longer one or refuse the file. */
 const mostText = 32_767;

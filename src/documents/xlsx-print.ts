@@ -1,5 +1,5 @@
-import { xmlText } from './svg.ts';
 import { cautionLines, oneLine } from './words.ts';
+import { xmlText } from './xml-text.ts';
 
 /** How a sheet is printed: as wide as the paper, or two where it would be too small to read, each page with the head, what it is of and the cautions. */
 

@@ -1,11 +1,11 @@
 import { strToU8, zipSync } from 'fflate';
-import { xmlText } from './svg.ts';
 import { columnFigure, columnText, type Table, tableOf } from './table.ts';
 import { cautionLines, oneLine } from './words.ts';
 import { sheetNames } from './xlsx-cells.ts';
 import { type Sheet, sheetHeadRow, sheetRange, sheetRepeatsFirst, sheetXml } from './xlsx-sheet.ts';
 import { stylesXml } from './xlsx-styles.ts';
 import { columnWidths } from './xlsx-width.ts';
+import { xmlText } from './xml-text.ts';
 
 /** Tables as one workbook, ECMA-376: a sheet about them, then one a table. Written by hand on top of a zip: what is frozen and printed is most of the
  *  file, and every byte is the same on every machine. */

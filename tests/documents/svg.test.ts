@@ -1,14 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { drawingOf } from '../../src/documents/drawing-list.ts';
 import { sheetContent } from '../../src/documents/sheet-content.ts';
-import { svgOf, xmlText } from '../../src/documents/svg.ts';
+import { xmlText } from '../../src/documents/xml-text.ts';
 import type { Analysis } from '../../src/plan/analysis.ts';
 import type { Plan } from '../../src/plan/plan.ts';
+import { drawingSvg } from './drawing-svg.ts';
 import { analysisOf, finding, planOf, room } from './fixture.ts';
 import { paperSource } from './paper-fixture.ts';
 
 function svg(plan: Plan = planOf(), analysis: Analysis = analysisOf()): string {
-  return svgOf(drawingOf(plan, analysis), sheetContent(paperSource(plan, analysis)));
+  return drawingSvg(drawingOf(plan, analysis), sheetContent(paperSource(plan, analysis)));
 }
 
 /** Text of all text elements, joined: lines that were broken read on. */

@@ -4,10 +4,10 @@ import { drawingOf } from '../../src/documents/drawing-list.ts';
 import { itemInks } from '../../src/documents/ink.ts';
 import { legendOf } from '../../src/documents/legend.ts';
 import { sheetContent } from '../../src/documents/sheet-content.ts';
-import { svgOf } from '../../src/documents/svg.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import type { Analysis } from '../../src/plan/analysis.ts';
 import type { Plan } from '../../src/plan/plan.ts';
+import { drawingSvg } from './drawing-svg.ts';
 import { analysisOf, bay, box, planOf, room } from './fixture.ts';
 import { paperSource } from './paper-fixture.ts';
 import { fieldReport, grid, tiledAnalysis, tiledPlan, wallCut } from './tile-fixture.ts';
@@ -148,7 +148,7 @@ describe('what marks the tiles', () => {
   });
 
   it('is explained beside the drawing', () => {
-    const text = svgOf(
+    const text = drawingSvg(
       drawingOf(tiledPlan(), tiledAnalysis()),
       sheetContent(paperSource(tiledPlan(), tiledAnalysis())),
     );

@@ -1,4 +1,5 @@
-import { type PaperStatus, papersOf, type SetOutFace } from '../../../plan/papers.ts';
+import { statusNames } from '../../../documents/words.ts';
+import { papersOf, type SetOutFace } from '../../../plan/papers.ts';
 import type { PlanFile } from '../../../plan/schema.ts';
 import { paperScales, paperSizes } from '../../../plan/schema-papers.ts';
 import { ChoiceField } from '../../parts/ChoiceField.tsx';
@@ -8,11 +9,6 @@ import { TextField } from '../../parts/TextField.tsx';
 import { usePlan } from '../../state/hooks.ts';
 import { paperPut } from './put.ts';
 
-const statusWords: Readonly<Record<PaperStatus, string>> = {
-  'for-information': 'For information',
-  'for-comment': 'For comment',
-  'for-construction': 'For construction',
-};
 const faceWords: Readonly<Record<SetOutFace, string>> = {
   plaster: 'Finished wall',
   structure: 'Bare structure',
@@ -57,8 +53,8 @@ export function SheetGroup() {
       <ChoiceField
         label="Status"
         value={papers.status}
-        choices={choicesOf(statusWords)}
-        onChange={(status) => paperPut('papers', `Sheets ${statusWords[status].toLowerCase()}`, { status })}
+        choices={choicesOf(statusNames)}
+        onChange={(status) => paperPut('papers', `Sheets ${statusNames[status].toLowerCase()}`, { status })}
       />
       <DateField
         label="Day of the sheets"
