@@ -1,5 +1,6 @@
 import { type Point, pointBetween, pointDirection, pointDistance } from '../geometry/point.ts';
 import type { Box, Ring } from '../geometry/ring.ts';
+import { segmentWithin } from '../geometry/segment-box.ts';
 
 /** A turned box, mm on paper; angle clockwise on the sheet. */
 export interface TurnedBox {
@@ -52,7 +53,8 @@ export function blocksOf(within?: Box): Blocks {
     addBox: (box) => add(boxFrame(box)),
     addLine(points, halfMm) {
       for (let i = 1; i < points.length; i++) {
-        const seen = lineWithin(points[i - 1] as Point, points[i] as Point, within);
+        const side = [points[i - 1] as Point, points[i] as Point] as const;
+        const seen = within === undefined ? side : segmentWithin(...side, within);
         if (seen !== null) for (const frame of lineFrames(...seen, halfMm)) add(frame);
       }
     },
@@ -98,27 +100,6 @@ function lineFrames(a: Point, b: Point, half: number): readonly Frame[] {
     const at = (k: number) => pointBetween(a, b, k / count);
     return lineFrame(at(i), at(i + 1), half);
   });
-}
-
-/** The part of a line between a and b that lies in the box; null where none does. */
-function lineWithin(a: Point, b: Point, within: Box | undefined): readonly [Point, Point] | null {
-  if (within === undefined) return [a, b];
-  let [from, to] = [0, 1];
-  const bounds = [
-    [a[0], b[0], within.minX, within.maxX],
-    [a[1], b[1], within.minY, within.maxY],
-  ] as const;
-  for (const [start, end, least, most] of bounds) {
-    const run = end - start;
-    if (run === 0) {
-      if (start < least || start > most) return null;
-      continue;
-    }
-    const [enter, leave] = [(least - start) / run, (most - start) / run];
-    from = Math.max(from, Math.min(enter, leave));
-    to = Math.min(to, Math.max(enter, leave));
-  }
-  return from > to ? null : [pointBetween(a, b, from), pointBetween(a, b, to)];
 }
 
 function cellKeys({ x, y, reachX, reachY }: Frame): readonly number[] {

@@ -11,50 +11,7 @@ import {
 } from '../../src/documents/compare-tables.ts';
 import { jointsKept } from '../../src/plan/edits/joints.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
-import { demoNames, demoText, paperSourceOf, shippedFonts } from './paper-fixture.ts';
-
-/** A hall of 12 x 5 m beside a store, with a doorway between and a joint drawn across the hall. */
-function floor(over: Partial<PlanFile> = {}) {
-  const plan: PlanFile = {
-    format: 'screed-bays/plan',
-    version: 1,
-    name: 'Hall and store',
-    rooms: [
-      {
-        id: 'hall',
-        name: 'Hall',
-        outline: [
-          [0, 0],
-          [12000, 0],
-          [12000, 5000],
-          [0, 5000],
-        ],
-      },
-      {
-        id: 'store',
-        name: 'Store',
-        outline: [
-          [0, 5100],
-          [4000, 5100],
-          [4000, 8000],
-          [0, 8000],
-        ],
-      },
-    ],
-    doorways: [
-      {
-        id: 'd1',
-        line: [
-          [1000, 5050],
-          [1900, 5050],
-        ],
-        wallMm: 100,
-      },
-    ],
-    ...over,
-  };
-  return paperSourceOf(JSON.stringify(plan));
-}
+import { demoNames, demoText, hallAndStore, paperSourceOf, shippedFonts } from './paper-fixture.ts';
 
 function jointAt(xMm: number): Partial<PlanFile> {
   return {
@@ -87,7 +44,7 @@ describe('a plan and itself', () => {
 describe('a joint', () => {
   // by hand: from 6000 to 6300 mm is 300 mm; the bay on its left grows by 0.3 x 5 = 1.5 m2
   it('that is dragged by 300 mm has moved by 300 mm, and none has come or gone', () => {
-    const { joints, bays } = comparisonOf(floor(jointAt(6000)), floor(jointAt(6300)));
+    const { joints, bays } = comparisonOf(hallAndStore(jointAt(6000)), hallAndStore(jointAt(6300)));
     const moved = joints.filter(({ what }) => what === 'moved');
     expect(moved).toHaveLength(1);
     expect(moved[0]?.movedMm).toBeCloseTo(300, 6);
@@ -99,14 +56,14 @@ describe('a joint', () => {
 
   // the split puts the joint of a hall of 12 m at 6 m or thereabouts: kept and dragged it is drawn by hand, 300 mm from where it was
   it('that the split found and a hand has dragged is one that moved, and says that it was found', () => {
-    const before = floor();
+    const before = hallAndStore();
     const found = before.analysis.joints.find(({ kind }) => kind === 'field');
     const kept = jointsKept(before.file, before.analysis.joints, [found?.id ?? '']).file;
     const dragged = kept.drawnJoints?.map(({ id, line }) => ({
       id,
       line: line.map(([x, y]) => [x + 300, y] as const),
     }));
-    const comparison = comparisonOf(before, floor({ drawnJoints: dragged }));
+    const comparison = comparisonOf(before, hallAndStore({ drawnJoints: dragged }));
     expect(became(comparison.joints).filter((what) => what === 'appeared' || what === 'went')).toEqual([]);
     const moved = comparison.joints.filter(({ what }) => what === 'moved');
     expect(moved.map(({ movedMm }) => Math.round(movedMm))).toEqual([300]);
@@ -117,7 +74,7 @@ describe('a joint', () => {
 
   it('that is drawn anew has come, and one that is taken out is gone', () => {
     const wide = { screed: { limits: { areaM2: 100, lengthM: 20, aspect: 5 } } };
-    const [without, withOne] = [floor(wide), floor({ ...wide, ...jointAt(6000) })];
+    const [without, withOne] = [hallAndStore(wide), hallAndStore({ ...wide, ...jointAt(6000) })];
     const came = comparisonOf(without, withOne);
     expect(came.joints.filter(({ what }) => what === 'appeared').map(({ now }) => now?.kind)).toEqual(['drawn']);
     const went = comparisonOf(withOne, without);
@@ -136,14 +93,14 @@ describe('a joint', () => {
         wallMm: 100,
       },
     ];
-    const { joints } = comparisonOf(floor(), floor({ doorways }));
+    const { joints } = comparisonOf(hallAndStore(), hallAndStore({ doorways }));
     const doorway = joints.find(({ now }) => now?.kind === 'doorway');
     expect(doorway?.what).toBe('moved');
     expect(doorway?.movedMm).toBeCloseTo(200, 6);
   });
 
   it('is marked in the drawing of the revision where it moved, with the place where it was', () => {
-    const { items } = comparisonDrawing(floor(jointAt(6000)), floor(jointAt(6300)));
+    const { items } = comparisonDrawing(hallAndStore(jointAt(6000)), hallAndStore(jointAt(6300)));
     const lines = items.flatMap((item) => (item.shape === 'line' ? [item] : []));
     const places = (style: string) => lines.filter((line) => line.style === style).map(({ points }) => points[0]?.[0]);
     expect(places('revision-moved')).toEqual([6300]);
@@ -156,8 +113,8 @@ describe('a joint', () => {
 
 describe('the other way round', () => {
   const versions = [
-    ['a joint that is dragged', floor(jointAt(6000)), floor(jointAt(6300))],
-    ['a joint more', floor(), floor({ ...jointAt(3000), screed: { thicknessMm: 70 } })],
+    ['a joint that is dragged', hallAndStore(jointAt(6000)), hallAndStore(jointAt(6300))],
+    ['a joint more', hallAndStore(), hallAndStore({ ...jointAt(3000), screed: { thicknessMm: 70 } })],
     [
       'a demo with another rule set',
       paperSourceOf(demoText('2-public-library')),
@@ -227,8 +184,8 @@ describe('what stays', () => {
   });
 
   it('settings are told in words, and what is not entered is called that', () => {
-    const now = floor({ temperatures: { highestC: 50 }, buildUp: { insulationMm: 40 } });
-    const rows = compareSettingsTable(comparisonOf(floor(), now)).rows;
+    const now = hallAndStore({ temperatures: { highestC: 50 }, buildUp: { insulationMm: 40 } });
+    const rows = compareSettingsTable(comparisonOf(hallAndStore(), now)).rows;
     expect(rows).toContainEqual(['Plan', 'Highest temperature', '\u00b0C', 45, 50]);
     expect(rows).toContainEqual(['Plan', 'Insulation', 'mm', 'not entered', 40]);
   });
@@ -236,7 +193,10 @@ describe('what stays', () => {
 
 describe('papers of a revision', () => {
   it('have tables whose rows are as long as their heads, and a form that has them all', () => {
-    const comparison = comparisonOf(floor(jointAt(6000)), floor({ ...jointAt(6300), temperatures: { highestC: 50 } }));
+    const comparison = comparisonOf(
+      hallAndStore(jointAt(6000)),
+      hallAndStore({ ...jointAt(6300), temperatures: { highestC: 50 } }),
+    );
     const tables = comparisonTables(comparison);
     for (const { rows, columns, refs, name } of tables) {
       expect(name).toMatch(/^[a-z-]{1,31}$/u);
@@ -250,10 +210,10 @@ describe('papers of a revision', () => {
 
   it('are the same bytes each time, and hold hostile names as text', async () => {
     const name = '=1+1<script>\u202e"\u0007';
-    const { rooms } = floor().file;
+    const { rooms } = hallAndStore().file;
     const versions = [
-      floor({ name }),
-      floor({ ...jointAt(3000), name, rooms: rooms.map((room) => ({ ...room, name })) }),
+      hallAndStore({ name }),
+      hallAndStore({ ...jointAt(3000), name, rooms: rooms.map((room) => ({ ...room, name })) }),
     ] as const;
     const made = async () => {
       const documents = comparisonDocuments(...versions, shippedFonts);

@@ -50,3 +50,46 @@ export async function shippedFonts(): Promise<PaperFonts> {
 export function noFonts(): Promise<PaperFonts> {
   throw new Error('asked for fonts');
 }
+
+/** A hall of 12 x 5 m beside a store, with a doorway between and a joint drawn across the hall. */
+export function hallAndStore(over: Partial<PlanFile> = {}): PaperSource {
+  const plan: PlanFile = {
+    format: 'screed-bays/plan',
+    version: 1,
+    name: 'Hall and store',
+    rooms: [
+      {
+        id: 'hall',
+        name: 'Hall',
+        outline: [
+          [0, 0],
+          [12000, 0],
+          [12000, 5000],
+          [0, 5000],
+        ],
+      },
+      {
+        id: 'store',
+        name: 'Store',
+        outline: [
+          [0, 5100],
+          [4000, 5100],
+          [4000, 8000],
+          [0, 8000],
+        ],
+      },
+    ],
+    doorways: [
+      {
+        id: 'd1',
+        line: [
+          [1000, 5050],
+          [1900, 5050],
+        ],
+        wallMm: 100,
+      },
+    ],
+    ...over,
+  };
+  return paperSourceOf(JSON.stringify(plan));
+}

@@ -5,52 +5,16 @@ import { sectionPages } from '../../src/documents/sections.ts';
 import { pageSvg } from '../../src/documents/svg.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
 import { pagePaths, pageTexts, textsOffPage, textsOverText } from './page-text-check.ts';
-import { demoNames, demoText, paperSourceOf } from './paper-fixture.ts';
+import { demoNames, demoText, hallAndStore, paperSourceOf } from './paper-fixture.ts';
 
-/** A hall of 12 x 5 m, which needs a joint, with a store beside it. */
+/** A hall that needs a joint, with a store beside it, its build-up entered. */
 function floor(over: Partial<PlanFile> = {}) {
-  const plan: PlanFile = {
-    format: 'screed-bays/plan',
-    version: 1,
-    name: 'Hall and store',
+  return hallAndStore({
     screed: { class: 'CT-C25-F5', thicknessMm: 62 },
     heating: { pipeOutsideMm: 17, pipeSpacingMm: 125 },
     buildUp: { insulationMm: 60, adhesiveMm: 5, coveringMm: 11 },
-    rooms: [
-      {
-        id: 'hall',
-        name: 'Hall',
-        outline: [
-          [0, 0],
-          [12000, 0],
-          [12000, 5000],
-          [0, 5000],
-        ],
-      },
-      {
-        id: 'store',
-        name: 'Store',
-        outline: [
-          [0, 5100],
-          [4000, 5100],
-          [4000, 8000],
-          [0, 8000],
-        ],
-      },
-    ],
-    doorways: [
-      {
-        id: 'd1',
-        line: [
-          [1000, 5050],
-          [1900, 5050],
-        ],
-        wallMm: 100,
-      },
-    ],
     ...over,
-  };
-  return paperSourceOf(JSON.stringify(plan));
+  });
 }
 
 const textsOf = (pages: readonly Page[]) => pages.flatMap(pageTexts).map(({ text }) => text.replaceAll('\u00a0', ' '));
