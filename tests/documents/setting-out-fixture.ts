@@ -53,7 +53,7 @@ export function basePapers(points: readonly Point[]): Papers {
 
 const realFolder = new URL('../../../shared/real-plans/', import.meta.url);
 /** Dwellings, offices square and turned on the sheet, and a round one; the contract is kept by all floors of that folder, which takes longer. */
-const realNames = ['duplex_L0', 'largebuilding_L0', 'resplan_0', 'westport_2', 'westport_5']
+const realNames = ['duplex_L0', 'largebuilding_L0', 'resplan_0', 'westport_6', 'westport_5']
   .map((name) => `${name}.json`)
   .filter((name) => existsSync(new URL(name, realFolder)));
 

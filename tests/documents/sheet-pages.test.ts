@@ -14,7 +14,7 @@ import { demoNames, demoText, paperSource, paperSourceOf } from './paper-fixture
 
 type Papers = NonNullable<PlanFile['papers']>;
 
-const realFloors = ['westport_1', 'westport_2', 'westport_5', 'duplex_L0', 'largebuilding_L0'] as const;
+const realFloors = ['westport_5', 'westport_6', 'resplan_0', 'duplex_L0', 'largebuilding_L0'] as const;
 const realFloor = (name: string) => new URL(`../../../shared/real-plans/${name}.json`, import.meta.url);
 
 /** Numbers of pins stand on bodies that cover what lies beneath them. */
