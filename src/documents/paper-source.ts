@@ -17,3 +17,13 @@ export interface PaperFonts {
   readonly regular: Uint8Array;
   readonly bold: Uint8Array;
 }
+
+/** What several papers of one source need is made once for it: the same source gives the same. */
+export function perSource<Source extends object, Made>(make: (source: Source) => Made): (source: Source) => Made {
+  const known = new WeakMap<Source, { readonly made: Made }>();
+  return (source) => {
+    const found = known.get(source) ?? { made: make(source) };
+    known.set(source, found);
+    return found.made;
+  };
+}

@@ -1,6 +1,7 @@
 import { zlibSync } from 'fflate';
 import PDFDocument from 'pdfkit';
 import type { PaperFonts } from './paper-source.ts';
+import { rightToLeft } from './words.ts';
 
 /** The one file that knows the PDF library: what it would take from the machine is taken out of its hands. It squeezes with another library in each
  *  engine, which gives other bytes; here all streams are squeezed by one. It takes the day from the clock; here it is given. It puts titles into XML as
@@ -38,7 +39,10 @@ interface LibraryFont {
   readonly font: { hasGlyphForCodePoint(codePoint: number): boolean };
   /** Of each glyph of the subset. */
   readonly widths: readonly number[];
-  encode(text: string, features: readonly string[]): readonly [codes: readonly string[], places: readonly GlyphPlace[]];
+  encode(
+    text: string,
+    features: readonly string[] | undefined,
+  ): readonly [codes: readonly string[], places: readonly GlyphPlace[]];
   ref(): Stored;
   embed: () => void;
 }
@@ -135,7 +139,7 @@ function squeezed(stored: Stored): Stored {
   const { finalize } = stored;
   stored.finalize = () => {
     if (stored.buffer.length > 0) {
-      stored.buffer = [zlibSync(bytesJoin(stored.buffer), { level: 6 })];
+      stored.buffer = [zlibSync(bytesJoin(stored.buffer), { level: 4 })];
       stored.data.Filter = 'FlateDecode';
     }
     finalize.call(stored);
@@ -158,7 +162,8 @@ function fontOpen(library: Library, name: string, bytes: Uint8Array): OpenFont {
     muteName: `${held.id}m`,
     has: (codePoint) => held.font.hasGlyphForCodePoint(codePoint),
     glyphs(run) {
-      const [codes, places] = held.encode(run, []);
+      // word by word and remembered, but for what runs to the left: its words would stand in their order
+      const [codes, places] = held.encode(run, rightToLeft.test(run) ? [] : undefined);
       return codes.map((code, i) => ({ code, place: places[i] as GlyphPlace }));
     },
   };

@@ -1,6 +1,6 @@
 import bidiFactory from 'bidi-js';
 import type { GlyphPlace, PdfFont } from './pdf-file.ts';
-import { oneLine } from './words.ts';
+import { oneLine, rightToLeft } from './words.ts';
 
 /** A line of text as the glyphs of a font, from left to right. */
 export interface TextGlyphs {
@@ -11,7 +11,6 @@ export interface TextGlyphs {
 
 const bidi = bidiFactory();
 
-const rightToLeft = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc]/u;
 /** Seen by nobody: they have done their work once the runs are told apart. */
 const unseen = /[\u00ad\u061c\u200b\u200e\u200f\u2060\ufeff]/gu;
 /** What a reader is shown for a letter that the font has not. */

@@ -2,7 +2,7 @@ import type { Analysis, Bay, Joint } from '../plan/analysis.ts';
 import { namesText, naturalOrder, roundedText } from '../plan/figure-words.ts';
 import { type Ordering, orderingOf, type Pour, pourOf } from '../plan/papers.ts';
 import type { Plan } from '../plan/plan.ts';
-import type { PaperSource } from './paper-source.ts';
+import { type PaperSource, perSource } from './paper-source.ts';
 import { type FloorExit, pourApartWords, pourDaysGiven, pourExit } from './pour-days.ts';
 import { floorWays, lotOrder, lotTaken } from './pour-order.ts';
 
@@ -54,7 +54,9 @@ interface Context {
 
 /** The lots of the days that are entered, in their order; then the bays that no day names, as many a day as may be laid in one.
  *  Example: bays of 5, 5 and 4 m3 in a row from the access, 12 m3 a day with 5 % allowance -> the two farthest, then the one at the access */
-export function pourPlanOf(source: PaperSource): PourPlan {
+export const pourPlanOf = perSource(pourPlanMade);
+
+function pourPlanMade(source: PaperSource): PourPlan {
   const { plan, analysis, file } = source;
   const exit = pourExit(source);
   if (exit === null) return { exit, lots: [], told: ['There is no bay to lay.'] };

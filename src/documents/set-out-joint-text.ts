@@ -6,6 +6,7 @@ import { WELD_MM } from '../geometry/tolerance.ts';
 import type { Analysis, Joint, WallCut } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
 import { groutText, tilesAtText } from './grout-words.ts';
+import { perSource } from './paper-source.ts';
 import { type JointDistance, jointDistances } from './set-out-joints.ts';
 import { block, opening, type TextBlock } from './set-out-text.ts';
 import { wallFaces } from './set-out-walls.ts';
@@ -69,13 +70,19 @@ function tilesBackText(joint: Joint, { sealant, rooms }: Plan, { bays, tiles }: 
 
 /** Where each joint lies, by its id: what tables say of it. */
 export function jointPlaces(plan: Plan, analysis: Analysis): ReadonlyMap<string, string> {
-  const names = namesOf(plan, analysis);
-  const distances = jointDistances(plan, analysis, wallFaces(analysis));
-  const rooms = bayRooms(analysis);
-  return new Map(
-    analysis.joints.map((joint) => [joint.id, placeText(joint, distances.get(joint.id) ?? [], rooms, names)]),
-  );
+  return placesOf(plan)(analysis);
 }
+
+const placesOf = perSource((plan: Plan) =>
+  perSource((analysis: Analysis): ReadonlyMap<string, string> => {
+    const names = namesOf(plan, analysis);
+    const distances = jointDistances(plan, analysis, wallFaces(analysis));
+    const rooms = bayRooms(analysis);
+    return new Map(
+      analysis.joints.map((joint) => [joint.id, placeText(joint, distances.get(joint.id) ?? [], rooms, names)]),
+    );
+  }),
+);
 
 type BayRooms = ReadonlyMap<string, readonly string[]>;
 

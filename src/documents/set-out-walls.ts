@@ -4,6 +4,7 @@ import { type Box, boxOf } from '../geometry/ring.ts';
 import { rayMeets } from '../geometry/segment.ts';
 import { DIRECTION_DEG, WELD_MM } from '../geometry/tolerance.ts';
 import type { Analysis } from '../plan/analysis.ts';
+import { perSource } from './paper-source.ts';
 
 /** Faces of finished walls: what a tape is held against. */
 export interface Face {
@@ -23,7 +24,9 @@ const widestGapMm = 2500;
 /** So far inside a wall its bay is looked for, mm. */
 const besideMm = 5;
 
-export function wallFaces({ edges, bays }: Pick<Analysis, 'edges' | 'bays'>): readonly Face[] {
+export const wallFaces = perSource(facesMade);
+
+function facesMade({ edges, bays }: Pick<Analysis, 'edges' | 'bays'>): readonly Face[] {
   const floors = new Map(bays.map((bay) => [bay.id, { outline: bay.outline, holes: bay.holes }]));
   const faces = edges.flatMap(({ along, room, bay, line }) =>
     line.slice(1).flatMap((b, i): Face[] => {

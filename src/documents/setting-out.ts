@@ -4,7 +4,7 @@ import { regionContains } from '../geometry/region.ts';
 import { PHASES_PER_MM, STRAIGHT_MM } from '../geometry/tolerance.ts';
 import type { Joint } from '../plan/analysis.ts';
 import { papersOf } from '../plan/papers.ts';
-import type { PaperSource } from './paper-source.ts';
+import { type PaperSource, perSource } from './paper-source.ts';
 import { floorFrame, frameFigures, framePoint, pointName, roomFrames, type SetOutFrame } from './setting-out-frame.ts';
 import { figureText } from './words.ts';
 
@@ -35,10 +35,10 @@ export interface JointRun {
 
 /** Of every joint, in the order of the analysis.
  *  Example: base points at [0, 6000] and [9000, 6000], a joint from [4500, 0] to [4500, 6000] -> x 4500 */
-export function jointSettings(source: PaperSource): readonly JointSetting[] {
+export const jointSettings = perSource((source: PaperSource): readonly JointSetting[] => {
   const frameOf = framesOf(source);
   return source.analysis.joints.map((joint) => jointSetting(joint, frameOf(joint)));
-}
+});
 
 function framesOf(source: PaperSource): (joint: Joint) => SetOutFrame | null {
   const floor = floorFrame(source);

@@ -4,7 +4,7 @@ import type { TakeOff, TakeOffLine } from '../plan/take-off.ts';
 import { figureShown } from '../takeoff/figures-rounded.ts';
 import { orderOf } from '../takeoff/order.ts';
 import type { DrawingRef } from './drawing.ts';
-import type { PaperSource } from './paper-source.ts';
+import { type PaperSource, perSource } from './paper-source.ts';
 import { sourceStanding, sourceWhere } from './source-words.ts';
 import { type ColumnOf, columnFigure, columnText, type Table, tableOf } from './table.ts';
 import type { TableSource } from './tables.ts';
@@ -14,9 +14,9 @@ import { figureText, namesOf, oneLine } from './words.ts';
  *  last digit wherever they are read. */
 
 /** Made once for all that shows it. */
-export function takeOffOf({ file, plan, analysis }: PaperSource): TakeOff {
-  return orderOf(plan, analysis, orderingOf(file), papersOf(file));
-}
+export const takeOffOf = perSource(
+  ({ file, plan, analysis }: PaperSource): TakeOff => orderOf(plan, analysis, orderingOf(file), papersOf(file)),
+);
 
 /** Every line: net, allowance, and what to order; with prices where some are given. */
 export function takeoffTable({ lines, currency, cost }: TakeOff): Table {

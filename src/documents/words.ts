@@ -143,7 +143,8 @@ export function oneLine(text: string): string {
     .trim();
 }
 
-const rightToLeft = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc]/u;
+/** A letter that is written to the left. */
+export const rightToLeft = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc]/u;
 
 /** Text that figures follow: behind letters written from right to left they would be read as a part of it and stand before it. */
 export function textBefore(text: string): string {

@@ -5,12 +5,13 @@ import { type Figures, figuresPage } from './figures-page.ts';
 import { hostileRows } from './hostile.ts';
 import { leastJoint } from './least-joint.ts';
 import { panMeasure } from './pan.ts';
+import { papersRows } from './papers.ts';
 import { placementRows, shakenRows } from './placement.ts';
 import { speed } from './speed.ts';
 import { tilesRows } from './tiles.ts';
 
 /** `npm run bench`: how good, how steady and how fast. Without options everything is run.
- *  --least-joint N  N floors for each set of limits, without and with a core   --turn  --jitter  --speed  --drag  --pan  --tiles  --hostile  one part alone
+ *  --least-joint N  N floors for each set of limits, without and with a core   --turn  --jitter  --speed  --drag  --pan  --tiles  --papers  --hostile  one part alone
  *  --write  into docs/figures.md: everything, or with parts named only those, the rest of the page as it was */
 
 const { values } = parseArgs({
@@ -22,6 +23,7 @@ const { values } = parseArgs({
     drag: { type: 'boolean', default: false },
     pan: { type: 'boolean', default: false },
     tiles: { type: 'boolean', default: false },
+    papers: { type: 'boolean', default: false },
     hostile: { type: 'boolean', default: false },
     write: { type: 'boolean', default: false },
   },
@@ -32,13 +34,16 @@ const floors = Number(values['least-joint'] ?? usualFloors);
 if (!Number.isInteger(floors) || floors < 1) throw new Error('--least-joint takes a whole number of floors');
 const parts =
   values['least-joint'] !== undefined ||
-  [values.turn, values.jitter, values.speed, values.drag, values.pan, values.tiles, values.hostile].some(Boolean);
+  [values.turn, values.jitter, values.speed, values.drag, values.pan, values.tiles, values.papers, values.hostile].some(
+    Boolean,
+  );
 const all = !parts;
 
 async function run(): Promise<void> {
   const figures: Figures = {
     ...(all || values.speed ? { speed: speed() } : {}),
     ...(all || values.tiles ? { tiles: tilesRows() } : {}),
+    ...(all || values.papers ? { papers: await papersRows() } : {}),
     ...(all || values.drag ? { drag: await dragMeasure() } : {}),
     ...(all || values.pan ? { pan: await panMeasure() } : {}),
     ...(all || values.hostile ? { hostile: hostileRows() } : {}),

@@ -2,6 +2,7 @@ import type { DragFigures } from './drag.ts';
 import type { HostileRow } from './hostile.ts';
 import type { LeastJointRow } from './least-joint.ts';
 import type { PanFigures } from './pan.ts';
+import type { PapersRow } from './papers.ts';
 import type { PlacementRow } from './placement.ts';
 import type { SpeedResult } from './speed.ts';
 import type { TilesRow } from './tiles.ts';
@@ -16,6 +17,7 @@ export interface Figures {
   readonly hostile?: readonly HostileRow[];
   readonly drag?: DragFigures;
   readonly tiles?: readonly TilesRow[];
+  readonly papers?: readonly PapersRow[];
   readonly pan?: readonly PanFigures[];
 }
 
@@ -40,10 +42,29 @@ export function figuresPage(figures: Figures): string {
     ...placementPart(figures),
     ...speedPart(figures.speed),
     ...tilesPart(figures.tiles),
+    ...papersPart(figures.papers),
     ...dragPart(figures.drag),
     ...panPart(figures.pan),
     ...hostilePart(figures.hostile),
   ].join('\n\n');
+}
+
+function papersPart(rows: readonly PapersRow[] | undefined): string[] {
+  if (rows === undefined) return [];
+  const cells = ({ name, analysisMs, papersMs, files, megabytes, slowest }: PapersRow) => [
+    name,
+    `${(analysisMs / 1000).toFixed(2)} s`,
+    `${(papersMs / 1000).toFixed(2)} s`,
+    (papersMs / analysisMs).toFixed(1),
+    String(files),
+    `${megabytes.toFixed(1)} MB`,
+    slowest,
+  ];
+  return [
+    '## Papers',
+    'All papers of a floor, made one after the other from a cold start, beside its first analysis in the same run. Target: those of 1,000 rooms in under 10 s.',
+    table(['floor', 'analysis', 'papers', 'papers over analysis', 'files', 'size', 'slowest'], rows.map(cells)),
+  ];
 }
 
 function tilesPart(rows: readonly TilesRow[] | undefined): string[] {
