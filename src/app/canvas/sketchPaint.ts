@@ -37,7 +37,8 @@ export function sketchPaint(
   ];
   for (const mark of marks) if (mark.mark === 'dimension') dimensionPaint(context, mark, view, colours);
   for (const mark of marks) {
-    if (mark.mark !== 'words' && mark.mark !== 'dimension') markPaint(context, mark, view, colours);
+    if (mark.mark === 'name') wordsPaint(context, mark, view, colours, 0);
+    else if (mark.mark !== 'words' && mark.mark !== 'dimension') markPaint(context, mark, view, colours);
   }
   let rank = 0;
   for (const mark of words) {
@@ -52,7 +53,7 @@ function toneColour({ accent, fault }: SketchColours, tone: SketchTone): string 
 
 function markPaint(
   context: CanvasRenderingContext2D,
-  mark: Exclude<SketchMark, { readonly mark: 'words' | 'dimension' }>,
+  mark: Exclude<SketchMark, { readonly mark: 'name' | 'words' | 'dimension' }>,
   view: Viewport,
   colours: SketchColours,
 ): void {

@@ -13,7 +13,7 @@ test('a press places a point of the kind that the bar says, on the corner that c
 
 test('the points of the papers are seen with their names', () => {
   const { file } = acted(paperPointHeld(), scene, [pressAt(20, 15)]).step ?? { file: twoRooms };
-  expect(paperPointMarks(file).flatMap((mark) => (mark.mark === 'words' ? [mark.text] : []))).toEqual(['Test point 1']);
+  expect(paperPointMarks(file).flatMap((mark) => (mark.mark === 'name' ? [mark.text] : []))).toEqual(['Test point 1']);
 });
 
 test('a place can be typed, and arrow keys lead the hand', () => {

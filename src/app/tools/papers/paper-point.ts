@@ -19,9 +19,9 @@ export const paperPointWords: Readonly<Record<PaperPointKind, string>> = {
 export function paperPointMarks(file: PlanFile): readonly SketchMark[] {
   return kinds.flatMap((kind) =>
     paperPoints(file, kind).flatMap(({ name, at }): readonly SketchMark[] => [
-      { mark: 'cross', at, tone: 'guide' },
+      { mark: 'cross', at, tone: 'lit' },
       {
-        mark: 'words',
+        mark: 'name',
         at,
         text: kind === 'access' ? paperPointWords.access : `${paperPointWords[kind]} ${name}`,
         tone: 'guide',
