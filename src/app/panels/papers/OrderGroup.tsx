@@ -1,5 +1,6 @@
 import { planPriceChanged } from '../../../plan/edits/settings.ts';
 import { type Ordering, type OrderStartKey, orderingOf, orderStarts, type PriceKey } from '../../../plan/papers.ts';
+import type { Figure } from '../../../plan/reference.ts';
 import { Fold } from '../../parts/Fold.tsx';
 import { figureShort } from '../../parts/format.ts';
 import { NumberField } from '../../parts/NumberField.tsx';
@@ -121,7 +122,7 @@ function OrderNumber({ field: { key, ...field }, ordering }: OrderNumberProps) {
     <NumberField
       {...field}
       source={start.source}
-      range={figureRange(start)}
+      range={unit === '%' ? percentRange(start) : figureRange(start)}
       value={Number((ordering[key] * by).toFixed(decimals))}
       refusal={(value) => (decimals > 0 || unit !== '' || Number.isInteger(value) ? null : 'Enter a whole number.')}
       onChange={(value, gesture) =>
@@ -129,6 +130,12 @@ function OrderNumber({ field: { key, ...field }, ordering }: OrderNumberProps) {
       }
     />
   );
+}
+
+/** Of a share that is entered in percent. */
+function percentRange({ range, ...figure }: Figure): string | null {
+  const percent = range?.map((share) => Number((share * 100).toFixed(1))) ?? null;
+  return figureRange({ ...figure, unit: '%', range: percent });
 }
 
 /** Sums of millimetres such as 20 + 10, from the slab up. */
