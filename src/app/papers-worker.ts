@@ -6,11 +6,10 @@ import { comparisonDocuments } from '../documents/compare-documents.ts';
 import { documentsOf } from '../documents/documents.ts';
 import type { PaperSource } from '../documents/paper-source.ts';
 import type { PaperFile, PlanDocument } from '../documents/plan-document.ts';
-import { orderingOf, papersOf } from '../plan/papers.ts';
+import { takeOffOf } from '../documents/takeoff-tables.ts';
 import { planResolve } from '../plan/resolve.ts';
 import type { PlanFile } from '../plan/schema.ts';
 import type { TakeOff } from '../plan/take-off.ts';
-import { orderOf } from '../takeoff/order.ts';
 import { fontsFetch } from './files/fonts.ts';
 
 /** The papers, made off the screen's own thread: a PDF of a large floor takes its time. Fetched when papers are first looked at. */
@@ -56,10 +55,9 @@ const service = {
   lay(next: PaperSource): PapersLaid {
     source = next;
     made = documents();
-    const { file, plan, analysis } = next;
     return {
       list: made.map(({ name, words, group }) => ({ name, words, group })),
-      takeOff: orderOf(plan, analysis, orderingOf(file), papersOf(file)),
+      takeOff: takeOffOf(next),
       comparison: earlier === null ? null : comparisonOf(earlier, next),
     };
   },

@@ -5,6 +5,7 @@ import { figureShown } from '../takeoff/figures-rounded.ts';
 import { orderOf } from '../takeoff/order.ts';
 import type { DrawingRef } from './drawing.ts';
 import { type PaperSource, perSource } from './paper-source.ts';
+import { pourPlanOf } from './pour-plan.ts';
 import { sourceStanding, sourceWhere } from './source-words.ts';
 import { type ColumnOf, columnFigure, columnText, type Table, tableOf } from './table.ts';
 import type { TableSource } from './tables.ts';
@@ -14,9 +15,24 @@ import { figureText, namesOf, oneLine } from './words.ts';
  *  last digit wherever they are read. */
 
 /** Made once for all that shows it. */
-export const takeOffOf = perSource(
-  ({ file, plan, analysis }: PaperSource): TakeOff => orderOf(plan, analysis, orderingOf(file), papersOf(file)),
-);
+export const takeOffOf = perSource((source: PaperSource): TakeOff => {
+  const { file, plan, analysis } = source;
+  const takeOff = orderOf(plan, analysis, orderingOf(file), papersOf(file));
+  const loads = pourPlanOf(source).lots.reduce((sum, lot) => sum + lot.loads, 0);
+  return { ...takeOff, lines: takeOff.lines.map((line) => screedByDays(line, loads)) };
+});
+
+/** Each day of the pour takes whole loads, so that together they may take more than the floor laid at once.
+ *  @param loads of all days of the pour plan */
+function screedByDays(line: TakeOffLine, loads: number): TakeOffLine {
+  const { key, order, notes } = line;
+  if (key !== 'screed:volume' || order === null || loads <= order.count) return line;
+  return {
+    ...line,
+    order: { ...order, count: loads, unit: 'loads' },
+    notes: [...notes, 'Loads are whole for each day of the pour plan.'],
+  };
+}
 
 /** Every line: net, allowance, and what to order; with prices where some are given. */
 export function takeoffTable({ lines, currency, cost }: TakeOff): Table {

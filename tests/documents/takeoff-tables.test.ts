@@ -4,6 +4,7 @@ import { cellDecimals, type Table } from '../../src/documents/table.ts';
 import { takeOffOf, takeoffBaysTable, takeoffRoomsTable, takeoffTable } from '../../src/documents/takeoff-tables.ts';
 import { analysisOf, planOf } from './fixture.ts';
 import { demoNames, demoText, paperSource, paperSourceOf } from './paper-fixture.ts';
+import { gridSource } from './pour-fixture.ts';
 
 /** Cells of a column, row by row. */
 function column({ columns, rows }: Table, head: string) {
@@ -78,6 +79,26 @@ it('says where each line comes from and how far that can be relied on', () => {
   expect(by('Backer')).toBe('Common practice');
   expect(by('Sleeves on heating pipes')).toMatch(/^EN 1264-4: published, as restated in trade literature; /u);
   expect(by('Membrane over the insulation')).toMatch(/^EN 1264-4, recalled: from memory/u);
+});
+
+describe('loads of screed', () => {
+  /** Three bays of 1 m3, no allowance, loads of 1.5 m3. */
+  const screed = (mostM3PerDay: number) => {
+    const order = { screedAllowance: 0, loadM3: 1.5 };
+    const table = takeoffTable(takeOffOf(gridSource(3, 1, { order, pour: { mostM3PerDay } })));
+    const row = column(table, 'Item').indexOf('Screed');
+    return ['Order', 'Ordered in', 'Note'].map((head) => column(table, head)[row]);
+  };
+
+  it('are as many as the days of the pour plan take, each day whole loads', () => {
+    // by hand: 2 m3 on the first day take 2 loads, 1 m3 on the second takes 1; 3 m3 at once would take 2
+    const note = expect.stringMatching(/Loads are whole for each day of the pour plan\.$/u);
+    expect(screed(2)).toEqual([3, 'loads of 1.5 m\u00b3', note]);
+  });
+
+  it('are those of the whole floor where it is laid in one day', () => {
+    expect(screed(3)).toEqual([2, 'loads of 1.5 m\u00b3', expect.not.stringContaining('each day')]);
+  });
 });
 
 describe('prices in the table of the take-off', () => {
