@@ -11,6 +11,11 @@ export function dateIsReal(text: string): boolean {
   return month >= 1 && month <= 12 && day >= 1 && day <= daysIn(year, month);
 }
 
+/** Whether a text is a day that can be entered: far enough from the last year that has four digits for all that is reckoned from it. */
+export function dateIsEnterable(text: string): boolean {
+  return dateIsReal(text) && text >= '1900-01-01' && text <= '9000-12-31';
+}
+
 /** @param date a real day, 0001 to 9999   @returns the day so many days later. Example: 2027-02-27, 3 -> 2027-03-02 */
 export function dateLater(date: string, days: number): string {
   let [year, month, day] = partsOf(date);

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { dateIsReal } from './calendar.ts';
+import { dateIsEnterable } from './calendar.ts';
 import { listOf } from './schema-list.ts';
 import { point } from './schema-points.ts';
 
@@ -27,7 +27,7 @@ const date = (text: string) =>
     z
       .string()
       .check(
-        z.refine(dateIsReal, { error: 'must be a day such as 2027-03-01' }),
+        z.refine(dateIsEnterable, { error: 'must be a day of the years 1900 to 9000, such as 2027-03-01' }),
         z.describe(`${text}, such as 2027-03-01`),
       ),
   );

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { dateIsReal, dateLater } from '../../src/plan/calendar.ts';
+import { dateIsEnterable, dateIsReal, dateLater } from '../../src/plan/calendar.ts';
 
 /** Held against the calendar of the language itself (ECMAScript Date, proleptic Gregorian), which the program does not use. */
 function isoOf(time: number): string {
@@ -49,4 +49,9 @@ describe('days of the calendar', () => {
     for (const text of ['', '2027-3-1', '01.03.2027', '2027-03-01T00:00', ' 2027-03-01', '2027-03-01\n', '20270301'])
       expect(dateIsReal(text), text).toBe(false);
   });
+});
+
+it('takes days of the years 1900 to 9000 only, so that what is reckoned from them is still a day', () => {
+  expect(['1900-01-01', '2027-03-01', '9000-12-31'].filter(dateIsEnterable)).toHaveLength(3);
+  expect(['1899-12-31', '9001-01-01', '9999-12-30', '2027-02-29'].filter(dateIsEnterable)).toEqual([]);
 });

@@ -1,5 +1,5 @@
 import { useId, useState } from 'react';
-import { dateIsReal } from '../../plan/calendar.ts';
+import { dateIsEnterable } from '../../plan/calendar.ts';
 
 interface DateFieldProps {
   readonly label: string;
@@ -13,7 +13,7 @@ export function DateField({ label, value, onChange }: DateFieldProps) {
   const id = useId();
   const [typed, setTyped] = useState<string | null>(null);
   const put = () => {
-    if (typed !== null && typed !== (value ?? '') && (typed === '' || dateIsReal(typed)))
+    if (typed !== null && typed !== (value ?? '') && (typed === '' || dateIsEnterable(typed)))
       onChange(typed === '' ? undefined : typed);
     setTyped(null);
   };
