@@ -12,8 +12,12 @@ export const pourRule = 'Every stop of work lies on a movement joint; none lies 
 
 /** One row a day. */
 export function pourTable(source: PaperSource): Table {
-  const { lots, told } = pourPlanOf(source);
+  const { exit, lots, told } = pourPlanOf(source);
   const names = namesOf(source.plan, source.analysis);
+  const isEntered = pourOf(source.file).access !== null;
+  const assumed = isEntered || exit === null ? '' : `, assumed from ${exit.bay}`;
+  // with the first day: a file of rows alone has no notes
+  const remarks = told.filter((words) => words !== exit?.words);
   const columns: ColumnOf<PourLot>[] = [
     ...lotColumns(names, lots),
     columnFigure('Area', 'm2', 2, ({ areaM2 }) => areaM2),
@@ -23,8 +27,11 @@ export function pourTable(source: PaperSource): Table {
     columnFigure('Loads', null, 0, ({ loads }) => loads),
     columnText('Stop of work at joints', damsText),
     columnFigure('Stop of work', 'm', 2, damsM),
-    columnText('Way to the access', wayText),
+    columnText('Way to the access', (lot) => `${wayText(lot)}${assumed}`),
     columnText('Cautions', ({ cautions }) => cautions.join(' ')),
+    ...(remarks.length === 0
+      ? []
+      : [columnText<PourLot>('Remarks on all days', (lot) => (lot === lots[0] ? remarks.join(' ') : null))]),
   ];
   const about = { name: 'pour-plan', title: 'Pour plan', notes: [pourRule, ...told, ...measureNotes(source)] };
   return tableOf(about, columns, lots, lotRefs);

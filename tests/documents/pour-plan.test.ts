@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { csvOf } from '../../src/documents/csv.ts';
 import { pourForm, pourTable } from '../../src/documents/pour-papers.ts';
 import { pourPlanOf } from '../../src/documents/pour-plan.ts';
 import { storeyPlan } from '../floors/several-rooms.ts';
@@ -206,6 +207,24 @@ describe('on paper', () => {
     const sum = rows.reduce((total, row) => total + Number(row[net]), 0);
     expect(sum).toBeCloseTo(source.analysis.quantities.screedM3, 6);
     expect(refs?.flat().filter(({ kind }) => kind === 'bay')).toHaveLength(source.analysis.bays.length);
+  });
+
+  it('each row says that its way to the access is assumed where none is entered', () => {
+    const ways = (access?: readonly [number, number]) => {
+      const { columns, rows } = pourTable(gridSource(3, 1, { pour: { access } }));
+      const at = columns.findIndex(({ head }) => head === 'Way to the access');
+      return rows.map((row) => row[at]);
+    };
+    expect(ways()[0]).toMatch(/^open, assumed from B\d$/u);
+    expect(ways([0, 2000])[0]).toBe('open');
+  });
+
+  it('a file of rows alone tells what of the entered days could not be taken', () => {
+    const days = [{ date: '2027-03-09', bays: ['B1'] }, { date: '2027-03-02', bays: ['B2', 'B3'] }, { bays: ['B1'] }];
+    const text = csvOf(pourTable(gridSource(3, 1, { pour: { days } })));
+    expect(text).toContain('do not follow each other');
+    expect(text).toContain('B1 is named more than once');
+    expect(text).toContain('Entered day 3 has no bay and is left out');
   });
 
   it('the form says that no work stops inside a bay', () => {
