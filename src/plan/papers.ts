@@ -143,8 +143,15 @@ export function papersOf({ papers = {} }: PlanFile): Papers {
     gridLines: papers.gridLines ?? [],
     paper: papers.paper ?? null,
     scale: papers.scale ?? null,
-    joints: new Map((papers.joints ?? []).map(({ key, ...entry }) => [key, { ...noJointEntry, ...given(entry) }])),
+    joints: jointEntries(papers.joints),
   };
+}
+
+/** Entries of one joint are taken together, field by field: the later goes before the earlier. */
+function jointEntries(entries: NonNullable<PlanFile['papers']>['joints'] = []): Papers['joints'] {
+  const joints = new Map<string, JointEntry>();
+  for (const { key, ...entry } of entries) joints.set(key, { ...(joints.get(key) ?? noJointEntry), ...given(entry) });
+  return joints;
 }
 
 export function orderingOf({ order = {} }: PlanFile): Ordering {

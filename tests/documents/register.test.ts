@@ -145,6 +145,16 @@ describe('the joint register', () => {
     expect(register().notes.join()).not.toMatch(/no longer/u);
   });
 
+  it('takes two entries of one joint together, the later before the earlier', () => {
+    const joints = [
+      { ...entered, colour: 'grey', photo: '12' },
+      { key: entered.key, colour: 'black' },
+    ];
+    const table = register({ papers: { joints } });
+    expect(column(table, 'Colour')[1]).toBe('black');
+    expect(column(table, 'Photo')[1]).toBe('12');
+  });
+
   it('keeps hostile words on one line', () => {
     for (const [text] of hostileTexts) {
       const entry = { ...entered, profile: text, fixing: text, photo: text };
