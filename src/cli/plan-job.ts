@@ -101,22 +101,23 @@ async function documentsWrite(
   { folder, stem }: NonNullable<PlanJob['documents']>,
   documents: readonly Pick<PlanDocument, 'name' | 'make'>[],
 ): Promise<readonly string[]> {
+  const unmade = systemRefusal(() => folderMake(resolve(job.folder, folder)));
+  if (unmade !== null) return [problemLine(folder, '', unmade)];
   const problems: string[] = [];
   for (const { make } of documents) {
     for (const { name, content } of await make()) {
       const file = join(folder, `${stem}.${name}`);
-      const problem = fileWrite(resolve(job.folder, file), content);
+      const problem = systemRefusal(() => writeFileSync(resolve(job.folder, file), content));
       if (problem !== null) problems.push(problemLine(file, '', problem));
     }
   }
   return problems;
 }
 
-/** @returns why it could not be written; null where it was */
-function fileWrite(path: string, content: string | Uint8Array): string | null {
+/** @returns why the system did not do it; null where it did */
+function systemRefusal(act: () => void): string | null {
   try {
-    folderMake(dirname(path));
-    writeFileSync(path, content);
+    act();
     return null;
   } catch (error) {
     return systemMessage(error);
