@@ -48,7 +48,24 @@ export function registerTable(source: PaperSource): Table {
   });
   const columns = [...whatColumns(source), ...placeColumns(source, papers), ...detailColumns, ...handColumns];
   const about = { name: 'joint-register', title: 'Joint register', notes: registerNotes(source, papers, rows) };
-  return tableOf(about, columns, rows, ({ joint: { id } }) => [{ kind: 'joint', id }]);
+  const table = tableOf(about, columns, rows, ({ joint: { id } }) => [{ kind: 'joint', id }]);
+  const gone = goneEntries(source, papers).map(([key, entry]) => goneRow(table, key, entry));
+  return { ...table, rows: [...table.rows, ...gone], refs: [...(table.refs ?? []), ...gone.map(() => [])] };
+}
+
+function goneEntries({ analysis }: PaperSource, { joints }: Papers): readonly (readonly [string, JointEntry])[] {
+  const keys = new Set(analysis.joints.map(({ key }) => key));
+  return [...joints].filter(([key]) => !keys.has(key));
+}
+
+/** A file of rows alone has no notes: what was entered for a joint that has gone stands in a row too. */
+function goneRow({ columns }: Table, key: string, entry: JointEntry): Table['rows'][number] {
+  const cells = new Map([
+    ['Joint', oneLine(key)],
+    ['Kind', 'no such joint now'],
+    ['Why', `Entered${entryText(entry)}`],
+  ]);
+  return columns.map(({ head }) => cells.get(head) ?? null);
 }
 
 /** What the joint is and what it takes. */
@@ -159,10 +176,9 @@ function sleevesText({ joint, sleeves: { count, assumed } }: Row): string {
   return count === 0 ? 'none: not heated on both sides' : 'assumed';
 }
 
-function registerNotes({ analysis }: PaperSource, { joints, basePoints }: Papers, rows: readonly Row[]): string[] {
-  const keys = new Set(analysis.joints.map(({ key }) => key));
-  const gone = [...joints].filter(([key]) => !keys.has(key));
-  const [base] = basePoints;
+function registerNotes(source: PaperSource, papers: Papers, rows: readonly Row[]): string[] {
+  const gone = goneEntries(source, papers);
+  const [base] = papers.basePoints;
   return [
     `Each joint goes the full depth of the screed, straight, and the covering has its own right over it. Set out within ${figureText(setOutTolerance.value, 0)} mm.`,
     'Movement as each bay warms about its point of no movement. Sealant: width \u00d7 depth; its class is the movement that it takes, in % of its width.',

@@ -143,6 +143,9 @@ describe('the joint register', () => {
     );
     expect(table.notes).toContain('Entered for a joint that is no longer there: bare.');
     expect(register().notes.join()).not.toMatch(/no longer/u);
+    expect(column(table, 'Joint').slice(2)).toEqual(['field:hall@1,6', 'bare']);
+    expect(column(table, 'Kind').slice(2)).toEqual(['no such joint now', 'no such joint now']);
+    expect(column(table, 'Why')[2]).toMatch(/^Entered: profile angle, sealant grey paste, .*photo 12\.$/u);
   });
 
   it('takes two entries of one joint together, the later before the earlier', () => {
