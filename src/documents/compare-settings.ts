@@ -1,6 +1,7 @@
 import type { Plan } from '../plan/plan.ts';
 import type { PlanFile } from '../plan/schema.ts';
 import type { Pair } from './compare-match.ts';
+import { paperSettings } from './compare-paper-settings.ts';
 import type { PaperSource } from './paper-source.ts';
 import { ruleSetName } from './sheet-content.ts';
 import { bondNames, tileSizeText } from './tile-words.ts';
@@ -96,7 +97,7 @@ export function settingChanges(
   const roomFile = ({ file }: PaperSource, id: string | undefined) => file.rooms.find((room) => room.id === id);
   const doorways = new Map(now.plan.doorways.map((doorway) => [doorway.id, doorway]));
   return [
-    ...changesOf(null, planSettings, before, now),
+    ...changesOf(null, [...planSettings, ...paperSettings], before, now),
     ...rooms.flatMap((pair) =>
       changesOf(pair.now?.name ?? null, roomSettings, roomFile(before, pair.before?.id), roomFile(now, pair.now?.id)),
     ),

@@ -231,3 +231,26 @@ describe('papers of a revision', () => {
     }
   });
 });
+
+describe('what papers, orders, pour and records are made with', () => {
+  it('is told where it changed, each field by its words', () => {
+    const before = hallAndStore({
+      papers: { basePoints: [{ name: 'P1', at: [0, 0] }], status: 'for-comment' },
+      records: { laidOn: '2027-03-01' },
+    });
+    const now = hallAndStore({
+      papers: { basePoints: [{ name: 'P1', at: [0, 50] }], status: 'for-construction' },
+      records: { laidOn: '2027-03-15' },
+      order: { loadM3: 7 },
+      pour: { mostM3PerDay: 9 },
+    });
+    const told = comparisonOf(before, now).settings.map(({ words, before: was, now: is }) => [words, was, is]);
+    expect(told).toEqual([
+      ['Status of the sheets', 'For comment', 'For construction'],
+      ['Base points', 'P1 0, 0', 'P1 0, 50'],
+      ['Load of screed', null, 7],
+      ['Most screed in a day', null, 9],
+      ['Last bay laid on', '2027-03-01', '2027-03-15'],
+    ]);
+  });
+});
