@@ -100,7 +100,7 @@ function changesStrip(drawing: Drawing, { before, now, joints }: Comparison, blo
     parts: [],
     mayLeave: [() => true],
     leftText: () => [],
-    note: ({ length }) =>
+    note: ({ labels: { length } }) =>
       length === 0 ? null : `Without room on the drawing: ${length} of the names. See the list of changes.`,
     noteLines: 2,
   });

@@ -1,7 +1,8 @@
 import { regionDeepestPoint } from '../geometry/deepest-point.ts';
 import type { Ring } from '../geometry/ring.ts';
-import type { Analysis, Joint } from '../plan/analysis.ts';
+import type { Analysis, Bay, Joint } from '../plan/analysis.ts';
 import type { LabelForm, LabelItem, LabelLine } from './drawing.ts';
+import { textCut, textWidthMm } from './text-width.ts';
 import { areaText, type DecimalMark, figureText, movementText, type Names, oneLine } from './words.ts';
 
 /** Small bays are named first, since they have no room to step aside; then joints, whose text belongs beside their line;
@@ -25,8 +26,6 @@ export function bayLabels(analysis: Analysis, names: Names, mark: DecimalMark): 
       style: 'bay-figure',
     };
     const id: LabelLine = { text: bay.id, style: 'bay-name' };
-    const name: readonly LabelLine[] =
-      names.rooms === 1 ? [] : [{ text: shortened(names.bay(bay)), style: 'bay-figure' }];
     return {
       shape: 'label',
       layer: 'labels',
@@ -37,7 +36,7 @@ export function bayLabels(analysis: Analysis, names: Names, mark: DecimalMark): 
         region: { outline: bay.outline, holes: bay.holes },
       },
       forms: [
-        [id, ...name, area, sides],
+        ...(names.rooms === 1 ? [] : namedForms(bay, names, { id, area, sides })),
         [id, area, sides],
         [id, area],
         [{ ...id, asWideAs }],
@@ -46,6 +45,28 @@ export function bayLabels(analysis: Analysis, names: Names, mark: DecimalMark): 
       priority: (bay.areaM2 < smallBayM2 ? priorities.smallBay : priorities.bay) + bay.areaM2,
     };
   });
+}
+
+/** A room cut shorter than this is not known by its name: about six letters, mm on paper. */
+const leastNameMm = 11;
+
+/** Figures stand in the lists as well: the name of the room gives way last, and is cut short before that. */
+function namedForms(
+  bay: Bay,
+  names: Names,
+  { id, area, sides }: Readonly<Record<'id' | 'area' | 'sides', LabelLine>>,
+): readonly LabelForm[] {
+  const text = shortened(names.bay(bay));
+  const line = (words: string): LabelLine => ({ text: words, style: 'bay-figure', rooms: bay.rooms });
+  const within = (widthMm: number) => line(textCut(text, 'bay-figure', Math.max(widthMm, leastNameMm)));
+  const besideSides = within(textWidthMm(sides.text, sides.style));
+  return [
+    [id, line(text), area, sides],
+    [id, besideSides, area, sides],
+    [id, besideSides, area],
+    [id, besideSides],
+    [id, within(leastNameMm)],
+  ];
 }
 
 export function jointLabels(analysis: Analysis, names: Names, mark: DecimalMark): LabelItem[] {

@@ -115,6 +115,8 @@ export interface LabelLine {
   readonly style: TextStyleName;
   /** Takes the room of this text, so that of like things either all are lettered so or none. */
   readonly asWideAs?: string;
+  /** Ids of the rooms that it names. */
+  readonly rooms?: readonly string[];
 }
 
 /** Where a label may sit: round a point in a region, upright; or along a line and beside it. A line in an opening is short

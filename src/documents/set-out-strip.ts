@@ -30,7 +30,7 @@ export function setOutStrip({ block, drawing, blocks }: SetOutContent): SheetStr
     parts: blocks.map(blockPart),
     mayLeave: [(left) => left.length === 0, (left) => !leavesOut(textsOf(left), 'room')],
     leftText: (left) => leftRows(textsOf(left), columnMm),
-    note: (unlettered, left) => unletteredText(unlettered, textsOf(left)),
+    note: (unlettered, left) => unletteredText(unlettered.labels, textsOf(left)),
     noteLines: 5,
   });
 }

@@ -1,12 +1,12 @@
 import type { Point } from '../geometry/point.ts';
 import { type Box, boxMiddle } from '../geometry/ring.ts';
-import type { Drawing, DrawingItem, LabelItem, PlacedLabel } from './drawing.ts';
+import type { Drawing, DrawingItem, LabelForm, LabelItem, PlacedLabel } from './drawing.ts';
 import { type Ink, itemInks, labelInks, type PaperPlace, paperPoint } from './ink.ts';
 import { boxHolds, inksWithin } from './ink-clip.ts';
 import { labelsPlace } from './label-place.ts';
 import type { Page, PageGroup } from './page.ts';
 import type { PaperBox, SheetLayout } from './sheet.ts';
-import type { SheetStrip } from './strip-flow.ts';
+import type { NamesLeft, SheetStrip } from './strip-flow.ts';
 import { penStroke } from './strip-pen.ts';
 import { type TextStyleName, textStyles } from './styles.ts';
 import { marks } from './symbols.ts';
@@ -25,21 +25,44 @@ export function drawingBox({ box }: Drawing): Box {
   return box ?? emptyBox;
 }
 
+/** What of the names of a drawing stands on none of its sheets.
+ *  @param lettered labels in the forms that they stand in */
+export function namesLeft(
+  { items }: Pick<Drawing, 'items'>,
+  lettered: readonly { readonly item: LabelItem; readonly form: LabelForm }[],
+): NamesLeft {
+  const seated = new Set(lettered.map(({ item }) => item));
+  const labels = items.filter((item): item is LabelItem => item.shape === 'label');
+  const named = new Set(lettered.flatMap(({ form }) => roomsOf(form)));
+  const rooms = new Set(labels.flatMap(({ forms }) => forms.flatMap(roomsOf)));
+  return {
+    labels: labels.filter((item) => !seated.has(item)),
+    rooms: [...rooms].filter((id) => !named.has(id)).length,
+  };
+}
+
+function roomsOf(form: LabelForm): readonly string[] {
+  return form.flatMap(({ rooms = [] }) => rooms);
+}
+
 /** A drawing in one piece in the middle of its frame, with its strip.
- *  @param unlettered labels that are known to have no room; those of this sheet where it is left out */
+ *  @param left names that are known to have no room; those of this sheet where it is left out */
 export function sheetInOne(
   drawing: Drawing,
   strip: SheetStrip,
   layout: SheetLayout,
   count: SheetCount = { page: 1, of: 1 },
-  unlettered?: readonly LabelItem[],
+  left?: NamesLeft,
 ): Sheet {
   const place = placeCentred(boxMiddle(drawingBox(drawing)), layout.drawing, layout.scale);
   const placed = labelsPlace(drawing, { paperPerPlan: place.paperPerPlan });
   const lettered = new Map(placed.map((label) => [label.label, label]));
   const groups = drawingGroups(drawing, { place, lettered, across: acrossGroup(strip, layout.drawing) });
-  const left = drawing.items.filter((item): item is LabelItem => item.shape === 'label' && !lettered.has(item));
-  const inks = strip.inks(layout, unlettered ?? left, count);
+  const own = namesLeft(
+    drawing,
+    placed.map(({ label, form }) => ({ item: label, form })),
+  );
+  const inks = strip.inks(layout, left ?? own, count);
   return sheetWith(strip, layout, count, [
     ...groups,
     { ref: null, inks: [frameInk(layout.drawing), frameInk(layout.strip)] },

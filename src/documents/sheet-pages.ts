@@ -3,7 +3,7 @@ import type { Point } from '../geometry/point.ts';
 import { regionArea } from '../geometry/region.ts';
 import { regionInBox } from '../geometry/region-clip.ts';
 import { type Box, boxAround, boxMiddle, boxOf } from '../geometry/ring.ts';
-import type { Drawing, DrawingItem, LabelItem, LabelSeat, LineItem, PlacedLabel } from './drawing.ts';
+import type { Drawing, DrawingItem, LabelForm, LabelItem, LabelSeat, LineItem, PlacedLabel } from './drawing.ts';
 import { itemsInOrder } from './drawing-list.ts';
 import { boxesMeet, boxHolds, polylineWithin } from './ink-clip.ts';
 import { labelsPlace } from './label-place.ts';
@@ -15,6 +15,7 @@ import {
   drawingBox,
   drawingGroups,
   frameInk,
+  namesLeft,
   placeCentred,
   type Sheet,
   sheetInOne,
@@ -46,13 +47,13 @@ function gridPages(scaled: SheetDrawing, strip: SheetStrip, wish: SheetWish): Sh
   const of = cells.length + 1;
   const keyPlan = keyPlanOf(drawing, cells);
   const across = acrossGroup(strip, grid.window);
-  const lettered = new Set<LabelItem>();
+  const lettered: { readonly item: LabelItem; readonly form: LabelForm }[] = [];
   const near = itemsNear(drawing, grid.layout.scale);
   const parts = cells.map((cell): Sheet => {
     const part = { ...drawing, items: near(cell.shown) };
     const place = placeCentred(boxMiddle(cell.shown), grid.window, grid.layout.scale);
     const placed = labelsIn(part, cell.own, place.paperPerPlan);
-    for (const label of placed.keys()) lettered.add(label);
+    for (const [item, { form }] of placed) lettered.push({ item, form });
     const { x, y, width, height } = grid.window;
     const window = { minX: x, minY: y, maxX: x + width, maxY: y + height };
     const count = { page: cell.page, of };
@@ -63,12 +64,17 @@ function gridPages(scaled: SheetDrawing, strip: SheetStrip, wish: SheetWish): Sh
       { ref: null, inks: narrowInks(strip.block, grid.layout, count, keyPlan(cell)) },
     ]);
   });
-  const left = drawing.items.filter((item): item is LabelItem => item.shape === 'label' && !lettered.has(item));
   const [want = () => true] = strip.wants;
   const box = overviewBox(scaled.small, cells);
   const layout = overviewLayout(box, grid, want);
   const small = { items: [...scaled.small.items, ...sheetFrames(cells)], box };
-  const overview = sheetInOne({ ...small, items: itemsInOrder(small.items) }, strip, layout, { page: 1, of }, left);
+  const overview = sheetInOne(
+    { ...small, items: itemsInOrder(small.items) },
+    strip,
+    layout,
+    { page: 1, of },
+    namesLeft(drawing, lettered),
+  );
   return [overview, ...parts];
 }
 

@@ -31,12 +31,17 @@ export function jointStrip(drawing: SheetDrawing, { block, facts, findings }: Sh
     },
     note(unlettered, _, items) {
       const named = new Set<unknown>(drawing.small.items);
-      const names = unlettered.filter((label) => named.has(label)).length;
+      const names = unlettered.labels.filter((label) => named.has(label)).length;
       const figures = dimensionsLeft(
         items.filter((item) => !named.has(item)),
-        unlettered,
+        unlettered.labels,
       );
-      const told = names === 0 ? [] : [`${names} ${names === 1 ? 'name has' : 'names have'} no room: see the lists.`];
+      const told = [
+        ...(names === 0 ? [] : [`${names} ${names === 1 ? 'name has' : 'names have'} no room: see the lists.`]),
+        ...(unlettered.rooms === 0
+          ? []
+          : [`${unlettered.rooms} ${unlettered.rooms === 1 ? 'room is' : 'rooms are'} not named here: see the lists.`]),
+      ];
       const pins = findings.filter(({ finding }) => finding.at !== null).length - items.filter(isPin).length;
       const hidden = pins <= 0 ? [] : [`${pins} ${pins === 1 ? 'pin has' : 'pins have'} no room: see the findings.`];
       return [...told, ...(figures === null ? [] : [figures]), ...hidden].join(' ') || null;

@@ -64,7 +64,8 @@ function siteStrip(source: PaperSource, subject: string, drawing: SheetDrawing, 
     parts: [],
     mayLeave: [() => true],
     leftText: () => [],
-    note: ({ length }) => (length === 0 ? null : `Without room on the drawing: ${length} of the names. See the lists.`),
+    note: ({ labels: { length } }) =>
+      length === 0 ? null : `Without room on the drawing: ${length} of the names. See the lists.`,
     noteLines: 2,
   });
 }

@@ -20,13 +20,19 @@ export function drawingAsIs(drawing: Drawing): SheetDrawing {
   return { at: () => drawing, small: drawing };
 }
 
+/** Names of a drawing that have found no room. */
+export interface NamesLeft {
+  readonly labels: readonly LabelItem[];
+  /** Rooms that are named nowhere. */
+  readonly rooms: number;
+}
+
 /** What stands beside a drawing. */
 export interface SheetStrip {
   readonly block: TitleBlock;
   /** What the strip should have room for, the most first. */
   readonly wants: readonly ((layout: SheetLayout) => boolean)[];
-  /** @param unlettered labels that have found no room */
-  inks(layout: SheetLayout, unlettered: readonly LabelItem[], count: SheetCount): readonly Ink[];
+  inks(layout: SheetLayout, unlettered: NamesLeft, count: SheetCount): readonly Ink[];
 }
 
 export interface StripContent<Part extends StripPart> {
@@ -39,13 +45,9 @@ export interface StripContent<Part extends StripPart> {
   readonly mayLeave: readonly ((left: readonly Part[]) => boolean)[];
   /** What is said of parts without room, line by line. */
   readonly leftText: (left: readonly Part[]) => readonly string[];
-  /** What is said of labels without room on the drawing; null for nothing.
+  /** What is said of names without room on the drawing; null for nothing.
    *  @param items of the drawing that they are from */
-  readonly note: (
-    unlettered: readonly LabelItem[],
-    left: readonly Part[],
-    items: readonly DrawingItem[],
-  ) => string | null;
+  readonly note: (unlettered: NamesLeft, left: readonly Part[], items: readonly DrawingItem[]) => string | null;
   /** Room for the note, so that the length of the strip is known before labels are seated. */
   readonly noteLines: number;
 }
@@ -124,7 +126,7 @@ function columnBox({ strip }: SheetLayout, i: number) {
 function stripInks<Part extends StripPart>(
   content: StripContent<Part>,
   layout: SheetLayout,
-  unlettered: readonly LabelItem[],
+  unlettered: NamesLeft,
   count: SheetCount,
 ): readonly Ink[] {
   const { inks, column, told, note } = flowTold(content, layout, unlettered, { note: content.noteLines, left: 0 });
@@ -141,7 +143,7 @@ function stripInks<Part extends StripPart>(
 function flowTold<Part extends StripPart>(
   content: StripContent<Part>,
   layout: SheetLayout,
-  unlettered: readonly LabelItem[],
+  unlettered: NamesLeft,
   rows: KeptRows,
 ): Flow<Part> & { readonly told: readonly string[]; readonly note: string | null } {
   const flown = flow(content, layout, rows);

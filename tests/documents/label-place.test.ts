@@ -121,6 +121,27 @@ describe('labels', () => {
     expect(labelsPlace(drawing, { paperPerPlan: 1 / 5000 })).toEqual([]);
   });
 
+  it('name the room before figures of the bay, and cut its name short before they leave it out', () => {
+    const name = 'Shower room of the guests';
+    const rooms = planOf()
+      .rooms.slice(0, 2)
+      .map((each) => ({ ...each, name }));
+    const plan = planOf({ rooms, doorways: [], columns: [], pipes: [], joinery: [], sunZones: [], keepClear: [] });
+    const formAt = (scale: number) => {
+      const bays = [bay('B1', ['r1'], box(0, 0, 1600, 1600), 1.6, 1.6)];
+      const drawing = drawingOf(plan, analysisOf({ bays, joints: [], edges: [], findings: [] }));
+      const [label] = labelsPlace(drawing, { paperPerPlan: 1 / scale }).filter(
+        ({ label: { ref } }) => ref.kind === 'bay',
+      );
+      return label?.form.map(({ text }) => text);
+    };
+    // hand calculation: 1.6 m are 80, 32 and 23 mm of paper; letters are 1.5 mm wide or so and lines 3.5 mm high, with a
+    // still point in the middle of the bay
+    expect(formAt(20)).toEqual(['B1', name, '2.6 m\u00b2', '1.60 \u00d7 1.60 m']);
+    expect(formAt(50)?.slice(0, 2)).toEqual(['B1', expect.stringMatching(/^Shower.*\u2026$/u)]);
+    expect(formAt(70)).toEqual(['B1', expect.stringMatching(/^Show.*\u2026$/u)]);
+  });
+
   it('name a small bay before the joints beside it', () => {
     const small = gridDrawing(2, 1, 900, 1500, 0);
     const named = labelsPlace(small, { paperPerPlan: 1 / 50 }).filter(({ label }) => label.ref.kind === 'bay');

@@ -8,7 +8,7 @@ import { setOutPages } from '../../src/documents/set-out.ts';
 import { pageSvg } from '../../src/documents/svg.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
-import { analysisOf, box, finding, planOf, room } from './fixture.ts';
+import { analysisOf, bay, box, finding, planOf, room } from './fixture.ts';
 import { pageTexts, pageWords, textOffPage, textOverJoints, textOverText } from './page-check.ts';
 import { demoNames, demoText, paperSource, paperSourceOf } from './paper-fixture.ts';
 
@@ -283,6 +283,27 @@ describe('the title block', () => {
     expect((tip[0] - middle[0]) / length).toBeCloseTo(dx, 6);
     expect((tip[1] - middle[1]) / length).toBeCloseTo(dy, 6);
     expect(Math.sign(((letter?.at[0] ?? 0) - middle[0]) * dx + ((letter?.at[1] ?? 0) - middle[1]) * dy)).toBe(1);
+  });
+});
+
+describe('rooms that no sheet names', () => {
+  const rooms = ['North', 'South', 'Hall'].map((name, i) => room(`r${i}`, name, box(i * 900, 0, 900, 900)));
+  const bays = rooms.map(({ id, outline }, i) => bay(`B${i + 1}`, [id], outline, 0.9, 0.9));
+  const words = (scale: number) => {
+    const plan = planOf({ rooms, doorways: [], columns: [], pipes: [], joinery: [], sunZones: [], keepClear: [] });
+    const analysis = analysisOf({ bays, joints: [], edges: [], findings: [] });
+    return pageWords(jointPlanPages(paperSource(plan, analysis, { papers: { scale } }))[0]);
+  };
+
+  it('are counted in the strip', () => {
+    // 0.9 m are 4.5 mm at 1 : 200, and a line under another takes more than 5 mm with both
+    expect(words(200)).toContain('3 rooms are not named here: see the lists.');
+  });
+
+  it('are not spoken of where all are named', () => {
+    // 45 mm at 1 : 20
+    expect(words(20)).toMatch(/North.*South.*Hall/u);
+    expect(words(20)).not.toContain('not named');
   });
 });
 
