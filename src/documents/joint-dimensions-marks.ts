@@ -1,26 +1,28 @@
-import { type Point, pointDirection, pointDistance } from '../geometry/point.ts';
-import { WELD_MM } from '../geometry/tolerance.ts';
+import type { Point } from '../geometry/point.ts';
 import { type NamedPoint, papersOf, recordsOf } from '../plan/papers.ts';
-import type { DrawingItem, DrawingRef, LabelItem, LabelPlace, MarkItem } from './drawing.ts';
+import type { DrawingItem, DrawingRef, LabelItem, LabelPlace } from './drawing.ts';
 import type { PaperSource } from './paper-source.ts';
 import type { SetOutFrame } from './setting-out-frame.ts';
-import { gridEndMm, marks } from './symbols.ts';
+import { placeIsDrawn } from './setting-out-sheet.ts';
+import { marks } from './symbols.ts';
 import { formSize, textCut } from './text-width.ts';
 import { oneLine } from './words.ts';
 
-/** What papers mark on the floor by name: base points, ends of grid lines, test points. */
+/** What papers mark on the floor by name: base points, test points. */
 
 /** Names of places are lettered before all else: figures are read from them. */
 const namePriority = 7e6;
-/** Widest name beside a mark, and in the end of a grid line, mm on paper. */
-const widestMm = { beside: 30, inEnd: 5.4 } as const;
+/** Widest name beside a mark, mm on paper. */
+const widestMm = 30;
 /** Free space between a mark and its name, mm on paper. */
 const nameGapMm = 1;
 
-/** @param scale 50 for 1 : 50 */
-export function basePointItems({ file }: PaperSource, scale: number): readonly DrawingItem[] {
+/** Those that lie near enough to the floor; the others are told in words. @param scale 50 for 1 : 50 */
+export function basePointItems({ file, plan }: PaperSource, scale: number): readonly DrawingItem[] {
   return papersOf(file).basePoints.flatMap((point, i) =>
-    namedMark('base-point', point, { kind: 'object', id: `base-point-${i + 1}` }, scale),
+    placeIsDrawn(plan, point.at)
+      ? namedMark('base-point', point, { kind: 'object', id: `base-point-${i + 1}` }, scale)
+      : [],
   );
 }
 
@@ -29,25 +31,6 @@ export function testPointItems({ file }: PaperSource, scale: number): readonly D
   return recordsOf(file).testPoints.flatMap((point, i) =>
     namedMark('test-point', point, { kind: 'object', id: `test-point-${i + 1}` }, scale),
   );
-}
-
-/** Grid lines, each with its name at both ends: whichever end of the sheet is folded away, the other is lettered. */
-export function gridLineItems({ file }: PaperSource, scale: number): readonly DrawingItem[] {
-  return papersOf(file).gridLines.flatMap(({ name, from, to }, i): DrawingItem[] => {
-    if (pointDistance(from, to) <= WELD_MM) return [];
-    const ref: DrawingRef = { kind: 'object', id: `grid-line-${i + 1}` };
-    const [ux, uy] = pointDirection(from, to);
-    const text = textCut(oneLine(name), 'grid-name-long', widestMm.inEnd);
-    const end = ([x, y]: Point, way: 1 | -1): MarkItem => ({
-      shape: 'mark',
-      layer: 'marks',
-      style: 'grid-end',
-      at: [x + way * gridEndMm * scale * ux, y + way * gridEndMm * scale * uy],
-      text,
-      ref,
-    });
-    return [{ shape: 'line', layer: 'areas', style: 'grid-line', points: [from, to], ref }, end(from, -1), end(to, 1)];
-  });
 }
 
 /** The origin of a room's x and y, with a 0. @param scale 50 for 1 : 50 */
@@ -61,7 +44,7 @@ function namedMark(
   ref: DrawingRef,
   scale: number,
 ): readonly DrawingItem[] {
-  const form = [{ text: textCut(oneLine(name), 'sheet-head', widestMm.beside), style: 'sheet-head' }] as const;
+  const form = [{ text: textCut(oneLine(name), 'sheet-head', widestMm), style: 'sheet-head' }] as const;
   const { widthMm, heightMm } = formSize(form);
   const { left, right, up, down } = marks[style].reachMm;
   const aside = widthMm / 2 + nameGapMm;

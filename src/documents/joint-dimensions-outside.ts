@@ -22,6 +22,8 @@ export interface OutsideFloor {
   readonly rings: readonly Ring[];
   /** All that is drawn, mm on the plan. */
   readonly points: readonly Point[];
+  /** The 0 of a string is drawn up to so far beyond the floor, mm. */
+  readonly beyondMm: number;
   readonly scale: number;
 }
 
@@ -62,12 +64,16 @@ export function outsideStrings(frame: SetOutFrame, runs: readonly JointRun[], fl
 }
 
 /** Above the floor as the sheet is read, or to its left: where reading begins. */
-function outsideString(frame: SetOutFrame, axis: 'x' | 'y', { points, scale }: OutsideFloor): RunningString {
+function outsideString(frame: SetOutFrame, axis: 'x' | 'y', floor: OutsideFloor): RunningString {
+  const { points, rings, beyondMm, scale } = floor;
   const out = axis === 'x' ? frame.across : frame.along;
   const side = out[0] + out[1] > 0 ? -1 : 1;
   const { minX, maxX, minY, maxY } = boxOf(points.map((point) => frameFigures(frame, point)));
   const [least, most] = axis === 'x' ? [minY, maxY] : [minX, maxX];
-  return { frame, axis, atMm: (side > 0 ? most : least) + side * clearMm * scale, side, scale, id: `running-${axis}` };
+  const atMm = (side > 0 ? most : least) + side * clearMm * scale;
+  const figures = rings.flat().map((point) => frameFigures(frame, point)[axis === 'x' ? 0 : 1]);
+  const isOff = Math.min(...figures) > beyondMm || Math.max(...figures) < -beyondMm;
+  return { frame, axis, atMm, side, scale, id: `running-${axis}`, begins: isOff ? 'off-sheet' : 'at-0' };
 }
 
 /** Example: "4500 J3, J7, J9 +2" */

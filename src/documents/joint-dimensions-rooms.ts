@@ -103,7 +103,17 @@ function stringsTried({ room, frame, axis, scale, taken }: Across): readonly Run
   if (from > to) return [];
   return Array.from({ length: tries }, (_, i) => from + ((to - from) * i) / (tries - 1))
     .filter((atMm) => taken.every((mm) => Math.abs(mm - atMm) >= clearMm * scale))
-    .map((atMm): RunningString => ({ frame, axis, atMm, side: 1, scale, id: `running-${frame.room}-${axis}` }));
+    .map(
+      (atMm): RunningString => ({
+        frame,
+        axis,
+        atMm,
+        side: 1,
+        scale,
+        id: `running-${frame.room}-${axis}`,
+        begins: 'at-0',
+      }),
+    );
 }
 
 /** The joints that a string meets on the way from its wall, as far as it runs over open floor of its room. */

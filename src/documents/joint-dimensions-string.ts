@@ -16,6 +16,8 @@ export interface RunningString {
   readonly side: 1 | -1;
   readonly scale: number;
   readonly id: string;
+  /** Whether its 0 is drawn, or lies too far off the floor: then it begins before its first tick. */
+  readonly begins: 'at-0' | 'off-sheet';
 }
 
 export interface RunningTick {
@@ -39,8 +41,8 @@ export function stringPoint({ frame, axis, atMm }: RunningString, runningMm: num
 /** The line with its origin and a tick for each figure. */
 export function stringLine(string: RunningString, ticks: readonly RunningTick[]): readonly DrawingItem[] {
   const ref: DrawingRef = { kind: 'object', id: string.id };
-  const figures = [0, ...ticks.map(({ runningMm }) => runningMm)];
-  const ends = [Math.min(...figures), Math.max(...figures)].map((mm) => stringPoint(string, mm));
+  const figures = ticks.map(({ runningMm }) => runningMm);
+  const ends = stringEnds(string, figures).map((mm) => stringPoint(string, mm));
   const { along, across } = string.frame;
   const angleDeg = readingAngle(string.axis === 'x' ? along : across);
   const mark = (style: MarkItem['style'], mm: number, of: DrawingRef): MarkItem => ({
@@ -55,8 +57,18 @@ export function stringLine(string: RunningString, ticks: readonly RunningTick[])
   return [
     line('running', ends, ref),
     ...ticks.map(({ runningMm, ref: of }) => mark('running-tick', runningMm, of)),
-    mark('running-origin', 0, ref),
+    ...(string.begins === 'at-0' ? [mark('running-origin', 0, ref)] : []),
   ];
+}
+
+/** A string whose 0 is not drawn begins so far before its first tick, mm on paper. */
+const beforeMm = 6;
+
+function stringEnds({ begins, scale }: RunningString, figures: readonly number[]): readonly [number, number] {
+  if (begins === 'at-0') return [Math.min(0, ...figures), Math.max(0, ...figures)];
+  const [least, most] = [Math.min(...figures), Math.max(...figures)];
+  // towards its 0, which lies beyond all of them one way
+  return least > 0 ? [least - beforeMm * scale, most] : [least, most + beforeMm * scale];
 }
 
 /** Figures square to the string, each at the end of a leader that bends aside where figures would crowd; they rise with the string and never cross. */
@@ -108,7 +120,8 @@ export function figuresAlong(string: RunningString, ticks: readonly RunningTick[
 const besideTickMm = 2.1;
 const offStringMm = 0.3;
 
-function withOrigin({ id }: RunningString, ticks: readonly RunningTick[]): readonly RunningTick[] {
+function withOrigin({ id, begins }: RunningString, ticks: readonly RunningTick[]): readonly RunningTick[] {
+  if (begins === 'off-sheet') return [...ticks].sort((a, b) => a.runningMm - b.runningMm);
   const origin: RunningTick = { runningMm: 0, text: '0', ref: { kind: 'object', id } };
   return [
     ...ticks.filter(({ runningMm }) => runningMm !== 0),

@@ -4,12 +4,14 @@ import { type Box, boxOf } from '../geometry/ring.ts';
 import { setOutTolerance } from '../plan/papers.ts';
 import type { Drawing, DrawingItem, LabelItem, LabelPlace } from './drawing.ts';
 import { itemsInOrder } from './drawing-list.ts';
-import { basePointItems, frameOrigin, gridLineItems } from './joint-dimensions-marks.ts';
+import { gridLineItems } from './joint-dimensions-grid.ts';
+import { basePointItems, frameOrigin } from './joint-dimensions-marks.ts';
 import { outsideStrings, type Strings } from './joint-dimensions-outside.ts';
 import { roomStrings } from './joint-dimensions-rooms.ts';
 import type { PaperSource } from './paper-source.ts';
 import { isInWall, type JointSetting, jointRuns, jointSettings } from './setting-out.ts';
 import type { SetOutFrame } from './setting-out-frame.ts';
+import { drawnBeyondMm } from './setting-out-sheet.ts';
 import { formSize } from './text-width.ts';
 import { figureText } from './words.ts';
 
@@ -38,7 +40,9 @@ export function jointDimensions(
   const rings = [...plan.rooms, ...analysis.bays].flatMap(({ outline, holes }) => [outline, ...holes]);
   const points = [...itemPoints(drawing.items), ...itemPoints(marked)];
   const strings =
-    floor === undefined ? roomStrings(plan, runs, scale) : outsideStrings(floor, runs, { rings, points, scale });
+    floor === undefined
+      ? roomStrings(plan, runs, scale)
+      : outsideStrings(floor, runs, { rings, points, beyondMm: drawnBeyondMm(plan), scale });
   const beside = besideLabels(settings, strings, scale);
   return [...marked, ...strings.items, ...originItems(settings, beside, strings.items, scale), ...beside];
 }

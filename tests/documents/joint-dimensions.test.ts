@@ -9,6 +9,7 @@ import { labelsPlace } from '../../src/documents/label-place.ts';
 import { legendOf } from '../../src/documents/legend.ts';
 import type { PaperSource } from '../../src/documents/paper-source.ts';
 import { jointSettings } from '../../src/documents/setting-out.ts';
+import { marks } from '../../src/documents/symbols.ts';
 import { formSize } from '../../src/documents/text-width.ts';
 import { type Point, pointDistance } from '../../src/geometry/point.ts';
 import { regionContains } from '../../src/geometry/region.ts';
@@ -89,6 +90,62 @@ describe('a hall of 9 x 6 m with one joint in its middle', () => {
     expect(legendOf(drawing).map(({ words }) => words)).toEqual(
       expect.arrayContaining(['Running dimension, mm from its 0', 'Grid line of the building']),
     );
+  });
+
+  it.each([50, 100, 200])(
+    'has no end of a grid line over another at 1 : %i, with lines 250 mm apart both ways',
+    (scale) => {
+      const upright = (name: string, x: number) => ({ name, from: [x, -2000], to: [x, 8000] }) as const;
+      const level = (name: string, y: number) => ({ name, from: [-2000, y], to: [11_000, y] }) as const;
+      const lines = [upright('A', 0), upright('A.1', 250), upright('A.2', 500), level('1', 0), level('2', 250)];
+      const gridLines = lines.map(({ name, from, to }) => ({
+        name,
+        from: [...from] as [number, number],
+        to: [...to] as [number, number],
+      }));
+      const ends = dimensionsOf(hallSource({ gridLines }), scale).flatMap((item) =>
+        item.shape === 'mark' && item.style === 'grid-end' ? [item] : [],
+      );
+      expect(ends).toHaveLength(2 * lines.length);
+      // two circles are clear of each other where their middles are two radii apart: what a mark reaches to is its radius and half its line
+      ends.forEach((end, i) => {
+        for (const other of ends.slice(i + 1))
+          expect(pointDistance(end.at, other.at)).toBeGreaterThanOrEqual(
+            2 * marks['grid-end'].reachMm.left * scale - 1,
+          );
+      });
+    },
+  );
+
+  it('has grid lines drawn no further than a little beyond the floor, and none that pass it far off', () => {
+    const gridLines: NonNullable<Parameters<typeof hallSource>[0]>['gridLines'] = [
+      { name: 'A', from: [0, -300_000], to: [0, 300_000] },
+      { name: '1', from: [-300_000, 0], to: [300_000, 0] },
+      { name: 'Z', from: [90_000, -300_000], to: [90_000, 300_000] },
+    ];
+    const items = dimensionsOf(hallSource({ gridLines }), 50);
+    const lines = linesIn(items, 'grid-line');
+    expect(new Set(lines.map(({ ref }) => ref.id))).toEqual(new Set(['grid-line-1', 'grid-line-2']));
+    const { minX, maxX, minY, maxY } = boxOf(lines.flatMap(({ points }) => points));
+    // a sheet of the hall of 9 x 6 m at 1 : 50 is 180 x 120 mm; 50 mm of paper, 2.5 m, are more than an end and its stub take
+    expect(Math.min(minX, minY)).toBeGreaterThan(-2500);
+    expect(maxX).toBeLessThan(9000 + 2500);
+    expect(maxY).toBeLessThan(6000 + 2500);
+  });
+
+  it('is set out from base points far off, which are not drawn and leave the sheet as large as it is', () => {
+    const far = basePapers([
+      [-200_000, 150_000],
+      [-150_000, 150_000],
+    ]);
+    const source = hallSource(far);
+    const { items, box } = dimensionedDrawing(source, drawingOf(source.plan, source.analysis), { scale: 50 });
+    expect(items.filter((item) => item.shape === 'mark' && item.style === 'base-point')).toEqual([]);
+    // by hand: 4500 + 200 000; there is no 0 on the sheet
+    expect(labelsIn(items).map(textOf)).toContain('204 500 J1');
+    expect(labelsIn(items).map(textOf)).not.toContain('0');
+    expect((box?.maxX ?? 0) - (box?.minX ?? 0)).toBeLessThan(2 * 9000);
+    expect((box?.maxY ?? 0) - (box?.minY ?? 0)).toBeLessThan(2 * 9000);
   });
 
   it('has a box that holds its figures', () => {
