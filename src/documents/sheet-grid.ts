@@ -45,7 +45,7 @@ export const beyondMm = 12;
 /** For a site beyond the usual scales, so that no plan is without a sheet. */
 const scalesBeyond = [250, 500, 1000, 2000, 5000, 10000, 20000, 50000] as const;
 /** Nobody joins more sheets than this: the drawing is made smaller. */
-const mostCells = 150;
+export const mostCells = 150;
 /** Below this the strip has taken the room of the drawing. */
 const leastDrawingMm = 60;
 
@@ -62,7 +62,13 @@ export function sheetGrid(boxAt: BoxAt, wish: SheetWish): SheetGrid {
     if (cellCount(fewest) <= mostCells) break;
   }
   if (fewest === null) throw new Error('no scale to lay sheets out at');
-  return { ...fewest, cells: gridCells(boxAt(fewest.layout.scale), fewest) };
+  const { layout } = fewest;
+  const isHad = wish.scale === null || wish.scale === layout.scale;
+  return {
+    ...fewest,
+    layout: isHad ? layout : { ...layout, wishedScale: first },
+    cells: gridCells(boxAt(layout.scale), fewest),
+  };
 }
 
 function cellCount({ columns, rows }: Pick<SheetGrid, 'columns' | 'rows'>): number {
@@ -124,5 +130,6 @@ function overviewAt(box: Box, paper: SheetLayout, columns: number): SheetLayout 
   const all = [...sheetScales, ...scalesBeyond];
   const at = (scale: number) => sheetLayout(paper, scale, columns * stripMm);
   const found = all.map(at).find((layout) => fits(box, layout)) ?? at(all.at(-1) as number);
-  return { ...found, detailScale: paper.scale };
+  const { scale: detailScale, wishedScale } = paper;
+  return { ...found, detailScale, ...(wishedScale === undefined ? {} : { wishedScale }) };
 }

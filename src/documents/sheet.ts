@@ -13,6 +13,8 @@ export interface SheetLayout {
   readonly strip: PaperBox;
   /** Of the sheets that it is the key to; left out where it stands by itself. */
   readonly detailScale?: number;
+  /** That the plan asks for and cannot have. */
+  readonly wishedScale?: number;
 }
 
 /** Scale of what a sheet and those that it is the key to are there for. */

@@ -2,6 +2,7 @@ import type { Drawing, DrawingItem, LabelItem } from './drawing.ts';
 import type { Ink } from './ink.ts';
 import { legendOf } from './legend.ts';
 import { columnsOf, type SheetLayout, sheetDetail, stripMm } from './sheet.ts';
+import { mostCells } from './sheet-grid.ts';
 import { factParts, legendParts, type StripPart, scalePart, textPart } from './strip-parts.ts';
 import { type Column, columnIn, padMm, rowMm, rule, textRow } from './strip-pen.ts';
 import { textLines } from './text-width.ts';
@@ -162,10 +163,11 @@ function flowTold<Part extends StripPart>(
   return flowTold(content, layout, unlettered, needed);
 }
 
-function scaleFacts({ scale, detailScale }: SheetLayout): StripContent<StripPart>['facts'] {
-  return detailScale === undefined
-    ? []
-    : [['Scales', `this sheet 1 : ${scale}, the sheets after it 1 : ${detailScale}`]];
+function scaleFacts({ scale, detailScale, wishedScale, paper }: SheetLayout): StripContent<StripPart>['facts'] {
+  if (detailScale === undefined) return [];
+  const scales = ['Scales', `this sheet 1 : ${scale}, the sheets after it 1 : ${detailScale}`] as const;
+  if (wishedScale === undefined) return [scales];
+  return [scales, ['Wished', `1 : ${wishedScale}, not possible on ${paper} with at most ${mostCells} sheets`]];
 }
 
 const footPadMm = padMm / 2;

@@ -286,10 +286,38 @@ describe('the title block', () => {
   });
 });
 
+describe('a scale that cannot be had', () => {
+  const words = (scale: 20 | 100, sideMm: number) => {
+    const hallRoom = room('r1', 'Hall', box(0, 0, sideMm, sideMm));
+    const bays = [bay('B1', ['r1'], hallRoom.outline, sideMm / 1e3, sideMm / 1e3)];
+    const plan = planOf({
+      rooms: [hallRoom],
+      doorways: [],
+      columns: [],
+      pipes: [],
+      joinery: [],
+      sunZones: [],
+      keepClear: [],
+    });
+    const analysis = analysisOf({ bays, joints: [], edges: [], findings: [] });
+    return pageWords(jointPlanPages(paperSource(plan, analysis, { papers: { paper: 'A4', scale } }))[0]);
+  };
+
+  it('is told on the first sheet', () => {
+    // 100 x 100 m at 1 : 20 are 5,000 x 5,000 mm; A4 is 297 x 210 mm by ISO 216: 400 sheets even with no margin
+    expect(words(20, 100_000)).toContain('Wished 1 : 20, not possible on A4 with at most 150 sheets');
+  });
+
+  it('is not spoken of where it can be had', () => {
+    // 100 x 100 m at 1 : 100 are 1,000 x 1,000 mm
+    expect(words(100, 100_000)).not.toContain('Wished');
+  });
+});
+
 describe('rooms that no sheet names', () => {
   const rooms = ['North', 'South', 'Hall'].map((name, i) => room(`r${i}`, name, box(i * 900, 0, 900, 900)));
   const bays = rooms.map(({ id, outline }, i) => bay(`B${i + 1}`, [id], outline, 0.9, 0.9));
-  const words = (scale: number) => {
+  const words = (scale: 20 | 200) => {
     const plan = planOf({ rooms, doorways: [], columns: [], pipes: [], joinery: [], sunZones: [], keepClear: [] });
     const analysis = analysisOf({ bays, joints: [], edges: [], findings: [] });
     return pageWords(jointPlanPages(paperSource(plan, analysis, { papers: { scale } }))[0]);
