@@ -77,8 +77,8 @@ export function footInks(block: TitleBlock, paper: FormPaper, count: SheetCount)
   rule(column, 0);
   column.y += 2;
   const right = column.left + column.width;
-  const page = sheetNumberText(block, count, besideMm - 12);
-  textAt(column, `Page ${page}`, 'sheet-text', [right, column.y + rowMm / 2], 'end');
+  const page = sheetNumberText(block, count, { what: 'Page', style: 'sheet-text', widthMm: besideMm - 2 });
+  textAt(column, page, 'sheet-text', [right, column.y + rowMm / 2], 'end');
   const answers = block.designer === '' ? notChecked : textCut(block.designer, 'sheet-text', besideMm - 2);
   const style = block.designer === '' ? 'sheet-fault' : 'sheet-text';
   textAt(column, answers, style, [right, column.y + 1.5 * rowMm], 'end');

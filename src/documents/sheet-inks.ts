@@ -11,7 +11,7 @@ import { penStroke } from './strip-pen.ts';
 import { type TextStyleName, textStyles } from './styles.ts';
 import { marks } from './symbols.ts';
 import { textWidthMm } from './text-width.ts';
-import { acrossWords, type SheetCount, sheetNumberText } from './title-block.ts';
+import { acrossWords, type SheetCount } from './title-block.ts';
 
 /** A page with a drawing to scale and a strip beside it. */
 export interface Sheet extends Page {
@@ -77,7 +77,7 @@ export function sheetWith(
   groups: readonly PageGroup[],
 ): Sheet {
   const { paper, widthMm, heightMm, scale } = layout;
-  const subject = count.of === 1 ? block.subject : `${block.subject}, sheet ${sheetNumberText(block, count)}`;
+  const subject = count.of === 1 ? block.subject : `${block.subject}, sheet ${count.page} of ${count.of}`;
   return { layout, paper, widthMm, heightMm, scale, title: block.title, subject, groups };
 }
 

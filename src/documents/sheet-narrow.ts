@@ -17,7 +17,7 @@ export function narrowInks(block: TitleBlock, layout: SheetLayout, count: SheetC
   };
   rows(block.title, 'sheet-title', 3);
   rows(block.subject, 'sheet-text', 2);
-  rows(`Sheet ${sheetNumberText(block, count, column.width - 10)}`, 'sheet-head', 2);
+  rows(sheetNumberText(block, count, { what: 'Sheet', style: 'sheet-head', widthMm: column.width }), 'sheet-head', 2);
   column.y += 2;
   rule(column, -1);
   rows(`Scale 1 : ${scale} on ${paper}`, 'sheet-text', 2);

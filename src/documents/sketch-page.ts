@@ -80,7 +80,7 @@ function frameInks(block: Block, scale: number, count: { readonly page: number; 
   const lines = block.cautions.flatMap((caution) => textLinesFirst(caution, 'sheet-text', column.width, 2));
   column.y = page.heightMm - margin.bottom - footMm + 3;
   rule(column, -1.5);
-  const sheet = `Sheet ${sheetNumberText(block, count, 40)}`;
+  const sheet = sheetNumberText(block, count, { what: 'Sheet', style: 'sheet-head', widthMm: 58 });
   textAt(column, sheet, 'sheet-head', [column.left + column.width, column.y + rowMm / 2], 'end');
   textRow(column, textCut(facts.map(textBefore).join(', '), 'sheet-text', column.width - 60), 'sheet-text');
   const designer =

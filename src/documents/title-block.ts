@@ -5,7 +5,7 @@ import type { PaperSource } from './paper-source.ts';
 import type { SheetLayout } from './sheet.ts';
 import { type Column, padMm, penStroke, rowMm, textAt } from './strip-pen.ts';
 import type { TextStyleName } from './styles.ts';
-import { textCut, textLinesFirst } from './text-width.ts';
+import { textCut, textLinesFirst, textWidthMm } from './text-width.ts';
 import { cautionsOf, notChecked, oneLine, statusNames, textBefore } from './words.ts';
 
 /** What the title block of a sheet says. */
@@ -57,16 +57,20 @@ export function acrossWords({ designer }: Pick<TitleBlock, 'designer'>): string 
   return designer === '' ? notChecked : null;
 }
 
-/** Sheet and how many there are, its number before it. Example: "B-12, 1 of 6" */
+/** Sheet or page and how many there are, the number of the papers before it. Examples: "B-12, sheet 1 of 6", "Page 1 of 6" */
 export function sheetNumberText(
   { number }: Pick<TitleBlock, 'number'>,
   { page, of }: SheetCount,
-  widthMm = Infinity,
+  {
+    what,
+    style,
+    widthMm,
+  }: { readonly what: 'Sheet' | 'Page'; readonly style: TextStyleName; readonly widthMm: number },
 ): string {
   const count = `${page} of ${of}`;
-  if (number === '') return count;
-  const room = widthMm - 4 - 2 * count.length;
-  return `${textBefore(textCut(number, 'sheet-text', room))}, ${count}`;
+  if (number === '') return `${what} ${count}`;
+  const counted = `, ${what.toLowerCase()} ${count}`;
+  return `${textBefore(textCut(number, style, widthMm - textWidthMm(counted, style)))}${counted}`;
 }
 
 interface BlockCell {
@@ -94,6 +98,9 @@ function cellRows(block: TitleBlock, { scale, paper }: SheetLayout, count: Sheet
     block.designer === ''
       ? cell('Responsible designer: none named', notChecked, 1, 1, 'sheet-fault')
       : cell('Responsible designer', block.designer, 1, 2);
+  const numberShare = 0.48;
+  const widthOfNumberMm = widthMm * numberShare - 2 * insetMm;
+  const number = sheetNumberText(block, count, { what: 'Sheet', style: 'sheet-text', widthMm: widthOfNumberMm });
   return [
     ...(block.project === '' ? [] : [[cell('Project', block.project, 1, 2)]]),
     [
@@ -104,11 +111,7 @@ function cellRows(block: TitleBlock, { scale, paper }: SheetLayout, count: Sheet
     ],
     [cell('Status', statusNames[block.status], 0.6), cell('Date', block.date, 0.4)],
     [designer],
-    [
-      cell('Scale', `1 : ${scale}`, 0.3),
-      cell('Paper', paper, 0.3),
-      cell('Sheet', sheetNumberText(block, count, widthMm * 0.4 - 2 * insetMm), 0.4),
-    ],
+    [cell('Scale', `1 : ${scale}`, 0.24), cell('Paper', paper, 0.28), cell('Number', number, numberShare)],
   ];
 }
 

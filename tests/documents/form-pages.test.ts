@@ -52,6 +52,11 @@ describe('a long table', () => {
     expect(rows.map(({ text }) => text)).toEqual(Array.from({ length: 120 }, (_, i) => `J${i + 1}`));
   });
 
+  it('has the number of the papers before that of the page', () => {
+    const [first] = laid([tableForm(listOf(3), 'House')], { number: 'J-01' });
+    expect(pageWords(first as Page)).toContain('J-01, page 1 of 1');
+  });
+
   it('is numbered through, and its notes stand behind the last row', () => {
     expect(pages.map((page) => /Page (\d+) of (\d+)/u.exec(pageWords(page))?.slice(1))).toEqual(
       pages.map((_, i) => [String(i + 1), String(pages.length)]),

@@ -147,7 +147,11 @@ describe('a floor that is larger than its paper', () => {
       expect.stringContaining('goes on on sheet 3'),
       expect.stringContaining('goes on on sheet 2'),
     ]);
-    expect(pages.map((page) => /Sheet (\d of \d)/u.exec(pageWords(page))?.[1])).toEqual(['1 of 3', '2 of 3', '3 of 3']);
+    expect(pages.map((page) => /\bsheet (\d of \d)/iu.exec(pageWords(page))?.[1])).toEqual([
+      '1 of 3',
+      '2 of 3',
+      '3 of 3',
+    ]);
     expect(pageWords(overview)).toMatch(/Sheet 2.*Sheet 3/u);
     expect(pageWords(overview)).toContain('sheets after it 1 : 50');
   });
@@ -241,7 +245,7 @@ describe('the title block', () => {
       'Bays and movement joints',
       'For comment',
       '2027-04-05',
-      'E-12, 1 of 1',
+      'E-12, sheet 1 of 1',
       '1 : 100',
     ])
       expect(words).toContain(part);
