@@ -47,7 +47,7 @@ export function bayLabels(analysis: Analysis, names: Names, mark: DecimalMark): 
   });
 }
 
-/** A room cut shorter than this is not known by its name: about six letters, mm on paper. */
+/** A name is cut no shorter than to some three letters, mm on paper. */
 const leastNameMm = 11;
 
 /** Figures stand in the lists as well: the name of the room gives way last, and is cut short before that. */

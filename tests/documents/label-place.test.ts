@@ -135,11 +135,11 @@ describe('labels', () => {
       );
       return label?.form.map(({ text }) => text);
     };
-    // hand calculation: 1.6 m are 80, 32 and 23 mm of paper; letters are 1.5 mm wide or so and lines 3.5 mm high, with a
+    // hand calculation: 1.6 m are 80, 32 and 27 mm of paper; letters are 1.5 mm wide or so and lines 3.5 mm high, with a
     // still point in the middle of the bay
     expect(formAt(20)).toEqual(['B1', name, '2.6 m\u00b2', '1.60 \u00d7 1.60 m']);
     expect(formAt(50)?.slice(0, 2)).toEqual(['B1', expect.stringMatching(/^Shower.*\u2026$/u)]);
-    expect(formAt(70)).toEqual(['B1', expect.stringMatching(/^Show.*\u2026$/u)]);
+    expect(formAt(60)).toEqual(['B1', expect.stringMatching(/^Sho.*\u2026$/u)]);
   });
 
   it('name a small bay before the joints beside it', () => {
