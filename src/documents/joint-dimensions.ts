@@ -44,7 +44,8 @@ export function jointDimensions(
       ? roomStrings(plan, runs, scale)
       : outsideStrings(floor, runs, { rings, points, beyondMm: drawnBeyondMm(plan), scale });
   const beside = besideLabels(settings, strings, scale);
-  return [...marked, ...strings.items, ...originItems(settings, beside, strings.items, scale), ...beside];
+  // ends of grid lines cover the thin lines that run behind them
+  return [...strings.items, ...marked, ...originItems(settings, beside, strings.items, scale), ...beside];
 }
 
 /** Where x and y begin of rooms that have figures beside joints and no string. */

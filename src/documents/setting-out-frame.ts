@@ -114,6 +114,11 @@ export function pointName({ name }: NamedPoint): string {
   return textCut(oneLine(name), 'sheet-text', widestNameMm);
 }
 
+/** Of a room, as short as that of a point. */
+export function roomName({ plan, analysis }: PaperSource, id: string): string {
+  return textCut(namesOf(plan, analysis).room(id), 'sheet-text', widestNameMm);
+}
+
 export function gridName({ name }: GridLine): string {
   return textCut(oneLine(name), 'sheet-text', widestNameMm);
 }

@@ -2,6 +2,7 @@ import type { Point } from '../geometry/point.ts';
 import { papersOf, setOutTolerance } from '../plan/papers.ts';
 import type { PaperSource } from './paper-source.ts';
 import { type JointSetting, jointSettings, setOutChecks, wholeMm } from './setting-out.ts';
+import { settingOutCautions } from './setting-out-cautions.ts';
 import { frameFigures, gridName, pointName, type SetOutFrame } from './setting-out-frame.ts';
 import { wholeMmText } from './tile-words.ts';
 import { figureText } from './words.ts';
@@ -16,11 +17,9 @@ export function settingOutNotes(source: PaperSource, settings: readonly JointSet
     ...(frames.some(({ room }) => room !== null)
       ? ['x along the wall that is named, from its end; y square to it, into the room.']
       : []),
-    ...(settings.some(({ frame }) => frame === null)
-      ? ['No straight wall to measure from: mark two base points and enter them in the plan.']
-      : []),
+    ...settingOutCautions(source),
     ...(frames.length > 0 ? [`Measured from ${faceText(source, frames)}.`] : []),
-    ...(isFromWalls(frames) ? ['The plan has no base points.'] : []),
+    ...(isFromWalls(frames) && papersOf(source.file).basePoints.length === 0 ? ['The plan has no base points.'] : []),
     ...placesNotes(source, frames),
     `Running dimensions in whole mm, each from its origin. Tolerance ${toleranceText()} (common practice).`,
     ...setOutChecks(source, settings).map(({ words, lengthMm }) => `Check: ${words}, ${wholeMmText(lengthMm)}.`),
@@ -31,11 +30,14 @@ export function settingOutNotes(source: PaperSource, settings: readonly JointSet
 export function settingOutFacts(source: PaperSource): readonly (readonly [head: string, text: string])[] {
   const settings = jointSettings(source);
   const frames = framesOf(settings);
-  if (frames.length === 0) return [];
+  const cautions = settings.length === 0 ? [] : settingOutCautions(source);
+  const told = cautions.map((text) => ['Caution', text.replace(/\.$/u, '')] as const);
+  if (frames.length === 0) return told;
   // one for the whole floor; of several rooms the list names the wall of each
   const only = frames.length === 1 ? frames[0] : undefined;
   const checks = setOutChecks(source, settings).map(({ words, lengthMm }) => `${words}, ${wholeMmText(lengthMm)}`);
   return [
+    ...told,
     ['Origin', only?.from ?? 'in each room, where its dimensions have their 0'],
     ...(only === undefined ? [] : [['x and y', only.ways] as const]),
     ['Measured from', faceText(source, frames)],

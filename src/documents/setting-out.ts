@@ -58,6 +58,20 @@ function framesOf(source: PaperSource): (joint: Joint) => SetOutFrame | null {
   };
 }
 
+/** Rooms with joints and no straight wall, where nothing else is marked to set these out from: in the order of the plan. */
+export function roomsWithoutWall(source: PaperSource): readonly string[] {
+  if (floorFrame(source) !== null) return [];
+  const frames = roomFrames(source);
+  const roomsOfBay = new Map(source.analysis.bays.map(({ id, rooms }) => [id, rooms]));
+  const lacking = new Set(
+    source.analysis.joints.flatMap(({ bays }) => {
+      const rooms = bays.flatMap((id) => roomsOfBay.get(id) ?? []);
+      return rooms.some((id) => frames.has(id)) ? [] : rooms;
+    }),
+  );
+  return source.plan.rooms.flatMap(({ id }) => (lacking.has(id) ? [id] : []));
+}
+
 function jointSetting(joint: Joint, frame: SetOutFrame | null): JointSetting {
   const course = lineStraight(joint.line);
   if (frame === null) {

@@ -195,31 +195,79 @@ describe('a joint drawn by hand', () => {
   });
 
   it('has a row that asks for base points where the floor has no straight wall', () => {
-    const table = setOutTable(
-      handSource(
-        [
-          [4500, 0],
-          [4500, 6000],
-        ],
-        [],
-      ),
+    const source = handSource(
+      [
+        [4500, 0],
+        [4500, 6000],
+      ],
+      [],
     );
+    const table = setOutTable(source);
     expect(table.rows).toHaveLength(1);
     expect(rowOf(table, 0)['Running x']).toBeNull();
-    expect(table.notes).toContain('No straight wall to measure from: mark two base points and enter them in the plan.');
+    const caution = 'Room Hall has no straight wall to measure from: mark two base points and enter them in the plan';
+    expect(table.notes).toContain(`${caution}.`);
+    expect(settingOutFacts(source)).toEqual([['Caution', caution]]);
   });
 
-  it('says nothing of base points that lie on one spot', () => {
-    const table = setOutTable(
-      hallSource(
-        basePapers([
-          [0, 0],
-          [0, 0],
-        ]),
-      ),
-    );
+  it.each([
+    [
+      'that lie at one place',
+      [
+        [500, 0],
+        [500, 0],
+      ],
+      'The base points lie at one place: set out from the walls',
+    ],
+    ['of which there is only one', [[500, 0]], 'There is one base point only: set out from the walls'],
+  ] as const)('is set out from the walls by base points %s, and the papers say so', (_how, points, words) => {
+    const source = hallSource(basePapers(points));
+    const table = setOutTable(source);
     expect(rowOf(table, 0).From).toMatch(/^Hall, /u);
+    expect(table.notes).toContain(`${words}.`);
+    expect(table.notes).not.toContain('The plan has no base points.');
+    expect(settingOutFacts(source)).toContainEqual(['Caution', words]);
   });
+});
+
+it('names the first rooms without a straight wall and counts the others', () => {
+  const ids = ['One', 'Two', 'Three', 'Four', 'Five'];
+  const floor = (at: number) => box(9000 * at, 0, 9000, 6000);
+  const plan = planOf({ rooms: ids.map((id, i) => room(id, id, floor(i))), doorways: [] });
+  const bays = ids.map((id, i) => bay(`B${i}`, [id], floor(i), 6, 9));
+  const joints = ids.map((_, i) =>
+    joint(
+      `J${i}`,
+      'drawn',
+      [
+        [9000 * i + 4500, 0],
+        [9000 * i + 4500, 6000],
+      ],
+      [`B${i}`, `B${i}`],
+    ),
+  );
+  const source = paperSource(plan, analysisOf({ bays, joints, edges: [] }), { papers: {} });
+  expect(setOutTable(source).notes).toContain(
+    'Rooms One, Two, Three and 2 more have no straight wall to measure from: mark two base points and enter them in the plan.',
+  );
+});
+
+it('tells where a base point lies that is too far off to be drawn, with its x and y', () => {
+  const source = hallSource({
+    basePoints: [
+      { name: 'A', at: [0, 6000] },
+      { name: 'B', at: [259_000, 6000] },
+    ],
+    gridLines: [{ name: 'Z', from: [90_000, 0], to: [90_000, 6000] }],
+  });
+  const told = settingOutFacts(source).map(([head, text]) => `${head}: ${text}`.replaceAll('\u00a0', ' '));
+  // by hand: the hall ends 9 m to the right of its left wall, 259 m less 9 m; x runs from A to B, the lower wall
+  expect(told).toContain('Caution: Base point B lies 250 m to the right, off this sheet: x 259 000, y 0');
+  expect(told).toContain('Caution: Grid line Z lies off this sheet');
+  expect(told.join(' ')).not.toContain('Base point A lies');
+  const table = setOutTable(source);
+  expect(rowOf(table, 0)).toMatchObject({ From: 'Base point A', 'Running x': 4500 });
+  expect(table.notes.join(' ')).toContain('Base point B lies 250 m to the right, off this sheet');
 });
 
 /** Places from the figures of a row, by a frame reckoned here: from the base points alone and the side that the list tells. */

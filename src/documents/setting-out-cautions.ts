@@ -1,0 +1,69 @@
+import { pointDistance } from '../geometry/point.ts';
+import { WELD_MM } from '../geometry/tolerance.ts';
+import { papersOf } from '../plan/papers.ts';
+import type { PaperSource } from './paper-source.ts';
+import { roomsWithoutWall, wholeMm } from './setting-out.ts';
+import { floorFrame, frameFigures, gridName, pointName, roomName, type SetOutFrame } from './setting-out-frame.ts';
+import { basePointsOff, gridLinesOff, placeOffText } from './setting-out-sheet.ts';
+import { figureText, heldSpace } from './words.ts';
+
+/** What is to be known before a floor is set out: marks that do not serve, marks that are not drawn, rooms that need some. */
+
+/** So many are named; of more, how many there are. */
+const mostNamed = 3;
+
+/** Sentence by sentence, the gravest first; none where all marks serve and are drawn. */
+export function settingOutCautions(source: PaperSource): readonly string[] {
+  return [...roomCautions(source), ...servingCautions(source), ...offCautions(source)];
+}
+
+function roomCautions(source: PaperSource): readonly string[] {
+  const rooms = roomsWithoutWall(source);
+  if (rooms.length === 0) return [];
+  const names = named(rooms.map((id) => roomName(source, id)));
+  const has = rooms.length === 1 ? `Room ${names} has` : `Rooms ${names} have`;
+  return [`${has} no straight wall to measure from: mark two base points and enter them in the plan.`];
+}
+
+/** Base points that no line can be laid through. */
+function servingCautions(source: PaperSource): readonly string[] {
+  const { basePoints } = papersOf(source.file);
+  const [first] = basePoints;
+  if (first === undefined) return [];
+  if (basePoints.some(({ at }) => pointDistance(first.at, at) > WELD_MM)) return [];
+  const what = basePoints.length === 1 ? 'There is one base point only' : 'The base points lie at one place';
+  return [`${what}: set out from the ${floorFrame(source) === null ? 'walls' : 'grid lines'}.`];
+}
+
+/** Base points and grid lines too far off to be drawn, with what finds them. */
+function offCautions(source: PaperSource): readonly string[] {
+  const frame = floorFrame(source);
+  const points = basePointsOff(source);
+  const lines = gridLinesOff(source);
+  const [what, lie] = lines.length === 1 ? ['line', 'lies'] : ['lines', 'lie'];
+  return [
+    ...points
+      .slice(0, mostNamed)
+      .map(
+        (point) =>
+          `Base point ${pointName(point)} lies ${placeOffText(source.plan, point.at)}, off this sheet${figures(frame, point.at)}.`,
+      ),
+    ...(points.length > mostNamed ? [`${points.length - mostNamed} more base points lie off this sheet.`] : []),
+    ...(lines.length > 0 ? [`Grid ${what} ${named(lines.map(gridName))} ${lie} off this sheet.`] : []),
+  ];
+}
+
+function figures(frame: SetOutFrame | null, place: readonly [number, number]): string {
+  if (frame === null) return '';
+  const [x = 0, y = 0] = frameFigures(frame, place).map(wholeMm);
+  return `: x${heldSpace}${figureText(x, 0)}, y${heldSpace}${figureText(y, 0)}`;
+}
+
+/** Example: "Hall, Kitchen, Bath and 4 more" */
+function named(names: readonly string[]): string {
+  const more = names.length - mostNamed;
+  const first = names.slice(0, mostNamed);
+  if (more > 0) return `${first.join(', ')} and ${more}${heldSpace}more`;
+  const last = first.at(-1) ?? '';
+  return first.length < 2 ? last : `${first.slice(0, -1).join(', ')} and ${last}`;
+}
