@@ -124,14 +124,15 @@ function checkPiece(item: string, width: number): FormPiece {
   };
 }
 
-const partyMm = 15;
+const partyMm = 12;
+const partyShare = 0.2;
 const signShares = [
-  ['Name', 0, 0.38],
-  ['Date', 0.41, 0.56],
-  ['Signature', 0.59, 1],
+  ['Name', 0.22, 0.48],
+  ['Date', 0.51, 0.65],
+  ['Signature', 0.68, 1],
 ] as const;
 
-/** Those who sign, all on one page where they can be. */
+/** Those who sign, a row for each, all on one page where they can be. */
 function signaturePieces(parties: readonly string[], width: number, height: number): readonly FormPiece[] {
   const pieces = parties.map((party) => partyPiece(party, width));
   const all = pieces.reduce((sum, { heightMm }) => sum + heightMm, 0);
@@ -141,13 +142,14 @@ function signaturePieces(parties: readonly string[], width: number, height: numb
 
 function partyPiece(party: string, width: number): FormPiece {
   const wide = Math.min(width, widestWordsMm);
-  const rows = textLinesFirst(textHeld(party), 'sheet-head', wide, 2);
-  const heightMm = rows.length * rowMm + partyMm;
+  const rows = textLinesFirst(textHeld(party), 'sheet-head', wide * partyShare, 2);
+  const heightMm = partyMm;
   return {
     heightMm,
     ink(column) {
-      for (const [i, row] of rows.entries()) rowAt(column, row, [column.left, column.y + 1 + i * rowMm], 'sheet-head');
       const foot = column.y + heightMm - 4;
+      const top = foot - rows.length * rowMm + (rows.length > 1 ? 2 : 0);
+      for (const [i, row] of rows.entries()) rowAt(column, row, [column.left, top + i * rowMm], 'sheet-head');
       for (const [words, from, to] of signShares) {
         column.inks.push(line([column.left + from * wide, foot], [column.left + to * wide, foot]));
         textAt(column, words, 'sheet-small', [column.left + from * wide, foot + 1.9], 'start');

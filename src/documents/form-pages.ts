@@ -5,6 +5,7 @@ import { tablePieces, tableWidthMm } from './form-pages-table.ts';
 import type { Ink } from './ink.ts';
 import type { Page } from './page.ts';
 import type { PaperSource } from './paper-source.ts';
+import type { PaperBox } from './sheet.ts';
 import type { Column } from './strip-pen.ts';
 import type { Table } from './table.ts';
 import { type TitleBlock, titleBlockOf } from './title-block.ts';
@@ -58,10 +59,8 @@ function paperOf(blocks: readonly FormBlock[]): FormPaper {
 function formColumns(form: Form, paper: FormPaper, block: TitleBlock): readonly (readonly Ink[])[] {
   const body = formBody(paper, block);
   const pieces = form.blocks.flatMap((each, i) => {
-    if (each.kind !== 'table') return blockPieces(each, body);
-    const before = form.blocks[i - 1];
-    const isTold = each.table.title === (before?.kind === 'head' ? before.text : form.title);
-    return tablePieces(each.table, body.width, isTold ? 'untitled' : 'titled');
+    const own = piecesOf(form, i, body);
+    return each.kind !== 'signatures' && form.blocks[i + 1]?.kind === 'signatures' ? endKept(own) : own;
   });
   const pages: Ink[][] = [];
   let column = pageOpen();
@@ -84,6 +83,24 @@ function formColumns(form: Form, paper: FormPaper, block: TitleBlock): readonly 
     pages.push(inks);
     return { inks, left: body.x, width: body.width, y: body.y };
   }
+}
+
+function piecesOf({ blocks, title }: Form, i: number, body: PaperBox): readonly FormPiece[] {
+  const [before, block] = [blocks[i - 1], blocks[i]];
+  if (block === undefined) return [];
+  if (block.kind !== 'table') return blockPieces(block, body);
+  const isTold = block.table.title === (before?.kind === 'head' ? before.text : title);
+  return tablePieces(block.table, body.width, isTold ? 'untitled' : 'titled');
+}
+
+/** So much at least of what is signed stands above the signatures, mm. */
+const aboveSignaturesMm = 8;
+
+/** Nobody signs a page with nothing on it: the end of what is signed stays with the signatures. */
+function endKept(pieces: readonly FormPiece[]): readonly FormPiece[] {
+  let [from, heightMm] = [pieces.length, 0];
+  while (from > 0 && heightMm < aboveSignaturesMm) heightMm += pieces[--from]?.heightMm ?? 0;
+  return pieces.map((piece, i): FormPiece => (i < from ? piece : { ...piece, keeps: true }));
 }
 
 /** Pieces with those that they must not be parted from. */

@@ -192,6 +192,16 @@ describe('a form', () => {
     expect(signing.filter((count) => count > 0)).toEqual([3, 3]);
   });
 
+  it('has no page with signatures alone, however long it is', () => {
+    for (let checks = 10; checks < 40; checks++) {
+      const items = Array.from({ length: checks }, (_, i) => `Check ${i + 1}: done`);
+      const signed: Form = { ...form, blocks: [{ kind: 'checks', items }, ...form.blocks.slice(-1)] };
+      const last = laid([signed]).at(-1) as Page;
+      expect(pageWords(last)).toContain('Signature');
+      expect(pageWords(last)).toContain(`Check ${checks}:`);
+    }
+  });
+
   it('begins a page of its own, with project, day and status, and who answers for it at the foot', () => {
     const first = pages.findIndex(({ title }) => title === 'Second form');
     expect(first).toBeGreaterThan(0);
