@@ -1,5 +1,6 @@
 import { type Point, pointDirection, pointDistance } from '../geometry/point.ts';
 import { regionArea, regionCentroid } from '../geometry/region.ts';
+import type { Ring } from '../geometry/ring.ts';
 import { segmentDistance } from '../geometry/segment.ts';
 import { EQUAL_LENGTH_MM, STRAIGHT_MM, WELD_MM } from '../geometry/tolerance.ts';
 import type { Joint } from '../plan/analysis.ts';
@@ -20,6 +21,8 @@ export interface SetOutFrame {
   readonly across: Point;
   /** Such as "Base point 1". */
   readonly from: string;
+  /** The same with names in full, for lists. */
+  readonly fromInFull: string;
   /** Which way x and y run. */
   readonly ways: string;
 }
@@ -69,6 +72,7 @@ function baseFrame(points: Papers['basePoints'], floor: Point): SetOutFrame | nu
     along,
     across,
     from: `Base point ${one}`,
+    fromInFull: `Base point ${nameInFull(first.name)}`,
     ways: `x along the line from ${one} to ${two}, y square to it to the ${isRight ? 'right' : 'left'}, seen from ${one}`,
   };
 }
@@ -86,13 +90,18 @@ function gridFrame(lines: readonly GridLine[], floor: Point): SetOutFrame | null
   const offMm = other === undefined ? 0 : along(other.from);
   const origin: Point = [base.from[0] + offMm * way[0], base.from[1] + offMm * way[1]];
   const name = gridName(base);
+  const from = (nameOf: (line: GridLine) => string) =>
+    other === undefined
+      ? `Grid line ${nameOf(base)}, its end marked 0`
+      : `Grid lines ${nameOf(base)} and ${nameOf(other)}`;
   return {
     by: 'grid-lines',
     room: null,
     origin,
     along: along(floor) < offMm ? [-way[0], -way[1]] : way,
     across: squareTowards(way, origin, floor),
-    from: other === undefined ? `Grid line ${name}, its end marked 0` : `Grid lines ${name} and ${gridName(other)}`,
+    from: from(gridName),
+    fromInFull: from((line) => nameInFull(line.name)),
     ways: `x along ${name}${other === undefined ? '' : ` from ${gridName(other)}`}, y square to ${name}, both towards the floor`,
   };
 }
@@ -109,6 +118,12 @@ function squareTowards([ux, uy]: Point, from: Point, to: Point): Point {
 
 /** Widest name of a point, line or room in a text, mm on paper. */
 const widestNameMm = 40;
+/** No name in use is wider than this, mm: what is goes on without end and would fill a list. */
+const endlessNameMm = 300;
+
+function nameInFull(name: string): string {
+  return textCut(oneLine(name), 'sheet-text', endlessNameMm);
+}
 
 export function pointName({ name }: NamedPoint): string {
   return textCut(oneLine(name), 'sheet-text', widestNameMm);
@@ -135,11 +150,12 @@ export function roomFrames({ file, plan, analysis }: PaperSource): ReadonlyMap<s
     own.push(face);
   }
   const jointsIn = roomJoints(analysis);
+  const outlines = new Map(plan.rooms.map(({ id, outline, holes }) => [id, [outline, ...holes]]));
   const frames = new Map<string, SetOutFrame>();
   for (const [room, faces] of byRoom) {
     const base = baseWall(faces, jointsIn.get(room) ?? []);
     if (base !== null)
-      frames.set(room, wallFrame(base, faces, textCut(names.room(room), 'sheet-text', widestNameMm), stripMm));
+      frames.set(room, wallFrame({ base, faces, outlines: outlines.get(room) ?? [], name: names.room(room), stripMm }));
   }
   return frames;
 }
@@ -187,7 +203,16 @@ function followedMm({ line, into: [ix, iy] }: Face, joints: readonly Joint[]): n
   return sum;
 }
 
-function wallFrame(base: Face, faces: readonly Face[], name: string, stripMm: number): SetOutFrame {
+interface FrameWall {
+  readonly base: Face;
+  /** All of its room. */
+  readonly faces: readonly Face[];
+  readonly outlines: readonly Ring[];
+  readonly name: string;
+  readonly stripMm: number;
+}
+
+function wallFrame({ base, faces, outlines, name, stripMm }: FrameWall): SetOutFrame {
   const { room, line, into } = base;
   const ends = [line, [line[1], line[0]] as const].map(([start, end]) => ({
     start,
@@ -199,13 +224,16 @@ function wallFrame(base: Face, faces: readonly Face[], name: string, stripMm: nu
   const { start, along } = corner ?? (ends[0] as (typeof ends)[number]);
   const endMm = corner === undefined ? 0 : stripMm;
   const wall = `${faceSide(base)} wall`;
+  const end = corner === undefined && isJamb(outlines, start) ? 'jamb' : 'end';
+  const from = `${wall} from its ${sideOf([-along[0], -along[1]])} ${end}`;
   return {
     by: 'walls',
     room,
     origin: [start[0] + endMm * along[0] + stripMm * into[0], start[1] + endMm * along[1] + stripMm * into[1]],
     along,
     across: into,
-    from: `${name}, ${wall} from its ${sideOf([-along[0], -along[1]])} end`,
+    from: `${textCut(name, 'sheet-text', widestNameMm)}, ${from}`,
+    fromInFull: `${nameInFull(name)}, ${from}`,
     ways: `x along the ${wall}, y square to it`,
   };
 }
@@ -214,3 +242,17 @@ function wallFrame(base: Face, faces: readonly Face[], name: string, stripMm: nu
 function isWallAt({ line, into }: Face, end: Point, [ux, uy]: Point): boolean {
   return segmentDistance(...line, end) <= WELD_MM && into[0] * ux + into[1] * uy > Math.SQRT1_2;
 }
+
+/** Whether a wall ends at an opening: the outline of the room runs on in its line. */
+function isJamb(outlines: readonly Ring[], end: Point): boolean {
+  return outlines.some((ring) =>
+    ring.some((a, i) => {
+      const b = ring[(i + 1) % ring.length] as Point;
+      const isInside = Math.min(pointDistance(a, end), pointDistance(b, end)) > jambMm;
+      return isInside && segmentDistance(a, b, end) <= WELD_MM;
+    }),
+  );
+}
+
+/** An opening is wider than this, mm: less is how corners of the plan and of the floor differ. */
+const jambMm = 100;

@@ -30,7 +30,7 @@ export function setOutTable(source: PaperSource): Table {
     text('Joint', ({ joint }) => joint.id),
     text('Run', ({ joint }) => joint.run),
     text('Between', ({ joint }) => names.joint(joint)),
-    text('From', ({ frame }) => frame?.from ?? ''),
+    text('From', ({ frame }) => frame?.fromInFull ?? ''),
     text('Lies', ({ lies }) => liesNames[lies]),
     running('x'),
     running('y'),

@@ -336,6 +336,72 @@ it('the figures stay when the plan is turned and moved with its base points', ()
     expect(figures(turned(source, angleDeg, by))).toEqual(figures(source));
 });
 
+it('a wall that ends at an opening is measured from its jamb, which the list calls by its name', () => {
+  const plan = planOf({ rooms: [room('r1', 'Hall', box(0, 0, 9000, 6000))], doorways: [] });
+  const halls = ['B1', 'B2'].map((id, i) => bay(id, ['r1'], box(0, 3000 * i, 9000, 3000), 9, 3));
+  // the right wall begins 975 mm below the corner: above it is an opening
+  const wall = {
+    id: 'E1',
+    object: null,
+    movementMm: 0,
+    lengthM: 5.025,
+    along: 'wall' as const,
+    room: 'r1',
+    bay: 'B2',
+    line: [
+      [9000, 975],
+      [9000, 6000],
+    ] as const,
+  };
+  const joints = [
+    joint(
+      'J1',
+      'drawn',
+      [
+        [0, 3000],
+        [9000, 3000],
+      ],
+      ['B1', 'B2'],
+    ),
+  ];
+  const source = paperSource(plan, analysisOf({ bays: halls, joints, edges: [wall] }), { papers: {} });
+  // by hand: from the jamb at 975 to the joint at 3000
+  expect(rowOf(setOutTable(source), 0)).toMatchObject({
+    From: 'Hall, right wall from its upper jamb',
+    'Running x': 2025,
+  });
+});
+
+it('the list has names in full where a sheet cuts them short', () => {
+  const name = 'Living, dining and kitchen with the reading corner on the garden side';
+  const source = hallSource(
+    {},
+    {
+      rooms: [
+        {
+          id: 'r1',
+          name,
+          outline: [
+            [0, 0],
+            [9000, 0],
+            [9000, 6000],
+            [0, 6000],
+          ],
+        },
+      ],
+    },
+  );
+  expect(rowOf(setOutTable(source), 0).From).toMatch(
+    new RegExp(`^${name}, (upper|lower) wall from its left end$`, 'u'),
+  );
+  const [, origin = ''] = settingOutFacts(source).find(([head]) => head === 'Origin') ?? [];
+  expect(origin).not.toContain(name);
+  expect(origin).toMatch(/^Living, dining and .*\u2026, /u);
+  const point = { name: 'Brass stud in the threshold of the door to the garden', at: [0, 6000] as [number, number] };
+  const based = setOutTable(hallSource({ basePoints: [point, { name: '2', at: [9000, 6000] }] }));
+  expect(rowOf(based, 0).From).toBe(`Base point ${point.name}`);
+});
+
 it('names of points and lines are cut, kept in one line and never make the list long', () => {
   const hostile = `=1+1\n\u202e<b>${'x'.repeat(10_000)}`;
   const basePoints: { name: string; at: [number, number] }[] = [
