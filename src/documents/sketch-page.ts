@@ -84,7 +84,9 @@ function frameInks(block: Block, scale: number, count: { readonly page: number; 
   textAt(column, sheet, 'sheet-head', [column.left + column.width, column.y + rowMm / 2], 'end');
   textRow(column, textCut(facts.map(textBefore).join(', '), 'sheet-text', column.width - 60), 'sheet-text');
   const designer =
-    answers === null ? `Responsible designer: ${textBefore(block.designer)}` : 'No responsible designer is named.';
+    answers === null
+      ? `Responsible designer: ${textBefore(block.designer)}`
+      : `No responsible designer is named. ${answers}.`;
   textRow(column, textCut(designer, 'sheet-head', column.width), answers === null ? 'sheet-head' : 'sheet-fault');
   for (const text of lines) textRow(column, text, 'sheet-text');
   return inks;

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Form } from '../../src/documents/form.ts';
 import { formPages, tableForm } from '../../src/documents/form-pages.ts';
 import type { Page } from '../../src/documents/page.ts';
+import { sectionPages } from '../../src/documents/sections.ts';
 import { pageSvg } from '../../src/documents/svg.ts';
 import { columnFigure, columnText, type Table, type TableColumn, tableOf } from '../../src/documents/table.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
@@ -209,7 +210,16 @@ describe('a form', () => {
       for (const part of ['Mill', '2027-03-01', 'For information', 'Planning office', 'structural engineer'])
         expect(pageWords(page)).toContain(part);
     }
-    expect(pageWords(laid([form])[0] as Page)).toContain('Not checked for construction');
+  });
+
+  it('says in red at the foot of each page that it is not checked where nobody answers for it', () => {
+    const unanswered = laid([form]);
+    expect(unanswered.length).toBeGreaterThan(1);
+    for (const page of [...unanswered, ...sectionPages(paperSource(planOf(), analysisOf()))]) {
+      const red = pageTexts(page).filter(({ style }) => style === 'sheet-fault');
+      expect(red.map(({ text }) => text).join()).toMatch(/not checked for construction/iu);
+      expect(Math.min(...red.map(({ at }) => at[1]))).toBeGreaterThan(page.heightMm - 35);
+    }
   });
 
   it('never parts a head from what follows', () => {
