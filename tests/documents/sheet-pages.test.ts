@@ -262,6 +262,19 @@ describe('the title block', () => {
     expect(words.indexOf('Change 7')).toBeGreaterThan(words.indexOf('Change 6'));
   });
 
+  it('shows a change of two lines in full, on the lowest paper too', () => {
+    for (const paper of ['A4', 'A2'] as const) {
+      const change = { mark: 'B', date: '2027-02-01', text: 'Joint J4 moved to the grout line', by: 'pl' };
+      const [page] = jointPlanPages(hall({ paper, revisions: [change, change] }));
+      const lines = pageTexts(page).flatMap(({ text }) =>
+        change.text.includes(text) && text.length > 5 ? [text] : [],
+      );
+      // by hand: 32 letters of about 1.5 mm are 48 mm, and the column for changes is 32 mm wide
+      expect(lines).toHaveLength(4);
+      expect(lines.slice(0, 2).join(' ')).toBe(change.text);
+    }
+  });
+
   it('says of the proof that it holds on these lines, with these rules', () => {
     expect(words).toContain('intermediate joints 4.0 m; no bound known, on these lines, with these rules');
     const source = hall({});
