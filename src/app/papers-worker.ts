@@ -11,6 +11,7 @@ import { planResolve } from '../plan/resolve.ts';
 import type { PlanFile } from '../plan/schema.ts';
 import type { TakeOff } from '../plan/take-off.ts';
 import { fontsFetch } from './files/fonts.ts';
+import { allPapers } from './files/paper-names.ts';
 
 /** The papers, made off the screen's own thread: a PDF of a large floor takes its time. Fetched when papers are first looked at. */
 
@@ -74,16 +75,16 @@ const service = {
     name: string,
     onProgress: (share: number) => void,
   ): Promise<{ readonly name: string; readonly bytes: Uint8Array }> {
-    const wanted = made.filter((each) => each.name === name);
-    const all = wanted.length === 0 ? made : wanted;
+    const wanted = name === allPapers ? made : made.filter((each) => each.name === name);
+    if (wanted.length === 0) throw new Error('The plan as it stands has no such paper.');
     const files: PaperFile[] = [];
-    for (const [i, { make }] of all.entries()) {
+    for (const [i, { make }] of wanted.entries()) {
       files.push(...(await make()));
-      onProgress((i + 1) / all.length);
+      onProgress((i + 1) / wanted.length);
     }
     const [only, ...others] = files;
     if (only !== undefined && others.length === 0) return { name: only.name, bytes: bytesOf(only) };
-    return { name: wanted.length === 0 ? name : `${name.replaceAll('.', '-')}.zip`, bytes: zipOf(files) };
+    return { name: name === allPapers ? name : `${name.replaceAll('.', '-')}.zip`, bytes: zipOf(files) };
   },
 };
 export type PaperService = typeof service;

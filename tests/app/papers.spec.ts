@@ -47,6 +47,33 @@ test('a PDF of another program is refused with the reason, and the board stays a
   await expect(page.getByLabel('Name of the plan')).toHaveValue('Flat over the workshop');
 });
 
+test('a figure that was typed a moment before the press stands on the paper', async ({ page }) => {
+  await papersOpen(page);
+  const field = page.getByLabel('Designer', { exact: true });
+  await field.fill('Office for floors');
+  const button = await paperButton(page, 'Sheets to scale', 'Joint plan, SVG');
+  const made = page.waitForEvent('download');
+  // Down and up in one moment: the field is left by the press itself.
+  await button.dispatchEvent('pointerdown');
+  await button.click({ delay: 0 });
+  const svg = readFileSync(await (await made).path(), 'utf8');
+  expect(svg).toContain('Office for floors');
+  expect(svg).not.toContain('Not checked for construction');
+});
+
+test('while another floor is worked out no papers of the one before are offered', async ({ page }) => {
+  await papersOpen(page);
+  // A worker that never answers stands for an analysis that takes long.
+  await page.evaluate(() => {
+    Worker.prototype.postMessage = () => undefined;
+  });
+  await page.getByRole('button', { name: 'Plans', exact: true }).click();
+  await page.getByRole('list', { name: 'Demo floors' }).getByRole('button', { name: 'Public library' }).click();
+  await expect(page.getByLabel('Name of the plan')).toHaveValue('Public library, ground floor');
+  await expect(page.getByText('Working out the papers.')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'All papers, ZIP' })).toHaveCount(0);
+});
+
 test('all papers come in one file, each once', async ({ page }) => {
   await papersOpen(page);
   const made = page.waitForEvent('download');

@@ -1,6 +1,6 @@
 import { lateAsk } from '../late.ts';
 import { fileStem, nameText } from '../parts/format.ts';
-import { boardRefuse } from '../state/boardStore.ts';
+import { boardRefuse, boardTell } from '../state/boardStore.ts';
 import { paperMake, papersCompare, papersStore } from '../state/papersRun.ts';
 import { download } from './download.ts';
 import { fileAsk, fileParts } from './files.ts';
@@ -15,19 +15,22 @@ const types: Readonly<Record<string, string>> = {
   zip: 'application/zip',
 };
 
-/** One paper of the last good result, or all of them, as a download. */
-export async function paperDownload(name: string): Promise<void> {
+/** One paper of the plan as it stands, or all of them, as a download. */
+export async function paperDownload(paper: string): Promise<void> {
   const { laid, run } = papersStore.getState();
-  // One after the other: a second press while one is made is no second wish.
-  if (laid === null || run !== null) return;
-  const { plan } = laid.result;
-  const made = await paperMake(name);
+  if (laid === null) return;
+  if (run !== null) {
+    boardTell('Another paper is being made: press again when it is there.');
+    return;
+  }
+  const made = await paperMake(paper);
   if (made === null) {
     boardRefuse(`The paper was not made. ${papersStore.getState().halted ?? ''}`.trim(), []);
     return;
   }
   const type = types[made.name.split('.').at(-1) ?? ''] ?? 'application/octet-stream';
-  download(`${fileStem(plan.name)}-${made.name}`, type, made.bytes as Uint8Array<ArrayBuffer>);
+  const name = papersStore.getState().laid?.result.plan.name ?? '';
+  download(`${fileStem(name)}-${made.name}`, type, made.bytes as Uint8Array<ArrayBuffer>);
 }
 
 /** Asks for an earlier version of the plan, to be compared with. */

@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import { cautionLines } from '../../documents/words.ts';
+import { useAnalysis, usePlan } from '../state/hooks.ts';
 import { papersLay, papersStore } from '../state/papersRun.ts';
 import type { PanelProps } from './panel.ts';
 import { CompareGroup } from './papers/CompareGroup.tsx';
@@ -19,9 +20,12 @@ export function PapersPanel({ result }: PanelProps) {
   }, [result]);
   const laid = useStore(papersStore, (state) => state.laid);
   const halted = useStore(papersStore, (state) => state.halted);
-  const shown = result !== null && laid?.result.sheet === result.sheet ? laid : null;
+  // What was worked out of the sheet before says nothing of this one.
+  const sheet = usePlan((state) => state.history.present.number);
+  const unfound = useAnalysis((state) => state.halted !== null && state.run === null);
+  const shown = laid?.result.sheet === sheet ? laid : null;
   // What comes later would push down what is pressed already.
-  if (shown === null && halted === null && result !== null) {
+  if (shown === null && halted === null && !unfound) {
     return (
       <p className="quiet" role="status">
         Working out the papers.
@@ -31,7 +35,7 @@ export function PapersPanel({ result }: PanelProps) {
   const drawn = shown !== null && shown.result.plan.rooms.length > 0;
   return (
     <>
-      {!drawn && halted === null && <p className="quiet">Papers are made once a room is drawn.</p>}
+      {shown !== null && !drawn && <p className="quiet">Papers are made once a room is drawn.</p>}
       {drawn && (
         <>
           <PapersGroup laid={shown} />

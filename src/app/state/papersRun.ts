@@ -3,11 +3,9 @@ import { createStore } from 'zustand/vanilla';
 import type { PlanFile } from '../../plan/schema.ts';
 import type { PaperService, PapersLaid } from '../papers-worker.ts';
 import { longMs, slowMs } from './analysisRun.ts';
-import type { Result, Run } from './analysisStore.ts';
+import { analysisStore, type Result, type Run } from './analysisStore.ts';
 import { errorWords } from './boardStore.ts';
-
-/** Name of all papers in one file. */
-export const allPapers = 'papers.zip';
+import { planStore } from './planStore.ts';
 
 /** The papers of the last good result: worked out in a thread of their own while they are looked at. */
 export interface PapersState {
@@ -41,6 +39,8 @@ export const papersStore = createStore<PapersState>(() => ({
 }));
 
 let worker: Worker | null = null;
+/** What the worker holds: one that is started anew holds nothing. */
+let held: { readonly result: Result | null; readonly earlier: Earlier | null } = { result: null, earlier: null };
 let service: Remote<PaperService> | null = null;
 /** What was asked last: the worker does one thing after the other. */
 let last: Promise<unknown> = Promise.resolve();
@@ -62,6 +62,7 @@ function serviceEnd(why: string): void {
   worker?.terminate();
   worker = null;
   service = null;
+  held = { result: null, earlier: null };
   failed?.(new Error(why));
 }
 
@@ -89,17 +90,41 @@ export async function papersLay(result: Result): Promise<void> {
   waiting = result;
   if (isUnderway) return;
   try {
-    const laid = await answerOf(async (of) => {
+    await answerOf((of) => {
       const newest = waiting ?? result;
       waiting = null;
-      const { file, plan, analysis } = newest;
-      return { result: newest, ...(await of.lay({ file, plan, analysis, date: today() })) };
+      return resultLay(of, newest, papersStore.getState().earlier);
     });
-    papersStore.setState({ laid, halted: null });
   } catch (error) {
     waiting = null;
     papersStore.setState({ halted: errorWords(error) });
   }
+}
+
+/** What is shown changes as one: no comparison stands under the name of another file. */
+async function resultLay(of: Remote<PaperService>, result: Result, earlier: Earlier | null): Promise<void> {
+  if (held.earlier !== earlier) await of.compare(earlier?.file ?? null, today());
+  const { file, plan, analysis } = result;
+  const laid = { result, ...(await of.lay({ file, plan, analysis, date: today() })) };
+  held = { result, earlier };
+  papersStore.setState({ laid, earlier, halted: null });
+}
+
+/** The result of the plan as it stands: a figure that was typed a moment ago is in it. Fails where its analysis was halted. */
+function resultNow(): Promise<Result> {
+  return new Promise((found, fail) => {
+    const look = () => {
+      const { result, run, halted } = analysisStore.getState();
+      if (result?.file === planStore.getState().history.present.file) found(result);
+      else if (run === null && halted !== null) fail(new Error('The plan as it stands has no analysis.'));
+      else return false;
+      return true;
+    };
+    if (look()) return;
+    const end = analysisStore.subscribe(() => {
+      if (look()) end();
+    });
+  });
 }
 
 /** By the clock of the machine, where it stands. */
@@ -113,7 +138,7 @@ export interface MadePaper {
   readonly bytes: Uint8Array;
 }
 
-/** Makes one paper of what is laid, or all of them.  @returns null where it was cancelled or could not be made: `halted` says why */
+/** Makes one paper of the plan as it stands, or all of them.  @returns null where it was cancelled or could not be made: `halted` says why */
 export async function paperMake(name: string): Promise<MadePaper | null> {
   papersStore.setState({ run: { name, pace: 'quick', share: 0 }, halted: null });
   const timers = [
@@ -121,12 +146,14 @@ export async function paperMake(name: string): Promise<MadePaper | null> {
     setTimeout(() => runTell({ pace: 'long' }), longMs),
   ];
   try {
-    return await answerOf((of) =>
-      of.make(
+    return await answerOf(async (of) => {
+      const result = await resultNow();
+      if (held.result !== result) await resultLay(of, result, papersStore.getState().earlier);
+      return of.make(
         name,
         proxy((share: number) => runTell({ share })),
-      ),
-    );
+      );
+    });
   } catch (error) {
     papersStore.setState({ halted: errorWords(error) });
     return null;
@@ -143,22 +170,18 @@ function runTell(change: Partial<Pick<Run, 'pace' | 'share'>>): void {
 
 /** Ends the paper under way. What was laid is laid anew for the next. */
 export function paperCancel(): void {
-  const { run, laid, earlier } = papersStore.getState();
+  const { run, laid } = papersStore.getState();
   if (run === null) return;
   serviceEnd('Cancelled.');
-  if (laid === null) return;
-  if (earlier === null) void papersLay(laid.result);
-  else void papersCompare(earlier);
+  if (laid !== null) void papersLay(laid.result);
 }
 
 /** Compares what is laid with an earlier version; null: no longer. */
 export async function papersCompare(earlier: Earlier | null): Promise<void> {
-  papersStore.setState({ earlier });
   const { laid } = papersStore.getState();
   if (laid === null) return;
   try {
-    await answerOf((of) => of.compare(earlier?.file ?? null, today()));
-    await papersLay(laid.result);
+    await answerOf((of) => resultLay(of, papersStore.getState().laid?.result ?? laid.result, earlier));
   } catch (error) {
     papersStore.setState({ halted: errorWords(error) });
   }

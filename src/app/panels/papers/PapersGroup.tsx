@@ -1,8 +1,9 @@
 import type { PaperGroup } from '../../../documents/plan-document.ts';
+import { allPapers } from '../../files/paper-names.ts';
 import { paperDownload } from '../../files/paper-work.ts';
 import { Fold } from '../../parts/Fold.tsx';
 import { Icon } from '../../parts/Icon.tsx';
-import { allPapers, type Laid } from '../../state/papersRun.ts';
+import type { Laid } from '../../state/papersRun.ts';
 
 const groupWords: Readonly<Record<PaperGroup, string>> = {
   sheets: 'Sheets to scale',

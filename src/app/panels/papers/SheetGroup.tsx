@@ -47,7 +47,8 @@ export function SheetGroup() {
       ))}
       {papers.designer === '' && (
         <p className="small quiet">
-          Without a designer every sheet says across it that it is not checked for construction.
+          Without a designer the papers say that they are not checked for construction: drawings across them, the others
+          at the foot.
         </p>
       )}
       <ChoiceField

@@ -1,0 +1,2 @@
+/** Name of all papers in one file. */
+export const allPapers = 'papers.zip';
