@@ -1,4 +1,5 @@
 import { type JointEntry, noJointEntry, papersOf } from '../plan/papers.ts';
+import { jointIsSealed } from '../takeoff/sealant.ts';
 import { type DoorwayJoint, type DoorwayPlace, doorwayPlaces } from './doorway-places.ts';
 import { doorwaySketch } from './doorway-sketch.ts';
 import type { Form } from './form.ts';
@@ -8,7 +9,7 @@ import type { PaperSource } from './paper-source.ts';
 import { sketchPages } from './sketch-page.ts';
 import { type ColumnOf, columnFigure, columnText, plain, type Table, tableOf } from './table.ts';
 import { wholeMmText } from './tile-words.ts';
-import { heldSpace, jointKindNames, movementText, oneLine } from './words.ts';
+import { heldSpace, jointKindNames, movementText, notSealed, oneLine } from './words.ts';
 
 /** The doorway sheet: where the joint of each doorway runs and what it is made of, as lists and as sketches to scale. */
 
@@ -17,7 +18,8 @@ interface DoorwayRow {
   readonly place: DoorwayPlace;
   readonly at: DoorwayJoint | null;
   readonly entry: JointEntry;
-  readonly sealantMm: number;
+  /** Null: the joint is not closed with sealant. */
+  readonly sealantMm: number | null;
 }
 
 const title = 'Doorways and their joints';
@@ -77,13 +79,15 @@ function tableOfRows(
   ]);
 }
 
-function rowsOf({ file, plan }: PaperSource, place: DoorwayPlace): readonly DoorwayRow[] {
+function rowsOf({ file, plan, analysis }: PaperSource, place: DoorwayPlace): readonly DoorwayRow[] {
   const { joints } = papersOf(file);
+  const bays = new Map(analysis.bays.map((bay) => [bay.id, bay]));
+  const rooms = new Map(plan.rooms.map((room) => [room.id, room]));
   const row = (at: DoorwayJoint | null): DoorwayRow => ({
     place,
     at,
     entry: (at && joints.get(at.joint.key)) ?? noJointEntry,
-    sealantMm: plan.sealant.widthMm,
+    sealantMm: at !== null && jointIsSealed(at.joint, bays, rooms) ? plan.sealant.widthMm : null,
   });
   return place.joints.length === 0 ? [row(null)] : place.joints.map(row);
 }
@@ -148,6 +152,7 @@ function underLeafText({ doorway }: DoorwayPlace, { isUnderLeaf, offLeafMm }: Do
 
 function sealantText({ at, entry, sealantMm }: DoorwayRow): string {
   if (at?.joint.kind === 'structural') return entered(entry.sealant);
+  if (sealantMm === null) return entry.sealant.trim() === '' ? notSealed : oneLine(entry.sealant);
   return [`${sealantMm} mm`, ...(entry.sealant.trim() === '' ? [] : [oneLine(entry.sealant)])].join(', ');
 }
 

@@ -17,7 +17,7 @@ import { jointSleeves, type Sleeves } from '../takeoff/sleeves.ts';
 import type { PaperSource } from './paper-source.ts';
 import { jointPlaces } from './set-out-joint-text.ts';
 import { type ColumnOf, columnFigure, columnText, plain, type Table, tableOf } from './table.ts';
-import { figureText, jointKindNames, namesOf, oneLine } from './words.ts';
+import { figureText, jointKindNames, namesOf, notSealed, oneLine } from './words.ts';
 
 /** The joint register: one row a joint, with all that is decided of it, for those who order, set out, build and check it. */
 
@@ -138,7 +138,7 @@ function sealantText(
     new Map(bays.map((bay) => [bay.id, bay])),
     new Map(rooms.map((room) => [room.id, room])),
   );
-  if (!isSealed) return entered === '' ? 'none: no stone or ceramic beside it' : entered;
+  if (!isSealed) return entered === '' ? notSealed : entered;
   const [width, depth] = [widthMm, sealantDepth(widthMm)].map((mm) => figureText(mm, Number.isInteger(mm) ? 0 : 1));
   const movement = capability * 100;
   const parts = [

@@ -143,6 +143,9 @@ export function oneLine(text: string): string {
     .trim();
 }
 
+/** What stands in place of a sealant where a joint takes none: sealant is counted where it comes up through stone or ceramic. */
+export const notSealed = 'none: no stone or ceramic beside it';
+
 /** A letter that is written to the left. */
 export const rightToLeft = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc]/u;
 

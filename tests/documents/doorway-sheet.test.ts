@@ -183,3 +183,18 @@ describe('sketches of doorways', () => {
     expect(doorwayPages(source).map((page) => pageSvg(page))).toEqual(pages.map((page) => pageSvg(page)));
   });
 });
+
+// sealant is counted where a joint comes up through stone or ceramic on either side: decision 0006
+it('the doorway sheet gives sealant to the joints that the order gives it to, and to no other', () => {
+  const source = paperSourceOf(demoText('1-dwelling'));
+  const hard = new Set(source.plan.rooms.flatMap(({ id, covering }) => (covering === 'stone-or-ceramic' ? [id] : [])));
+  const hardBays = new Set(
+    source.analysis.bays.flatMap(({ id, rooms: own }) => (own.some((room) => hard.has(room)) ? [id] : [])),
+  );
+  const { columns, rows: told } = doorwaysTable(source);
+  const at = (head: string) => columns.findIndex((column) => column.head === head);
+  const isTold = new Map(told.map((row) => [row[at('Joint')], !String(row[at('Sealant')]).startsWith('none')]));
+  const joints = source.analysis.joints.filter(({ kind }) => kind === 'doorway');
+  expect(joints.some(({ bays }) => !bays.some((bay) => hardBays.has(bay)))).toBe(true);
+  for (const { id, bays } of joints) expect(isTold.get(id), id).toBe(bays.some((bay) => hardBays.has(bay)));
+});

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { createAnalyser } from '../../src/analysis/analyser.ts';
+import { fontsRead } from '../../src/cli/fonts.ts';
 import { documentsOf } from '../../src/documents/documents.ts';
 import type { PaperFonts, PaperSource } from '../../src/documents/paper-source.ts';
 import type { PaperFile } from '../../src/documents/plan-document.ts';
@@ -39,13 +39,8 @@ export async function paperFiles(source: PaperSource, names: RegExp): Promise<re
   return (await Promise.all(wanted.map(({ make }) => make()))).flat();
 }
 
-const { resolve } = createRequire(import.meta.url);
-
 /** The fonts that the program ships. */
-export async function shippedFonts(): Promise<PaperFonts> {
-  const bytes = (name: string) => new Uint8Array(readFileSync(resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`)));
-  return { regular: bytes('DejaVuSansCondensed'), bold: bytes('DejaVuSansCondensed-Bold') };
-}
+export const shippedFonts = fontsRead;
 
 export function noFonts(): Promise<PaperFonts> {
   throw new Error('asked for fonts');

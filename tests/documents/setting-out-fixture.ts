@@ -1,5 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs';
 import type { PaperSource } from '../../src/documents/paper-source.ts';
+import type { Cell, Table } from '../../src/documents/table.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { boxOf } from '../../src/geometry/ring.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
@@ -97,4 +98,9 @@ export function turned(source: PaperSource, angleDeg: number, [dx, dy]: Point): 
       edges: analysis.edges.map((edge) => ({ ...edge, line: edge.line.map(point) })),
     },
   };
+}
+
+/** A row of the list by its heads. */
+export function rowOf({ columns, rows }: Table, at: number): Readonly<Record<string, Cell>> {
+  return Object.fromEntries(columns.map(({ head }, i) => [head, rows[at]?.[i] ?? null]));
 }

@@ -1,5 +1,6 @@
-import { useId, useState } from 'react';
+import { useId } from 'react';
 import { dateIsEnterable } from '../../plan/calendar.ts';
+import { useTypedWords } from './typed-words.ts';
 
 interface DateFieldProps {
   readonly label: string;
@@ -11,31 +12,14 @@ interface DateFieldProps {
 /** A day, put in when the field is left or with Enter: a day that is half typed is none. */
 export function DateField({ label, value, onChange }: DateFieldProps) {
   const id = useId();
-  const [typed, setTyped] = useState<string | null>(null);
-  const put = () => {
-    if (typed !== null && typed !== (value ?? '') && (typed === '' || dateIsEnterable(typed)))
-      onChange(typed === '' ? undefined : typed);
-    setTyped(null);
-  };
+  const { input } = useTypedWords(value ?? '', (day) => {
+    if (day === '' || dateIsEnterable(day)) onChange(day === '' ? undefined : day);
+  });
   return (
     <div className="field choice">
       <label htmlFor={id}>{label}</label>
       <span className="entry">
-        <input
-          id={id}
-          type="date"
-          min="1900-01-01"
-          max="9999-12-31"
-          value={typed ?? value ?? ''}
-          onChange={(event) => setTyped(event.target.value)}
-          onBlur={put}
-          onKeyDown={(event) => {
-            if (event.key === 'Enter') put();
-            if (event.key !== 'Escape' || typed === null) return;
-            event.stopPropagation();
-            setTyped(null);
-          }}
-        />
+        <input id={id} type="date" min="1900-01-01" max="9000-12-31" {...input} />
       </span>
     </div>
   );

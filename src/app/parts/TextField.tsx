@@ -1,4 +1,5 @@
-import { useId, useState } from 'react';
+import { useId } from 'react';
+import { useTypedWords } from './typed-words.ts';
 
 interface TextFieldProps {
   readonly label: string;
@@ -12,11 +13,9 @@ interface TextFieldProps {
 /** Words of the plan, changed in place: Enter or leaving the field puts them in. */
 export function TextField({ label, value, placeholder, onChange, suggestions = [] }: TextFieldProps) {
   const id = useId();
-  const [typed, setTyped] = useState<string | null>(null);
-  const put = () => {
-    if (typed !== null && typed.trim() !== value) onChange(typed.trim());
-    setTyped(null);
-  };
+  const { typed, input } = useTypedWords(value, (words) => {
+    if (words.trim() !== value) onChange(words.trim());
+  });
   return (
     <div className="field words">
       <label htmlFor={id}>{label}</label>
@@ -26,16 +25,8 @@ export function TextField({ label, value, placeholder, onChange, suggestions = [
           autoComplete="off"
           list={suggestions.length === 0 ? undefined : `${id}-list`}
           data-typing={typed !== null}
-          value={typed ?? value}
           placeholder={placeholder}
-          onChange={(event) => setTyped(event.target.value)}
-          onBlur={put}
-          onKeyDown={(event) => {
-            if (event.key === 'Enter') put();
-            if (event.key !== 'Escape' || typed === null) return;
-            event.stopPropagation();
-            setTyped(null);
-          }}
+          {...input}
         />
       </span>
       {suggestions.length > 0 && (

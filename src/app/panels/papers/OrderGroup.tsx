@@ -1,3 +1,4 @@
+import { orderTold } from '../../../documents/compare-paper-settings.ts';
 import { planPriceChanged } from '../../../plan/edits/settings.ts';
 import { type Ordering, type OrderStartKey, orderingOf, orderStarts, type PriceKey } from '../../../plan/papers.ts';
 import type { Figure } from '../../../plan/reference.ts';
@@ -16,39 +17,37 @@ type Key = Exclude<OrderStartKey, 'mostM3PerDay'>;
 /** What can be entered of each: a share is entered in percent. */
 const fields: readonly {
   readonly key: Key;
-  readonly label: string;
   readonly unit: string;
   readonly least: number;
   readonly most: number;
   readonly step: number;
   readonly decimals: number;
 }[] = [
-  { key: 'stripRollM', label: 'Roll of edge strip', unit: 'm', least: 1, most: 1000, step: 5, decimals: 1 },
-  { key: 'stripTrimMm', label: 'Edge strip above the floor', unit: 'mm', least: 0, most: 500, step: 5, decimals: 0 },
-  { key: 'stripOverlapMm', label: 'Overlap of edge strip', unit: 'mm', least: 0, most: 1000, step: 10, decimals: 0 },
-  { key: 'stripAllowance', label: 'Edge strip cut to waste', unit: '%', least: 0, most: 100, step: 1, decimals: 1 },
-  { key: 'profileBarM', label: 'Bar of joint profile', unit: 'm', least: 0.1, most: 100, step: 0.5, decimals: 2 },
-  { key: 'profileSpares', label: 'Spare bars', unit: '', least: 0, most: 1000, step: 1, decimals: 0 },
-  { key: 'sealantAllowance', label: 'Sealant lost', unit: '%', least: 0, most: 100, step: 1, decimals: 1 },
-  { key: 'cartridgeMl', label: 'Cartridge of sealant', unit: 'ml', least: 1, most: 100_000, step: 10, decimals: 0 },
-  { key: 'backerAllowance', label: 'Backer cut to waste', unit: '%', least: 0, most: 100, step: 1, decimals: 1 },
-  { key: 'sleevesPerJoint', label: 'Pipes through a joint', unit: '', least: 0, most: 1000, step: 1, decimals: 0 },
-  { key: 'sleeveSpares', label: 'Spare sleeves', unit: '', least: 0, most: 10_000, step: 1, decimals: 0 },
-  { key: 'screedAllowance', label: 'Screed lost', unit: '%', least: 0, most: 100, step: 1, decimals: 1 },
-  { key: 'loadM3', label: 'Load of screed', unit: 'm³', least: 0.01, most: 100, step: 1, decimals: 2 },
+  { key: 'stripRollM', unit: 'm', least: 1, most: 1000, step: 5, decimals: 1 },
+  { key: 'stripTrimMm', unit: 'mm', least: 0, most: 500, step: 5, decimals: 0 },
+  { key: 'stripOverlapMm', unit: 'mm', least: 0, most: 1000, step: 10, decimals: 0 },
+  { key: 'stripAllowance', unit: '%', least: 0, most: 100, step: 1, decimals: 1 },
+  { key: 'profileBarM', unit: 'm', least: 0.1, most: 100, step: 0.5, decimals: 2 },
+  { key: 'profileSpares', unit: '', least: 0, most: 1000, step: 1, decimals: 0 },
+  { key: 'sealantAllowance', unit: '%', least: 0, most: 100, step: 1, decimals: 1 },
+  { key: 'cartridgeMl', unit: 'ml', least: 1, most: 100_000, step: 10, decimals: 0 },
+  { key: 'backerAllowance', unit: '%', least: 0, most: 100, step: 1, decimals: 1 },
+  { key: 'sleevesPerJoint', unit: '', least: 0, most: 1000, step: 1, decimals: 0 },
+  { key: 'sleeveSpares', unit: '', least: 0, most: 10_000, step: 1, decimals: 0 },
+  { key: 'screedAllowance', unit: '%', least: 0, most: 100, step: 1, decimals: 1 },
+  { key: 'loadM3', unit: 'm³', least: 0.01, most: 100, step: 1, decimals: 2 },
   {
     key: 'insulationAllowance',
-    label: 'Insulation cut to waste',
     unit: '%',
     least: 0,
     most: 100,
     step: 1,
     decimals: 1,
   },
-  { key: 'membraneLapMm', label: 'Lap of the membrane', unit: 'mm', least: 0, most: 2000, step: 10, decimals: 0 },
-  { key: 'membraneWidthM', label: 'Membrane, width', unit: 'm', least: 0.1, most: 100, step: 0.5, decimals: 2 },
-  { key: 'membraneRollM2', label: 'Roll of membrane', unit: 'm²', least: 1, most: 100_000, step: 10, decimals: 0 },
-  { key: 'membraneUpturnMm', label: 'Membrane turned up', unit: 'mm', least: 0, most: 1000, step: 10, decimals: 0 },
+  { key: 'membraneLapMm', unit: 'mm', least: 0, most: 2000, step: 10, decimals: 0 },
+  { key: 'membraneWidthM', unit: 'm', least: 0.1, most: 100, step: 0.5, decimals: 2 },
+  { key: 'membraneRollM2', unit: 'm²', least: 1, most: 100_000, step: 10, decimals: 0 },
+  { key: 'membraneUpturnMm', unit: 'mm', least: 0, most: 1000, step: 10, decimals: 0 },
 ];
 
 const prices: readonly (readonly [PriceKey, string])[] = [
@@ -115,12 +114,14 @@ interface OrderNumberProps {
 }
 
 function OrderNumber({ field: { key, ...field }, ordering }: OrderNumberProps) {
-  const { label, unit, decimals } = field;
+  const { unit, decimals } = field;
+  const [label] = orderTold[key];
   const start = orderStarts[key];
   const by = unit === '%' ? 100 : 1;
   return (
     <NumberField
       {...field}
+      label={label}
       source={start.source}
       range={unit === '%' ? percentRange(start) : figureRange(start)}
       value={Number((ordering[key] * by).toFixed(decimals))}
