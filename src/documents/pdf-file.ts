@@ -12,7 +12,7 @@ export const pointsPerMm = 72 / 25.4;
 
 /** What is used of the library: its types lag behind it. */
 interface Library extends AsyncIterable<Uint8Array> {
-  readonly page: { readonly fonts: Record<string, unknown> };
+  readonly page: { readonly fonts: Record<string, unknown>; readonly content: Stored };
   readonly outline: { addItem(title: string, options: { readonly fit: true }): unknown };
   readonly _font: LibraryFont;
   ref: (data?: Stored['data']) => Stored;
@@ -21,7 +21,6 @@ interface Library extends AsyncIterable<Uint8Array> {
   font(name: string): unknown;
   file(bytes: Uint8Array, options: Readonly<Record<string, string>>): unknown;
   addPage(options: { readonly size: readonly number[]; readonly margin: 0 }): unknown;
-  addContent(content: string): unknown;
   end(): void;
 }
 
@@ -30,6 +29,7 @@ interface Stored {
   data: Record<string, unknown>;
   /** Chunks of its stream. */
   buffer: readonly Uint8Array[];
+  write(chunk: Uint8Array): void;
   end(stream?: string): void;
   finalize(): void;
 }
@@ -101,7 +101,7 @@ export function pdfOpen({ title, date, fonts, attached }: PdfAbout): PdfFile {
     page({ widthMm, heightMm, mark }, content) {
       library.addPage({ size: [widthMm * pointsPerMm, heightMm * pointsPerMm], margin: 0 });
       for (const { dictionaries } of [regular, bold]) Object.assign(library.page.fonts, dictionaries);
-      library.addContent(`${pointsPerMm} 0 0 ${pointsPerMm} 0 0 cm\n${content}`);
+      library.page.content.write(new TextEncoder().encode(`${pointsPerMm} 0 0 ${pointsPerMm} 0 0 cm\n${content}`));
       if (mark !== null) library.outline.addItem(mark, { fit: true });
     },
     bytes() {

@@ -1,34 +1,53 @@
 import type { Point } from '../geometry/point.ts';
 import { type DiscInk, type Ink, type PathInk, paperPoint, type RuledInk, type TextInk } from './ink.ts';
 import type { PdfFile, PdfFont } from './pdf-file.ts';
-import { glyphOperators, type TextGlyphs, textGlyphs } from './pdf-text.ts';
-import { type ColourName, colours, haloMm, type Stroke, textFontMm, textStyles } from './styles.ts';
+import { glyphOperators, textGlyphs } from './pdf-text.ts';
+import { type ColourName, colours, haloMm, type Stroke, type TextStyleName, textFontMm, textStyles } from './styles.ts';
 import { textWidthMm } from './text-width.ts';
 
 /** Puts inks into the operators of a PDF page, whose unit is one mm, y down. It draws what `svg.ts` draws, ink by ink. */
 export type PdfInker = (inks: readonly Ink[]) => string;
 
-/** @returns one for all pages of a file: glyphs of a text are looked for once */
+/** @returns one for all pages of a file: a text is shaped once */
 export function pdfInker(fonts: PdfFile['fonts']): PdfInker {
-  const known = new Map<string, TextGlyphs>();
+  const known = new Map<TextStyleName, Map<string, Lettering>>();
   const lettering = ({ text, style }: TextInk): Lettering => {
-    const font = fonts[textStyles[style].weight];
-    const key = `${font.name} ${text}`;
-    const glyphs = known.get(key) ?? textGlyphs(text, font);
-    known.set(key, glyphs);
-    return { font, glyphs };
+    const ofStyle = known.get(style) ?? new Map<string, Lettering>();
+    known.set(style, ofStyle);
+    const found = ofStyle.get(text) ?? letteringOf(text, style, fonts[textStyles[style].weight]);
+    ofStyle.set(text, found);
+    return found;
   };
   return (inks) => {
     const pen = newPen();
-    const operators = inks.map((ink) => inkOperators(ink, pen, lettering));
     // round joins, as in SVG
-    return ['1 j', ...operators.filter((text) => text !== '')].join('\n');
+    let operators = '1 j';
+    for (const ink of inks) {
+      const text = inkOperators(ink, pen, lettering);
+      if (text !== '') operators += `\n${text}`;
+    }
+    return operators;
   };
 }
 
+/** A text as it is shown in its style, wherever it stands. */
 interface Lettering {
   readonly font: PdfFont;
-  readonly glyphs: TextGlyphs;
+  /** Operators that show it; none where there is nothing to see. */
+  readonly shown: string;
+  /** From its start to its end as shown. */
+  readonly widthMm: number;
+  /** Width that is shown over the natural one: no text is wider than the room that was kept for it. */
+  readonly share: number;
+}
+
+function letteringOf(text: string, style: TextStyleName, font: PdfFont): Lettering {
+  const fontMm = textFontMm(style);
+  const glyphs = textGlyphs(text, font);
+  const naturalMm = glyphs.widthShare * fontMm;
+  const share = Math.min(1, textWidthMm(text, style) / naturalMm);
+  const shown = glyphs.glyphs.length === 0 ? '' : glyphOperators(glyphs, fontMm);
+  return { font, shown, widthMm: naturalMm * share, share };
 }
 
 function inkOperators(ink: Ink, pen: Pen, lettering: (ink: TextInk) => Lettering): string {
@@ -48,6 +67,7 @@ function inkOperators(ink: Ink, pen: Pen, lettering: (ink: TextInk) => Lettering
 interface Pen {
   fill(colour: ColourName): string;
   stroke(stroke: Stroke): string;
+  font(name: string, sizeMm: number): string;
 }
 
 function newPen(): Pen {
@@ -64,6 +84,7 @@ function newPen(): Pen {
       say('width', `${mm(widthMm)} w`) +
       say('dash', `[${dashMm.map(mm).join(' ')}] 0 d`) +
       say('cap', `${cap === 'round' ? 1 : 0} J`),
+    font: (name, sizeMm) => say('font', `/${name} ${mm(sizeMm)} Tf`),
   };
 }
 
@@ -116,22 +137,22 @@ function discOperators({ centre: [x, y], radiusMm: r, fill, stroke }: DiscInk, p
   return painted(path, fill, stroke, pen);
 }
 
+/** How far text starts before the point that it hangs on, over its width. */
+const anchorShares = { start: 0, middle: -0.5, end: -1 } as const;
+
 /** Text over its ground, which is the same letters drawn with a wide pen. */
-function textOperators(ink: TextInk, { font, glyphs }: Lettering, pen: Pen): string {
-  if (glyphs.glyphs.length === 0) return '';
-  const { text, style, colour, at, anchor, angleDeg, halo } = ink;
+function textOperators(ink: TextInk, { font, shown, widthMm, share }: Lettering, pen: Pen): string {
+  if (shown === '') return '';
+  const { style, colour, at, anchor, angleDeg, halo } = ink;
   const fontMm = textFontMm(style);
-  const widthMm = glyphs.widthShare * fontMm;
-  const share = Math.min(1, textWidthMm(text, style) / widthMm);
-  const start = { start: 0, middle: -0.5, end: -1 }[anchor] * widthMm * share;
-  const placed = `${textPlace(at, angleDeg, [start, textStyles[style].capMm / 2])} Tm ${glyphOperators(glyphs, fontMm)}`;
+  const from: Point = [anchorShares[anchor] * widthMm, textStyles[style].capMm / 2];
+  const placed = `${textPlace(at, angleDeg, from)} Tm ${shown}`;
   const [squeezed, released] = share === 1 ? ['', ''] : [`${mm(100 * share)} Tz `, '100 Tz '];
-  const fontText = (name: string) => `/${name} ${mm(fontMm)} Tf ${squeezed}`;
   const ground =
     halo === null
       ? ''
-      : `${pen.stroke(groundStroke(halo))}/Artifact BMC 1 Tr ${fontText(font.muteName)}${placed}0 Tr EMC `;
-  return `BT ${ground}${fontText(font.name)}${pen.fill(colour)}${placed}${released}ET`;
+      : `${pen.stroke(groundStroke(halo))}/Artifact BMC 1 Tr ${pen.font(font.muteName, fontMm)}${placed}0 Tr EMC `;
+  return `BT ${squeezed}${ground}${pen.font(font.name, fontMm)}${pen.fill(colour)}${placed}${released}ET`;
 }
 
 function groundStroke(colour: ColourName): Stroke {
@@ -140,8 +161,9 @@ function groundStroke(colour: ColourName): Stroke {
 
 /** The matrix of text turned clockwise about a point, its letters upright though y runs down. @param from start of the text, seen from that point */
 function textPlace([x, y]: Point, angleDeg: number, [along, down]: Point): string {
+  if (angleDeg === 0) return `1 0 0 -1 ${pointText([x + along, y + down])}`;
   const radians = (angleDeg * Math.PI) / 180;
-  const [cos, sin] = angleDeg === 0 ? [1, 0] : [Math.cos(radians), Math.sin(radians)];
+  const [cos, sin] = [Math.cos(radians), Math.sin(radians)];
   const turn = [cos, sin, sin, -cos].map((value) => String(Math.round(value * 1e6) / 1e6));
   return `${turn.join(' ')} ${pointText([x + cos * along - sin * down, y + sin * along + cos * down])}`;
 }
