@@ -52,12 +52,22 @@ const leastDrawingMm = 60;
 /** The wished paper or the largest; the wished scale, or the largest at which one sheet serves, or the smallest that is usual; the way round with fewer
  *  sheets. */
 export function sheetGrid(boxAt: BoxAt, wish: SheetWish): SheetGrid {
-  const isOne = (scale: number) => waysWished(wish).some((way) => cellCount(gridOn(boxAt(scale), way, scale)) === 1);
+  const isOne = (scale: number) =>
+    waysWished(wish).some((way) => {
+      const isOneOf = (box: Box) => cellCount(gridOn(box, way, scale)) === 1;
+      return isOneOf(boxAt(scale, isOneOf));
+    });
   const first = wish.scale ?? sheetScales.find(isOne) ?? (sheetScales.at(-1) as number);
   const scales = [first, ...[...sheetScales, ...scalesBeyond].filter((each) => each > first)];
   let fewest: SheetGrid | null = null;
   for (const scale of scales) {
-    const grids = waysWished(wish).map((way) => gridOn(boxAt(scale), way, scale));
+    const grids = waysWished(wish).map((way) =>
+      gridOn(
+        boxAt(scale, () => true),
+        way,
+        scale,
+      ),
+    );
     fewest = grids.reduce((a, b) => (cellCount(b) < cellCount(a) ? b : a));
     if (cellCount(fewest) <= mostCells) break;
   }
@@ -67,7 +77,10 @@ export function sheetGrid(boxAt: BoxAt, wish: SheetWish): SheetGrid {
   return {
     ...fewest,
     layout: isHad ? layout : { ...layout, wishedScale: first },
-    cells: gridCells(boxAt(layout.scale), fewest),
+    cells: gridCells(
+      boxAt(layout.scale, () => true),
+      fewest,
+    ),
   };
 }
 

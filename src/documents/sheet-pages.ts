@@ -8,7 +8,7 @@ import { itemsInOrder } from './drawing-list.ts';
 import { boxesMeet, boxHolds, polylineWithin } from './ink-clip.ts';
 import { labelsPlace } from './label-place.ts';
 import { lineLength } from './label-seats.ts';
-import { type SheetWish, sheetChoose } from './sheet.ts';
+import { type BoxAt, type SheetWish, sheetChoose } from './sheet.ts';
 import { type GridCell, overviewLayout, type SheetGrid, sheetGrid } from './sheet-grid.ts';
 import {
   acrossGroup,
@@ -31,8 +31,13 @@ export type Sheets = readonly [Sheet, ...Sheet[]];
 
 /** A drawing to scale with its strip: on one sheet where it fits; else all of it in small on the first, and to scale over the sheets that follow. */
 export function sheetPages(drawing: SheetDrawing, strip: SheetStrip, wish: SheetWish): Sheets {
-  const layout = sheetChoose((scale) => drawingBox(drawing.at(scale)), wish, strip.wants);
+  const layout = sheetChoose(boxesOf(drawing), wish, strip.wants);
   return layout === null ? gridPages(drawing, strip, wish) : [sheetInOne(drawing.at(layout.scale), strip, layout)];
+}
+
+function boxesOf({ at, small }: SheetDrawing): BoxAt {
+  const bare = drawingBox(small);
+  return (scale, serves) => (serves(bare) ? drawingBox(at(scale)) : bare);
 }
 
 /** A cell of the grid that has something on it. */
@@ -41,7 +46,7 @@ interface UsedCell extends GridCell {
 }
 
 function gridPages(scaled: SheetDrawing, strip: SheetStrip, wish: SheetWish): Sheets {
-  const grid = sheetGrid((scale) => drawingBox(scaled.at(scale)), wish);
+  const grid = sheetGrid(boxesOf(scaled), wish);
   const drawing = scaled.at(grid.layout.scale);
   const cells = usedCells(drawing, grid);
   const of = cells.length + 1;

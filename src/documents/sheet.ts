@@ -22,8 +22,9 @@ export function sheetDetail({ scale, detailScale = scale }: SheetLayout): number
   return detailScale;
 }
 
-/** Round a drawing, mm on the plan: what keeps its size on paper reaches the further on the plan the smaller the scale. */
-export type BoxAt = (scale: number) => Box;
+/** What a drawing takes at a scale: what keeps its size on paper reaches the further on the plan the smaller the scale. Where not even the drawing
+ *  bare of dimensions serves, they are not made to find out, and it is the box of the bare one. */
+export type BoxAt = (scale: number, serves: (box: Box) => boolean) => Box;
 
 export interface PaperBox {
   readonly x: number;
@@ -90,7 +91,7 @@ export function sheetChoose(
 ): SheetLayout | null {
   const scales = scalesServing(boxAt, wish);
   for (const scale of scales) {
-    const layouts = layoutsAtScale(boxAt(scale), wish, scale);
+    const layouts = layoutsServing(boxAt, wish, scale);
     for (const want of wants) {
       const layout = layouts.find(want);
       if (layout !== undefined) return layout;
@@ -98,23 +99,31 @@ export function sheetChoose(
   }
   // no sheet has room for the strip: on a wished paper it has more beside a drawing in small, on the largest it says what it leaves out
   const [best] = scales;
-  return best === undefined || wish.paper !== null ? null : (layoutsAtScale(boxAt(best), wish, best).at(-1) ?? null);
+  return best === undefined || wish.paper !== null ? null : (layoutsServing(boxAt, wish, best).at(-1) ?? null);
 }
 
 /** Scales at which the drawing fits beside a strip of one column, the best first; none where it fits at none. */
 function scalesServing(boxAt: BoxAt, wish: SheetWish): readonly number[] {
   const { paper, scale } = wish;
   const serving = sheetScales.filter(
-    (each) => (scale === null || each === scale) && layoutsAtScale(boxAt(each), wish, each).length > 0,
+    (each) => (scale === null || each === scale) && layoutsServing(boxAt, wish, each).length > 0,
   );
   if (scale !== null || paper !== null) return serving;
   for (const { scale: wanted, largest } of preferences) {
     for (const { paper: size } of papers.slice(0, papers.findIndex((each) => each.paper === largest) + 1)) {
-      const own = serving.find((each) => each <= wanted && onPaper(boxAt(each), size, each));
+      const own = serving.find((each) => each <= wanted && onPaper(boxAt(each, anyBox), size, each));
       if (own !== undefined) return [own, ...serving.filter((each) => each > own)];
     }
   }
   return [];
+}
+
+/** Of a scale that is known to serve. */
+const anyBox = () => true;
+
+function layoutsServing(boxAt: BoxAt, wish: SheetWish, scale: number): readonly SheetLayout[] {
+  const holding = (box: Box) => layoutsAtScale(box, wish, scale);
+  return holding(boxAt(scale, (box) => holding(box).length > 0));
 }
 
 function onPaper(box: Box, size: string, scale: number): boolean {
