@@ -53,7 +53,7 @@ export function tablesXlsx(
     ...Object.fromEntries(sheets.map((sheet, i) => [`xl/worksheets/sheet${i + 1}.xml`, sheetXml(sheet, i)])),
   };
   const files = Object.entries(parts).map(([path, xml]) => [path, strToU8(declaration + xml)] as const);
-  return Promise.resolve(zipSync(Object.fromEntries(files), { mtime: partTime }));
+  return Promise.resolve(zipSync(Object.fromEntries(files), { level: 4, mtime: partTime }));
 }
 
 const declaration = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
