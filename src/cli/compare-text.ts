@@ -1,6 +1,6 @@
 import type { ComparedVersion, Comparison } from '../documents/compare.ts';
-import { changesText, comparisonTables } from '../documents/compare-tables.ts';
-import { columnHead, plain, type Table, type TableColumn } from '../documents/table.ts';
+import { comparisonSummary, comparisonTables } from '../documents/compare-tables.ts';
+import { cellDecimals, columnHead, plain, type Table, type TableColumn } from '../documents/table.ts';
 import { figureText, oneLine } from '../documents/words.ts';
 import { tableLines } from './table-lines.ts';
 
@@ -10,13 +10,13 @@ export function comparisonText(
   comparison: Comparison,
   files: { readonly before: string; readonly now: string },
 ): string {
-  const { before, now, joints, bays } = comparison;
+  const { before, now, caution } = comparison;
   const sections = [
+    ...(caution === null ? [] : [[caution]]),
     [
       `Before: ${versionText(before)} (${oneLine(files.before)})`,
       `Now:    ${versionText(now)} (${oneLine(files.now)})`,
-      `Joints: ${changesText(joints, 'joint')}`,
-      `Bays: ${changesText(bays, 'bay')}`,
+      ...comparisonSummary(comparison).map(([of, text]) => `${of}: ${text}`),
     ],
     ...comparisonTables(comparison).map(sectionLines),
   ];
@@ -27,14 +27,17 @@ function versionText({ plan, revision }: ComparedVersion): string {
   return revision === '' ? plan : `${plan}, revision ${revision}`;
 }
 
-function sectionLines({ title, columns, rows, notes }: Table): readonly string[] {
+function sectionLines(table: Table): readonly string[] {
+  const { title, columns, rows, notes } = table;
   if (rows.length === 0) return [`${title}: none`, ...notes.map((note) => `  ${note}`)];
-  const cells = rows.map((row) => row.map((cell, i) => cellText(cell, columns[i] as TableColumn)));
+  const cells = rows.map((row, r) =>
+    row.map((cell, i) => cellText(cell, cellDecimals(table, columns[i] as TableColumn, r))),
+  );
   const sides = columns.map(({ decimals }) => (decimals === null ? 'l' : 'r')).join('');
   return [title, ...tableLines([columns.map(columnHead), ...cells], sides), ...notes.map((note) => `  ${note}`)];
 }
 
-function cellText(cell: Table['rows'][number][number], { decimals }: TableColumn): string {
+function cellText(cell: Table['rows'][number][number], decimals: number | null): string {
   if (cell === null) return '';
   if (typeof cell === 'string') return oneLine(plain(cell));
   return decimals === null ? String(cell) : figureText(cell, decimals);

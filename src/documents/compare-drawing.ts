@@ -87,11 +87,12 @@ function goneLabel({ before }: Change<JointVersion>, line: LineItem['points'] = 
   ];
 }
 
-function changesStrip(drawing: Drawing, { before, now, joints }: Comparison, block: TitleBlock): SheetStrip {
+function changesStrip(drawing: Drawing, { before, now, caution, joints }: Comparison, block: TitleBlock): SheetStrip {
   const named = (parts: readonly string[]) => parts.filter((part) => part !== '').join(', ');
   return stripOf({
     block,
     facts: [
+      ...(caution === null ? [] : [['Caution', caution] as const]),
       ['Before', named([before.revision, before.date])],
       ['Now', named([now.revision, now.date])],
       ['Joints', changesText(joints, 'joint')],

@@ -1,30 +1,26 @@
 import type { ComparedVersion, Comparison } from './compare.ts';
 import {
-  changesText,
   compareBaysTable,
   compareFindingsTable,
   compareJointsTable,
   compareQuantitiesTable,
   compareSettingsTable,
+  comparisonSummary,
 } from './compare-tables.ts';
 import type { Form, FormBlock } from './form.ts';
 import type { Table } from './table.ts';
 
 /** The revision on paper: what changed, with room to say who has taken note. */
 export function comparisonForm(comparison: Comparison): Form {
-  const { before, now, joints, bays, settings, findings } = comparison;
+  const { before, now, caution, settings, findings } = comparison;
   return {
     title: 'Revision: what changed',
     subject: now.plan,
     blocks: [
+      ...(caution === null ? [] : [{ kind: 'text', lines: [caution] } as const]),
       {
         kind: 'fields',
-        fields: [
-          ['Before', versionText(before)],
-          ['Now', versionText(now)],
-          ['Joints', changesText(joints, 'joint')],
-          ['Bays', changesText(bays, 'bay')],
-        ],
+        fields: [['Before', versionText(before)], ['Now', versionText(now)], ...comparisonSummary(comparison)],
       },
       ...(settings.length === 0
         ? [{ kind: 'text', lines: ['No setting changed.'] } as const]

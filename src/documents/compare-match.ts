@@ -16,9 +16,9 @@ export interface Pair<T> {
 }
 
 /** Farther from its place than this a joint is another one, mm. */
-const mostMovedMm = 1500;
+export const mostMovedMm = 1500;
 /** Nearer than this it is the same one whatever rooms lie beside it, mm. */
-const samePlaceMm = 100;
+export const samePlaceMm = 100;
 /** Joints that turn by more than this are different ones, degrees. */
 const mostTurnDeg = 15;
 
@@ -80,7 +80,7 @@ export function jointMovedMm(before: Joint, now: Joint): number {
   return movedMm < EQUAL_LENGTH_MM ? 0 : movedMm;
 }
 
-interface Shift {
+export interface Shift {
   /** The farthest that any of it has gone square to the two lines. */
   readonly acrossMm: number;
   /** By how much both ends have gone the same way along them. */
@@ -89,7 +89,7 @@ interface Shift {
   readonly overlapMm: number;
 }
 
-function jointShift({ line: one }: Joint, { line: other }: Joint): Shift {
+export function jointShift({ line: one }: Joint, { line: other }: Joint): Shift {
   const [a, b] = endsOf(one);
   const [c, d] = endsAlong(endsOf(other), pointDirection(a, b));
   const [ux, uy] = pointDirection([0, 0], sum(pointDirection(a, b), pointDirection(c, d)));

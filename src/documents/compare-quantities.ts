@@ -1,5 +1,6 @@
 import { jointKinds, type RoomQuantities } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
+import { figureShown } from '../takeoff/figures-rounded.ts';
 import type { Pair } from './compare-match.ts';
 import type { PaperSource } from './paper-source.ts';
 import { jointKindNames, oneLine } from './words.ts';
@@ -13,8 +14,11 @@ export interface QuantityPair {
   /** Null: the room is not in that version. */
   readonly before: number | null;
   readonly now: number | null;
+  /** Digits that it takes to see a change: more than usual where the change is small. */
+  readonly decimals: number;
 }
 
+type Shown = Pick<QuantityPair, 'before' | 'now' | 'decimals'>;
 type Quantity = readonly [words: string, unit: string, of: (quantities: RoomQuantities) => number];
 
 const quantities: readonly Quantity[] = [
@@ -54,11 +58,38 @@ function pairsOf(
   now: RoomQuantities | null,
 ): readonly QuantityPair[] {
   return quantities
-    .map(([words, unit, of]) => ({ room, words, unit, before: before && of(before), now: now && of(now) }))
+    .map(([words, unit, of]) => {
+      const pair = { before: before && of(before), now: now && of(now) };
+      return { room, words, unit, ...pair, decimals: decimalsOf(unit, pair) };
+    })
     .filter((pair) => (pair.before ?? 0) !== 0 || (pair.now ?? 0) !== 0);
 }
 
-/** What has come to a quantity; a room that is not there has none. */
-export function quantityChange({ before, now }: QuantityPair): number {
-  return (now ?? 0) - (before ?? 0);
+const usualDecimals = 2;
+/** What changes by less than half of the fourth digit has not changed: clipping rounds, and no one measures so. */
+const mostDecimals = 4;
+
+/** Kilograms are whole. Half of one is a fifth of a litre: what shows in kg shows in m3, and the other way round but for less than that. */
+function decimalsOf(unit: string, pair: Pick<QuantityPair, 'before' | 'now'>): number {
+  if (unit === 'kg') return 0;
+  const shows = [usualDecimals, mostDecimals - 1, mostDecimals].find(
+    (decimals) => quantityChange({ ...pair, decimals }) !== 0,
+  );
+  return shows ?? usualDecimals;
+}
+
+/** What has come to a quantity, as it is shown: the figures before and now differ by it to their last digit. A room that is not there has none. */
+export function quantityChange(pair: Shown): number {
+  const { before, now } = quantityShown(pair);
+  return figureShown((now ?? 0) - (before ?? 0), pair.decimals);
+}
+
+/** The figures as they are shown. */
+export function quantityShown({ before, now, decimals }: Shown): Pick<QuantityPair, 'before' | 'now'> {
+  const shown = (value: number | null) => (value === null ? null : figureShown(value, decimals));
+  return { before: shown(before), now: shown(now) };
+}
+
+export function quantityIsChanged(pair: QuantityPair): boolean {
+  return quantityChange(pair) !== 0;
 }

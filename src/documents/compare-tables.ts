@@ -1,6 +1,6 @@
 import type { Change, Comparison, FindingVersion, JointVersion, WhatBecame } from './compare.ts';
-import { quantityChange } from './compare-quantities.ts';
-import { type ColumnOf, columnFigure, columnText, type Table, tableOf } from './table.ts';
+import { quantityChange, quantityIsChanged, quantityShown } from './compare-quantities.ts';
+import { type ColumnOf, columnByRow, columnFigure, columnText, type Table, tableOf } from './table.ts';
 import { figureText, jointKindNames, movementText } from './words.ts';
 
 /** The comparison of two versions as tables. What has not changed is counted and not listed. */
@@ -84,24 +84,22 @@ export function compareQuantitiesTable({ quantities }: Comparison): Table {
     columnText('Room', ({ room }) => room ?? 'In all'),
     columnText('Quantity', ({ words }) => words),
     columnText('Unit', ({ unit }) => unit),
-    columnFigure('Before', null, 2, ({ before }) => before),
-    columnFigure('Now', null, 2, ({ now }) => now),
-    columnFigure('Change', null, 2, quantityChange),
+    columnByRow(columnFigure('Before', null, 2, (pair) => quantityShown(pair).before)),
+    columnByRow(columnFigure('Now', null, 2, (pair) => quantityShown(pair).now)),
+    columnByRow(columnFigure('Change', null, 2, quantityChange)),
   ];
-  const rows = quantities.filter((pair) => pair.room === null || Math.abs(quantityChange(pair)) >= halfFigure);
-  return tableOf(
+  const rows = quantities.filter((pair) => pair.room === null || quantityIsChanged(pair));
+  const table = tableOf(
     {
       name: 'compare-quantities',
       title: 'Quantities before and now',
-      notes: ['Net, no allowance. Of rooms only what changed.'],
+      notes: ['Net, no allowance. Of rooms only what changed. Small changes take more digits to be seen.'],
     },
     columns,
     rows,
   );
+  return { ...table, rowDecimals: rows.map(({ decimals }) => decimals) };
 }
-
-/** Half of the last digit that is shown. */
-const halfFigure = 0.005;
 
 export function compareSettingsTable({ settings }: Comparison): Table {
   type Row = Comparison['settings'][number];
@@ -128,6 +126,26 @@ export function compareFindingsTable({ findings: { came, went } }: Comparison): 
     columnText('Finding', (row) => row.text),
   ];
   return tableOf({ name: 'compare-findings', title: 'Findings that came and went' }, columns, rows);
+}
+
+/** The comparison in a few lines: what of, and what became of it. On screen as well. */
+export function comparisonSummary({
+  joints,
+  bays,
+  counts,
+}: Comparison): readonly (readonly [of: string, text: string])[] {
+  const { settings, quantities, findingsCame, findingsWent } = counts;
+  return [
+    ['Joints', changesText(joints, 'joint')],
+    ['Bays', changesText(bays, 'bay')],
+    ['Settings', `${countedText(settings)} changed`],
+    ['Quantities', `${countedText(quantities)} of the whole floor changed`],
+    ['Findings', `${countedText(findingsCame)} new, ${countedText(findingsWent)} gone`],
+  ];
+}
+
+function countedText(count: number): string {
+  return count === 0 ? 'none' : String(count);
 }
 
 /** Examples: "3 joints moved, 1 new"; "no joint changed" */

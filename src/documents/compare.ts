@@ -1,8 +1,9 @@
 import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
 import type { Analysis, Bay, Finding, Joint, JointKind, Severity } from '../plan/analysis.ts';
 import { papersOf } from '../plan/papers.ts';
+import { floorsCaution } from './compare-floors.ts';
 import { bayPairs, jointMovedMm, jointPairs, nearestPairs, type Pair, roomPairs } from './compare-match.ts';
-import { type QuantityPair, quantityPairs } from './compare-quantities.ts';
+import { type QuantityPair, quantityIsChanged, quantityPairs } from './compare-quantities.ts';
 import { type SettingChange, settingChanges } from './compare-settings.ts';
 import type { PaperSource } from './paper-source.ts';
 import { findingText, namesOf, oneLine } from './words.ts';
@@ -11,6 +12,9 @@ import { findingText, namesOf, oneLine } from './words.ts';
 export interface Comparison {
   readonly before: ComparedVersion;
   readonly now: ComparedVersion;
+  /** That these seem to be two different floors; null: they are two versions of one. */
+  readonly caution: string | null;
+  readonly counts: ComparisonCounts;
   /** All of both: those of now in their order, then those that went. */
   readonly joints: readonly Change<JointVersion>[];
   readonly bays: readonly Change<BayVersion>[];
@@ -26,6 +30,18 @@ export interface ComparedVersion {
   readonly date: string;
   /** Mark of the last revision; empty where there is none. */
   readonly revision: string;
+}
+
+/** How much of each kind there is. */
+export interface ComparisonCounts {
+  readonly joints: Readonly<Record<WhatBecame, number>>;
+  readonly bays: Readonly<Record<WhatBecame, number>>;
+  /** Settings that changed. */
+  readonly settings: number;
+  /** Quantities of the whole floor that changed. */
+  readonly quantities: number;
+  readonly findingsCame: number;
+  readonly findingsWent: number;
 }
 
 /** What became of a joint or a bay. One that moved may have changed as well. */
@@ -74,14 +90,47 @@ export function comparisonOf(before: PaperSource, now: PaperSource): Comparison 
   const bays = bayPairs(before.analysis, now.analysis, nowRoom);
   const jointAt = versionsOf(before, now, jointVersion);
   const bayAt = versionsOf(before, now, bayVersion);
-  return {
-    before: versionOf(before),
-    now: versionOf(now),
+  const changes = {
     joints: inOrder(joints, now.analysis.joints).map((pair) => jointChange(pair, jointAt(pair))),
     bays: inOrder(bays, now.analysis.bays).map((pair) => bayChange(bayAt(pair))),
     quantities: quantityPairs(before, now, rooms),
     settings: settingChanges(before, now, rooms),
     findings: findingChanges(before.analysis, now.analysis, { joints, bays, nowRoom: (id) => newIds.get(id) ?? id }),
+  };
+  return {
+    before: versionOf(before),
+    now: versionOf(now),
+    caution: floorsCaution(before.plan, now.plan, joints),
+    counts: countsOf(changes),
+    ...changes,
+  };
+}
+
+function countsOf({
+  joints,
+  bays,
+  settings,
+  quantities,
+  findings,
+}: Omit<Comparison, 'before' | 'now' | 'caution' | 'counts'>): ComparisonCounts {
+  return {
+    joints: becameCounts(joints),
+    bays: becameCounts(bays),
+    settings: settings.length,
+    quantities: quantities.filter((pair) => pair.room === null && quantityIsChanged(pair)).length,
+    findingsCame: findings.came.length,
+    findingsWent: findings.went.length,
+  };
+}
+
+function becameCounts(changes: readonly { readonly what: WhatBecame }[]): Readonly<Record<WhatBecame, number>> {
+  const count = (became: WhatBecame) => changes.filter(({ what }) => what === became).length;
+  return {
+    same: count('same'),
+    moved: count('moved'),
+    changed: count('changed'),
+    appeared: count('appeared'),
+    went: count('went'),
   };
 }
 

@@ -75,6 +75,11 @@ export function columnFigure<Row>(
   return { head, unit, decimals, cell };
 }
 
+/** The same with digits that each row has of its own. */
+export function columnByRow<Row>(column: ColumnOf<Row>): ColumnOf<Row> {
+  return { ...column, byRow: true };
+}
+
 /** Head as CSV, spreadsheet and print have it. Example: "Length (m)" */
 export function columnHead({ head, unit }: Pick<TableColumn, 'head' | 'unit'>): string {
   return unit === null ? head : `${head} (${unit})`;

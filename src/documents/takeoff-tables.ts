@@ -7,7 +7,7 @@ import type { DrawingRef } from './drawing.ts';
 import { type PaperSource, perSource } from './paper-source.ts';
 import { pourPlanOf } from './pour-plan.ts';
 import { sourceStanding, sourceWhere } from './source-words.ts';
-import { type ColumnOf, columnFigure, columnText, type Table, tableOf } from './table.ts';
+import { type ColumnOf, columnByRow, columnFigure, columnText, type Table, tableOf } from './table.ts';
 import type { TableSource } from './tables.ts';
 import { figureText, namesOf, oneLine } from './words.ts';
 
@@ -41,7 +41,9 @@ export function takeoffTable({ lines, currency, cost }: TakeOff): Table {
   const words = (head: string, cell: (line: TakeOffLine) => string) =>
     columnText<Row>(head, (row) => (row === 'total' ? null : cell(row)));
   const amount = (head: string, cell: (line: TakeOffLine) => number) =>
-    byRow(columnFigure<Row>(head, null, 2, (row) => (row === 'total' ? null : figureShown(cell(row), row.decimals))));
+    columnByRow(
+      columnFigure<Row>(head, null, 2, (row) => (row === 'total' ? null : figureShown(cell(row), row.decimals))),
+    );
   const money = oneLine(currency) || null;
   const columns: readonly ColumnOf<Row>[] = [
     columnText('Item', (row) => (row === 'total' ? 'Total of what is priced' : row.item)),
@@ -148,7 +150,7 @@ interface LineShare {
 
 const shareFigures: readonly ColumnOf<LineShare>[] = [
   columnText('Unit', ({ line }) => line.unit),
-  byRow(columnFigure('Net', null, 2, ({ net }) => net)),
+  columnByRow(columnFigure('Net', null, 2, ({ net }) => net)),
 ];
 
 /** In the order of the ids, those that it has nothing of left out, and the whole at the end. */
@@ -175,8 +177,4 @@ function shareTable(
   const refsOf = ({ line, id }: LineShare): readonly DrawingRef[] => (id === null ? line.refs : [{ kind, id }]);
   const table = tableOf(about, [...items, ...columns], rows, refsOf);
   return { ...table, rowDecimals: rows.map(({ line }) => line.decimals) };
-}
-
-function byRow<Row>(column: ColumnOf<Row>): ColumnOf<Row> {
-  return { ...column, byRow: true };
 }

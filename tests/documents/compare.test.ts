@@ -1,14 +1,18 @@
 import { describe, expect, it } from 'vitest';
+import { comparisonText } from '../../src/cli/compare-text.ts';
 import { comparisonOf } from '../../src/documents/compare.ts';
 import { comparisonDocuments } from '../../src/documents/compare-documents.ts';
 import { comparisonDrawing } from '../../src/documents/compare-drawing.ts';
+import { floorsInCommon } from '../../src/documents/compare-floors.ts';
 import { comparisonForm } from '../../src/documents/compare-form.ts';
+import { jointPairs } from '../../src/documents/compare-match.ts';
 import {
   compareJointsTable,
   compareQuantitiesTable,
   compareSettingsTable,
   comparisonTables,
 } from '../../src/documents/compare-tables.ts';
+import type { Point } from '../../src/geometry/point.ts';
 import { jointsKept } from '../../src/plan/edits/joints.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
 import { demoNames, demoText, hallAndStore, paperSourceOf, shippedFonts } from './paper-fixture.ts';
@@ -23,6 +27,19 @@ function jointAt(xMm: number): Partial<PlanFile> {
           [xMm, 5000],
         ],
       },
+    ],
+  };
+}
+
+function rectangle(id: string, [x0, y0]: Point, [x1, y1]: Point): PlanFile['rooms'][number] {
+  return {
+    id,
+    name: id,
+    outline: [
+      [x0, y0],
+      [x1, y0],
+      [x1, y1],
+      [x0, y1],
     ],
   };
 }
@@ -253,4 +270,101 @@ describe('what papers, orders, pour and records are made with', () => {
       ['Last bay laid on', '2027-03-01', '2027-03-15'],
     ]);
   });
+});
+
+describe('two plans that are not of one floor', () => {
+  it.each([
+    ['1-dwelling', '2-public-library'],
+    ['2-public-library', '3-market-hall'],
+    ['3-market-hall', '1-dwelling'],
+  ] as const)('are called two different floors before anything else: %s and %s', (one, other) => {
+    const comparison = comparisonOf(paperSourceOf(demoText(one)), paperSourceOf(demoText(other)));
+    expect(comparison.caution).toMatch(/^These seem to be two different floors: /u);
+    const [first] = comparisonForm(comparison).blocks;
+    expect(first).toEqual({ kind: 'text', lines: [comparison.caution] });
+    const [said] = comparisonText(comparison, { before: 'a.json', now: 'b.json' }).split('\n');
+    expect(said).toBe(comparison.caution);
+  });
+
+  // by hand: hall 34 m round, store 13.8 m. A hall of 15 x 9 m with a store behind it at 9.1 m, both drawn from the same corner, has of the first hall the
+  // wall of 12 m at the top and 5 m at the left, and of the store that on the left from 5.1 to 8 m: 19.9 of 47.8 m, 42 %. Of what was the one joint
+  // across the hall and the one in the doorway one is where it was, moved by 1 m: a half. Together 46 %, as one floor that was drawn larger.
+  it('are not found in a floor that was drawn larger, whose joint is near where it was', () => {
+    const larger: PlanFile['rooms'] = [
+      rectangle('hall', [0, 0], [15000, 9000]),
+      rectangle('store', [0, 9100], [4000, 12000]),
+    ];
+    const wide = { screed: { limits: { areaM2: 200, lengthM: 30, aspect: 9 } } };
+    const before = hallAndStore({ ...wide, ...jointAt(6000) });
+    const now = hallAndStore({ ...wide, ...jointAt(7000), rooms: larger, doorways: [] });
+    expect(
+      floorsInCommon(
+        before.plan,
+        now.plan,
+        jointPairs(before.analysis, now.analysis, (id) => id),
+      )?.wallShare,
+    ).toBeCloseTo(19.9 / 47.8, 3);
+    expect(comparisonOf(before, now).caution).toBeNull();
+  });
+
+  it('are not found where all joints are others and the walls stay', () => {
+    const now = paperSourceOf(demoText('2-public-library'), { ruleSet: 'tile-us-exposed' });
+    expect(comparisonOf(paperSourceOf(demoText('2-public-library')), now).caution).toBeNull();
+  });
+
+  // a floor moved by 20 m has no wall and no joint where it was: the caution says that this may be it
+  it('are found where a floor was moved on the sheet as a whole, and the words say so', () => {
+    const rooms = [rectangle('hall', [20000, 20000], [32000, 25000])];
+    const { caution } = comparisonOf(
+      hallAndStore({ rooms: [rectangle('hall', [0, 0], [12000, 5000])], doorways: [] }),
+      hallAndStore({ rooms, doorways: [] }),
+    );
+    expect(caution).toContain('only 0 % of the walls');
+    expect(caution).toContain('moved on the sheet as a whole');
+  });
+
+  it.each([...demoNames])('are the same floor as itself: %s', (name) => {
+    const source = paperSourceOf(demoText(name));
+    expect(comparisonOf(source, source).caution).toBeNull();
+  });
+});
+
+describe('counts of a comparison', () => {
+  it('are those of what it lists, and nought of a plan and itself', () => {
+    const before = hallAndStore(jointAt(6000));
+    const now = hallAndStore({ ...jointAt(6300), temperatures: { highestC: 50 }, screed: { thicknessMm: 70 } });
+    const { counts, joints, settings } = comparisonOf(before, now);
+    expect(counts.joints.moved).toBe(1);
+    expect(Object.values(counts.joints).reduce((sum, count) => sum + count, 0)).toBe(joints.length);
+    expect(counts.settings).toBe(settings.length);
+    // by hand: only screed is more of, in m3 and in kg
+    expect(counts.quantities).toBe(2);
+    const none = comparisonOf(before, before).counts;
+    expect([none.settings, none.quantities, none.findingsCame, none.findingsWent]).toEqual([0, 0, 0, 0]);
+  });
+});
+
+describe('a quantity that changed', () => {
+  const screedRows = (nowMm: number) =>
+    compareQuantitiesTable(
+      comparisonOf(hallAndStore({ screed: { thicknessMm: 65 } }), hallAndStore({ screed: { thicknessMm: nowMm } })),
+    );
+
+  // by hand: 71.6 m2 of floor (12 x 5 + 4 x 2.9) and a doorway of 0.9 x 0.1 m: 71.69 m2. 0.01 mm more of screed is 0.0007 m3
+  it('shows figures that differ, with as many digits as that takes', () => {
+    const { rows, rowDecimals } = screedRows(65.01);
+    const at = rows.findIndex(([room, words, unit]) => room === 'In all' && words === 'Screed' && unit === 'm3');
+    expect(rows[at]?.[5]).toBeCloseTo((71.69 * 0.01) / 1000, 3);
+    expect(rowDecimals?.[at]).toBeGreaterThan(2);
+    const kg = rows.find(([room, words, unit]) => room === 'In all' && words === 'Screed' && unit === 'kg');
+    expect(kg?.[5]).not.toBe(0);
+  });
+
+  it.each([65, 65.001, 65.01, 65.3, 70, 120])(
+    'has a change that is the difference of the figures beside it, at %s mm',
+    (mm) => {
+      for (const [, , , before, now, change] of screedRows(mm).rows)
+        expect(Number(change)).toBeCloseTo(Number(now) - Number(before), 6);
+    },
+  );
 });

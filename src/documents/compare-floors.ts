@@ -1,0 +1,94 @@
+import { boxIndexOf } from '../geometry/box-index.ts';
+import { intervalsChained } from '../geometry/line-clip.ts';
+import { type Point, pointDirection, pointDistance } from '../geometry/point.ts';
+import { boxAround, boxOf } from '../geometry/ring.ts';
+import type { Interval } from '../geometry/scanline.ts';
+import { DIRECTION_DEG } from '../geometry/tolerance.ts';
+import type { Joint } from '../plan/analysis.ts';
+import type { Plan } from '../plan/plan.ts';
+import { jointShift, mostMovedMm, type Pair, samePlaceMm } from './compare-match.ts';
+
+/** Whether two plans are versions of one floor. Names and ids do not tell: every plan may begin with r1 and be called "Ground floor". Nor does the floor
+ *  in common: two houses drawn from one corner have most of it. Walls do: a revision leaves most of them where they are, whatever becomes of rooms
+ *  and joints, and floors of different buildings have few in common. */
+
+/** Floors with less than this in common are different ones, as the mean of the shares of walls and joints. Buildings drawn from one corner have a fifth
+ *  and less, two storeys of one house a quarter; a revision that moves every joint and no wall has half. */
+const leastInCommon = 0.3;
+
+/** What is in common, of the version that is in the other by the greater share: one that was drawn on has all that was there before. */
+export interface InCommon {
+  /** Of the walls, by length. */
+  readonly wallShare: number;
+  readonly joints: number;
+  readonly ofJoints: number;
+}
+
+/** Null where both are versions of one floor, or one of them has no floor. */
+export function floorsCaution(before: Plan, now: Plan, joints: readonly Pair<Joint>[]): string | null {
+  const common = floorsInCommon(before, now, joints);
+  if (common === null) return null;
+  const { wallShare, joints: inPlace, ofJoints } = common;
+  const share = ofJoints === 0 ? wallShare : (wallShare + inPlace / ofJoints) / 2;
+  if (share >= leastInCommon) return null;
+  const walls = `${Math.round(wallShare * 100)} % of the walls`;
+  const placed = ofJoints === 0 ? '' : ` and ${inPlace} of ${ofJoints} ${ofJoints === 1 ? 'joint' : 'joints'}`;
+  return `These seem to be two different floors: only ${walls}${placed} are where they were. See whether the right file was opened, and whether the floor was moved on the sheet as a whole.`;
+}
+
+/** Null where one of them has no walls. */
+export function floorsInCommon(before: Plan, now: Plan, joints: readonly Pair<Joint>[]): InCommon | null {
+  const [earlier, later] = [wallsOf(before), wallsOf(now)];
+  if (earlier.length === 0 || later.length === 0) return null;
+  const count = (side: 'before' | 'now') => joints.filter((pair) => pair[side] !== null).length;
+  return {
+    wallShare: Math.max(wallShareOf(earlier, later), wallShareOf(later, earlier)),
+    joints: joints.filter(isInPlace).length,
+    ofJoints: Math.min(count('before'), count('now')),
+  };
+}
+
+/** Joints of doorways are paired by the doorway's id, which another building may have as well. */
+function isInPlace({ before, now }: Pair<Joint>): boolean {
+  if (before === null || now === null) return false;
+  const { acrossMm, overlapMm } = jointShift(before, now);
+  return acrossMm <= mostMovedMm && overlapMm > 0;
+}
+
+interface Wall {
+  readonly a: Point;
+  readonly b: Point;
+}
+
+function wallsOf({ rooms }: Plan): readonly Wall[] {
+  return rooms
+    .flatMap(({ outline, holes }) => [outline, ...holes])
+    .flatMap((ring) => ring.map((a, i) => ({ a, b: ring[(i + 1) % ring.length] ?? a })))
+    .filter(({ a, b }) => pointDistance(a, b) > 0);
+}
+
+/** Share of walls, by length, beside which others run. */
+function wallShareOf(walls: readonly Wall[], others: readonly Wall[]): number {
+  const index = boxIndexOf(others.map(({ a, b }) => boxOf([a, b])));
+  const sharedMm = walls.reduce((sum, wall) => {
+    const near = index.near(boxAround(boxOf([wall.a, wall.b]), samePlaceMm));
+    const stretches = near.map((i) => stretchBeside(wall, others[i])).filter((stretch) => stretch !== null);
+    return sum + intervalsChained(stretches).reduce((length, [from, to]) => length + to - from, 0);
+  }, 0);
+  return sharedMm / walls.reduce((sum, { a, b }) => sum + pointDistance(a, b), 0);
+}
+
+/** The stretch of a wall beside which another runs the same way or the other way, mm from its start; null: none. */
+function stretchBeside({ a, b }: Wall, other: Wall | undefined): Interval | null {
+  if (other === undefined) return null;
+  const [ux, uy] = pointDirection(a, b);
+  const [vx, vy] = pointDirection(other.a, other.b);
+  if (Math.abs(ux * vy - uy * vx) > Math.sin((DIRECTION_DEG * Math.PI) / 180)) return null;
+  const ends = [other.a, other.b].map(
+    ([x, y]): Point => [(x - a[0]) * ux + (y - a[1]) * uy, (y - a[1]) * ux - (x - a[0]) * uy],
+  );
+  const alongs = ends.map(([along]) => along);
+  const from = Math.max(0, Math.min(...alongs));
+  const to = Math.min(pointDistance(a, b), Math.max(...alongs));
+  return to > from && ends.every(([, across]) => Math.abs(across) <= samePlaceMm) ? [from, to] : null;
+}
