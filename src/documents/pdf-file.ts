@@ -1,23 +1,31 @@
 import { zlibSync } from 'fflate';
 import PDFDocument from 'pdfkit';
-import type { PaperFonts } from './paper-source.ts';
-import { rightToLeft } from './words.ts';
+import type { LibraryFont, PdfFace, PdfGlyph } from './pdf-face.ts';
+import { glyphCode } from './pdf-text.ts';
 
-/** The one file that knows the PDF library: what it would take from the machine is taken out of its hands. It squeezes with another library in each
+/** The file that knows how the PDF library writes: what it would take from the machine is taken out of its hands. It squeezes with another library in each
  *  engine, which gives other bytes; here all streams are squeezed by one. It takes the day from the clock; here it is given. It puts titles into XML as
  *  they are; that part is left out, as a PDF need not have it. */
 
 /** Points of a PDF in a millimetre. */
 export const pointsPerMm = 72 / 25.4;
 
+/** A font as text is set with it. To open it takes some time: it is done once for all files, which take it in place of its bytes. */
+export function libraryFont(bytes: Uint8Array): LibraryFont {
+  const library = new PDFDocument({ font: null, autoFirstPage: false } as never);
+  library.registerFont('font', bytes as never);
+  library.font('font');
+  return (library as unknown as Library)._font.font;
+}
+
 /** What is used of the library: its types lag behind it. */
 interface Library extends AsyncIterable<Uint8Array> {
   readonly page: { readonly fonts: Record<string, unknown>; readonly content: Stored };
   readonly outline: { addItem(title: string, options: { readonly fit: true }): unknown };
-  readonly _font: LibraryFont;
+  readonly _font: EmbeddedFont;
   ref: (data?: Stored['data']) => Stored;
   endMetadata: () => void;
-  registerFont(name: string, bytes: Uint8Array): unknown;
+  registerFont(name: string, font: LibraryFont): unknown;
   font(name: string): unknown;
   file(bytes: Uint8Array, options: Readonly<Record<string, string>>): unknown;
   addPage(options: { readonly size: readonly number[]; readonly margin: 0 }): unknown;
@@ -29,59 +37,60 @@ interface Stored {
   data: Record<string, unknown>;
   /** Chunks of its stream. */
   buffer: readonly Uint8Array[];
-  write(chunk: Uint8Array): void;
-  end(stream?: string): void;
+  end(stream?: string | Uint8Array): void;
   finalize(): void;
 }
 
-interface LibraryFont {
-  readonly id: string;
-  readonly font: { hasGlyphForCodePoint(codePoint: number): boolean };
-  /** Of each glyph of the subset. */
-  readonly widths: readonly number[];
-  encode(
-    text: string,
-    features: readonly string[] | undefined,
-  ): readonly [codes: readonly string[], places: readonly GlyphPlace[]];
+interface EmbeddedFont {
+  readonly font: LibraryFont;
+  readonly subset: { includeGlyph(id: number): number };
+  toUnicodeCmap: () => Stored;
   ref(): Stored;
   embed: () => void;
 }
 
-/** Where a glyph stands, in thousandths of the font size. */
-export interface GlyphPlace {
-  /** To the next glyph. */
-  readonly xAdvance: number;
-  /** The same where nothing is drawn together or put apart. */
-  readonly advanceWidth: number;
-  readonly xOffset: number;
-  readonly yOffset: number;
+export interface PdfFaces {
+  readonly regular: PdfFace;
+  readonly bold: PdfFace;
 }
 
-/** A font of a PDF; what is written with it goes into its subset. */
-export interface PdfFont {
-  readonly name: string;
-  /** The same font for what is no text to a reader. */
-  readonly muteName: string;
-  has(codePoint: number): boolean;
-  /** Glyphs from left to right, each as its code in hexadecimal digits. @param run of one direction, as it is read */
-  glyphs(run: string): readonly { readonly code: string; readonly place: GlyphPlace }[];
+/** How pages call the faces; the second for what is no text to a reader. */
+export const faceNames = {
+  regular: { seen: 'F1', mute: 'F1m' },
+  bold: { seen: 'F2', mute: 'F2m' },
+} as const;
+
+/** A page that is ready to go into any file. */
+export interface PdfContent {
+  /** Its operators, squeezed. */
+  readonly bytes: Uint8Array;
+  readonly letterings: Iterable<PdfLettering>;
+}
+
+export interface PdfLettering {
+  readonly weight: keyof PdfFaces;
+  readonly pieces: readonly { readonly glyphs: readonly PdfGlyph[] }[];
+}
+
+/** @param operators in mm from the upper left corner, y down */
+export function pdfContent(operators: string, heightMm: number, letterings: PdfContent['letterings']): PdfContent {
+  const bytes = `${pointsPerMm} 0 0 ${-pointsPerMm} 0 ${heightMm * pointsPerMm} cm\n${operators}`;
+  return { bytes: squeeze(new TextEncoder().encode(bytes)), letterings };
 }
 
 export interface PdfFile {
-  readonly fonts: { readonly regular: PdfFont; readonly bold: PdfFont };
-  /** A page whose content is in mm from its upper left corner. */
   page(
     about: { readonly widthMm: number; readonly heightMm: number; readonly mark: string | null },
-    content: string,
+    content: PdfContent,
   ): void;
   bytes(): Promise<Uint8Array>;
 }
 
-export interface PdfAbout {
+export interface PdfFileAbout {
   readonly title: string;
   /** Such as 2027-03-01. */
   readonly date: string;
-  readonly fonts: PaperFonts;
+  readonly faces: PdfFaces;
   readonly attached: {
     readonly name: string;
     readonly type: string;
@@ -90,18 +99,21 @@ export interface PdfAbout {
   };
 }
 
-export function pdfOpen({ title, date, fonts, attached }: PdfAbout): PdfFile {
+export function pdfOpen({ title, date, faces, attached }: PdfFileAbout): PdfFile {
   const library = libraryOpen(title, date);
   // first in the file, so that nothing that a plan's names could put before it is taken for it
   const { name, type, about, bytes } = attached;
   library.file(bytes, { name, type, description: about, relationship: 'Source' });
-  const [regular, bold] = [fontOpen(library, 'regular', fonts.regular), fontOpen(library, 'bold', fonts.bold)];
+  const used = { regular: faceUse(library, 'regular', faces), bold: faceUse(library, 'bold', faces) };
   return {
-    fonts: { regular: regular.font, bold: bold.font },
     page({ widthMm, heightMm, mark }, content) {
       library.addPage({ size: [widthMm * pointsPerMm, heightMm * pointsPerMm], margin: 0 });
-      for (const { dictionaries } of [regular, bold]) Object.assign(library.page.fonts, dictionaries);
-      library.page.content.write(new TextEncoder().encode(`${pointsPerMm} 0 0 ${pointsPerMm} 0 0 cm\n${content}`));
+      for (const { dictionaries } of [used.regular, used.bold]) Object.assign(library.page.fonts, dictionaries);
+      for (const { weight, pieces } of content.letterings) for (const { glyphs } of pieces) used[weight].take(glyphs);
+      const stored = library.page.content;
+      stored.data.Filter = 'FlateDecode';
+      // in place of the matrix with which the library begins a page
+      stored.buffer = [content.bytes];
       if (mark !== null) library.outline.addItem(mark, { fit: true });
     },
     bytes() {
@@ -138,8 +150,8 @@ function dayOf(date: string): object {
 function squeezed(stored: Stored): Stored {
   const { finalize } = stored;
   stored.finalize = () => {
-    if (stored.buffer.length > 0) {
-      stored.buffer = [zlibSync(bytesJoin(stored.buffer), { level: 4 })];
+    if (stored.buffer.length > 0 && stored.data.Filter === undefined) {
+      stored.buffer = [squeeze(bytesJoin(stored.buffer))];
       stored.data.Filter = 'FlateDecode';
     }
     finalize.call(stored);
@@ -147,49 +159,78 @@ function squeezed(stored: Stored): Stored {
   return stored;
 }
 
-interface OpenFont {
-  readonly font: PdfFont;
+function squeeze(bytes: Uint8Array): Uint8Array {
+  return zlibSync(bytes, { level: 4 });
+}
+
+/** A face in a file. */
+interface FaceUse {
   /** By the names that pages call them. */
   readonly dictionaries: Readonly<Record<string, Stored>>;
+  take(glyphs: readonly PdfGlyph[]): void;
 }
 
-function fontOpen(library: Library, name: string, bytes: Uint8Array): OpenFont {
-  library.registerFont(name, bytes);
-  library.font(name);
+function faceUse(library: Library, weight: keyof PdfFaces, faces: PdfFaces): FaceUse {
+  library.registerFont(weight, faces[weight].font);
+  library.font(weight);
   const held = library._font;
-  const font: PdfFont = {
-    name: held.id,
-    muteName: `${held.id}m`,
-    has: (codePoint) => held.font.hasGlyphForCodePoint(codePoint),
-    glyphs(run) {
-      // word by word and remembered, but for what runs to the left: its words would stand in their order
-      const [codes, places] = held.encode(run, rightToLeft.test(run) ? [] : undefined);
-      return codes.map((code, i) => ({ code, place: places[i] as GlyphPlace }));
-    },
-  };
-  return { font, dictionaries: { [font.name]: held.ref(), [font.muteName]: muteOf(library, held) } };
-}
-
-/** A second dictionary of a font, in which every glyph reads as a space: what is written with it is neither found nor copied a second time. */
-function muteOf(library: Library, held: LibraryFont): Stored {
-  const [mute, reads] = [library.ref(), library.ref()];
+  const taken = new Map<number, PdfGlyph>();
+  const mute = library.ref();
   const { embed } = held;
   held.embed = () => {
+    const glyphs = [...taken.values()].sort((a, b) => a.id - b.id);
+    const codes = glyphCodes(library, held, glyphs);
+    const { ref } = library;
+    library.ref = (data) => ref(data?.Subtype === 'CIDFontType2' ? { ...data, ...codes } : data);
+    held.toUnicodeCmap = () =>
+      endedStream(
+        library,
+        readMap(glyphs, ({ codePoints }) => codePoints),
+      );
     embed.call(held);
-    mute.data = { ...held.ref().data, ToUnicode: reads };
+    library.ref = ref;
+    // in which every glyph reads as a space: what is written with it is neither found nor copied a second time
+    mute.data = {
+      ...held.ref().data,
+      ToUnicode: endedStream(
+        library,
+        readMap(glyphs, () => [0x20]),
+      ),
+    };
     mute.end();
-    reads.end(spacesMap(held.widths.length));
   };
-  return mute;
+  const { seen, mute: muteName } = faceNames[weight];
+  return {
+    dictionaries: { [seen]: held.ref(), [muteName]: mute },
+    take(glyphs) {
+      for (const glyph of glyphs) if (!taken.has(glyph.id)) taken.set(glyph.id, glyph);
+    },
+  };
+}
+/** What leads from the numbers of a font's own glyphs, which pages use, to those of the subset in the file; ISO 32000-1, 9.7.4. */
+function glyphCodes(library: Library, { subset }: EmbeddedFont, glyphs: readonly PdfGlyph[]): Stored['data'] {
+  const map = new Uint8Array(2 * (1 + (glyphs.at(-1)?.id ?? 0)));
+  for (const { id } of glyphs) new DataView(map.buffer).setUint16(2 * id, subset.includeGlyph(id));
+  return {
+    W: glyphs.flatMap(({ id, place }) => [id, [place.advanceWidth]]),
+    CIDToGIDMap: endedStream(library, map),
+  };
+}
+
+function endedStream(library: Library, content: string | Uint8Array): Stored {
+  const stored = library.ref();
+  stored.end(content);
+  return stored;
 }
 
 /** Most entries that one list of such a map may have. */
 const mostListed = 100;
 
-function spacesMap(glyphs: number): string {
-  const codes = Array.from({ length: glyphs }, (_, i) => `<${i.toString(16).padStart(4, '0')}> <0020>`);
+/** What glyphs read as; ISO 32000-1, 9.10.3. */
+function readMap(glyphs: readonly PdfGlyph[], read: (glyph: PdfGlyph) => readonly number[]): string {
+  const codes = glyphs.map((glyph) => `<${glyphCode(glyph.id)}> <${read(glyph).map(utf16Text).join('')}>`);
   const lists: string[] = [];
-  for (let at = 0; at < glyphs; at += mostListed) {
+  for (let at = 0; at < codes.length; at += mostListed) {
     const listed = codes.slice(at, at + mostListed);
     lists.push(`${listed.length} beginbfchar`, ...listed, 'endbfchar');
   }
@@ -200,6 +241,12 @@ function spacesMap(glyphs: number): string {
     ...lists,
     'endcmap CMapName currentdict /CMap defineresource pop end end',
   ].join('\n');
+}
+
+/** Example: 0x1f6c1 -> "d83ddec1" */
+function utf16Text(codePoint: number): string {
+  const text = String.fromCodePoint(codePoint);
+  return Array.from({ length: text.length }, (_, i) => text.charCodeAt(i).toString(16).padStart(4, '0')).join('');
 }
 
 async function bytesOf(library: Library): Promise<Uint8Array> {

@@ -1,38 +1,50 @@
 import type { Point } from '../geometry/point.ts';
 import { type DiscInk, type Ink, type PathInk, paperPoint, type RuledInk, type TextInk } from './ink.ts';
-import type { PdfFile, PdfFont } from './pdf-file.ts';
-import { glyphOperators, textGlyphs } from './pdf-text.ts';
+import { faceNames, type PdfFaces } from './pdf-file.ts';
+import { glyphOperators, type TextPiece, textSetter } from './pdf-text.ts';
 import { type ColourName, colours, haloMm, type Stroke, type TextStyleName, textFontMm, textStyles } from './styles.ts';
 import { textWidthMm } from './text-width.ts';
 
 /** Puts inks into the operators of a PDF page, whose unit is one mm, y down. It draws what `svg.ts` draws, ink by ink. */
-export type PdfInker = (inks: readonly Ink[]) => string;
+export type PdfInker = (inks: readonly Ink[]) => {
+  readonly operators: string;
+  /** What is written, in the order in which it is first met. */
+  readonly letterings: ReadonlySet<Lettering>;
+};
 
-/** @returns one for all pages of a file: a text is shaped once */
-export function pdfInker(fonts: PdfFile['fonts']): PdfInker {
+/** @returns one for all pages of all files in these faces: a text is set once */
+export function pdfInker(faces: PdfFaces): PdfInker {
+  const setters = { regular: textSetter(faces.regular), bold: textSetter(faces.bold) };
   const known = new Map<TextStyleName, Map<string, Lettering>>();
-  const lettering = ({ text, style }: TextInk): Lettering => {
+  const letteringOf = ({ text, style }: TextInk): Lettering => {
     const ofStyle = known.get(style) ?? new Map<string, Lettering>();
     known.set(style, ofStyle);
-    const found = ofStyle.get(text) ?? letteringOf(text, style, fonts[textStyles[style].weight]);
+    const found = ofStyle.get(text) ?? letteringMade(text, style, setters[textStyles[style].weight](text));
     ofStyle.set(text, found);
     return found;
   };
   return (inks) => {
     const pen = newPen();
+    const letterings = new Set<Lettering>();
+    const lettering = (ink: TextInk) => {
+      const made = letteringOf(ink);
+      letterings.add(made);
+      return made;
+    };
     // round joins, as in SVG
     let operators = '1 j';
     for (const ink of inks) {
       const text = inkOperators(ink, pen, lettering);
       if (text !== '') operators += `\n${text}`;
     }
-    return operators;
+    return { operators, letterings };
   };
 }
 
 /** A text as it is shown in its style, wherever it stands. */
-interface Lettering {
-  readonly font: PdfFont;
+export interface Lettering {
+  readonly weight: keyof PdfFaces;
+  readonly pieces: readonly TextPiece[];
   /** Operators that show it; none where there is nothing to see. */
   readonly shown: string;
   /** From its start to its end as shown. */
@@ -41,13 +53,17 @@ interface Lettering {
   readonly share: number;
 }
 
-function letteringOf(text: string, style: TextStyleName, font: PdfFont): Lettering {
+function letteringMade(text: string, style: TextStyleName, pieces: readonly TextPiece[]): Lettering {
   const fontMm = textFontMm(style);
-  const glyphs = textGlyphs(text, font);
-  const naturalMm = glyphs.widthShare * fontMm;
+  const naturalMm = pieces.reduce((sum, { widthShare }) => sum + widthShare, 0) * fontMm;
   const share = Math.min(1, textWidthMm(text, style) / naturalMm);
-  const shown = glyphs.glyphs.length === 0 ? '' : glyphOperators(glyphs, fontMm);
-  return { font, shown, widthMm: naturalMm * share, share };
+  return {
+    weight: textStyles[style].weight,
+    pieces,
+    shown: glyphOperators(pieces, fontMm),
+    widthMm: naturalMm * share,
+    share,
+  };
 }
 
 function inkOperators(ink: Ink, pen: Pen, lettering: (ink: TextInk) => Lettering): string {
@@ -141,18 +157,19 @@ function discOperators({ centre: [x, y], radiusMm: r, fill, stroke }: DiscInk, p
 const anchorShares = { start: 0, middle: -0.5, end: -1 } as const;
 
 /** Text over its ground, which is the same letters drawn with a wide pen. */
-function textOperators(ink: TextInk, { font, shown, widthMm, share }: Lettering, pen: Pen): string {
+function textOperators(ink: TextInk, { weight, shown, widthMm, share }: Lettering, pen: Pen): string {
   if (shown === '') return '';
   const { style, colour, at, anchor, angleDeg, halo } = ink;
   const fontMm = textFontMm(style);
+  const { seen, mute } = faceNames[weight];
   const from: Point = [anchorShares[anchor] * widthMm, textStyles[style].capMm / 2];
   const placed = `${textPlace(at, angleDeg, from)} Tm ${shown}`;
   const [squeezed, released] = share === 1 ? ['', ''] : [`${mm(100 * share)} Tz `, '100 Tz '];
   const ground =
     halo === null
       ? ''
-      : `${pen.stroke(groundStroke(halo))}/Artifact BMC 1 Tr ${pen.font(font.muteName, fontMm)}${placed}0 Tr EMC `;
-  return `BT ${squeezed}${ground}${pen.font(font.name, fontMm)}${pen.fill(colour)}${placed}${released}ET`;
+      : `${pen.stroke(groundStroke(halo))}/Artifact BMC 1 Tr ${pen.font(mute, fontMm)}${placed}0 Tr EMC `;
+  return `BT ${squeezed}${ground}${pen.font(seen, fontMm)}${pen.fill(colour)}${placed}${released}ET`;
 }
 
 function groundStroke(colour: ColourName): Stroke {

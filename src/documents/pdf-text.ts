@@ -1,13 +1,28 @@
 import bidiFactory from 'bidi-js';
-import type { GlyphPlace, PdfFont } from './pdf-file.ts';
+import type { GlyphPlace, PdfFace, PdfGlyph } from './pdf-face.ts';
 import { oneLine, rightToLeft } from './words.ts';
 
-/** A line of text as the glyphs of a font, from left to right. */
-export interface TextGlyphs {
-  readonly glyphs: ReturnType<PdfFont['glyphs']>;
+/** Glyphs that stand together wherever they stand, from left to right: a word, or what runs to the left. */
+export interface TextPiece {
+  readonly glyphs: readonly PdfGlyph[];
   /** Width over the font size. */
   readonly widthShare: number;
+  readonly stretches: readonly Stretch[];
 }
+
+/** Glyphs on one height, in thousandths of the font size. */
+interface Stretch {
+  readonly rise: number;
+  /** What a row of glyphs holds. */
+  readonly row: string;
+  /** How far right of the pen it begins. */
+  readonly from: number;
+  /** How far the pen goes back after it. */
+  readonly back: number;
+}
+
+/** Puts lines of text into the pieces of a face; what it has met before is not shaped again. */
+export type TextSetter = (text: string) => readonly TextPiece[];
 
 const bidi = bidiFactory();
 
@@ -16,21 +31,66 @@ const unseen = /[\u00ad\u061c\u200b\u200e\u200f\u2060\ufeff]/gu;
 /** What a reader is shown for a letter that the font has not. */
 const noGlyph = '\ufffd';
 
-export function textGlyphs(text: string, font: PdfFont): TextGlyphs {
-  const glyphs = textRuns(textOnPaper(text, font)).flatMap((run) => font.glyphs(run));
-  return { glyphs, widthShare: glyphs.reduce((sum, { place }) => sum + place.xAdvance, 0) / 1000 };
+export function textSetter(face: Pick<PdfFace, 'has' | 'glyphs'>): TextSetter {
+  const words = new Map<string, TextPiece>();
+  const wordPiece = (word: string): TextPiece => {
+    const piece = words.get(word) ?? pieceOf(face.glyphs(word));
+    words.set(word, piece);
+    return piece;
+  };
+  // what runs to the left is shaped as a whole: its words stand in an order of their own
+  const runPieces = (run: string) =>
+    rightToLeft.test(run) ? [pieceOf(face.glyphs(run))] : (run.match(wordWithSpace) ?? []).map(wordPiece);
+  return (text) => textRuns(textOnPaper(text, face)).flatMap(runPieces);
+}
+
+const wordWithSpace = /[^ ]* |[^ ]+/gu;
+
+export function pieceOf(glyphs: readonly PdfGlyph[]): TextPiece {
+  const stretches: Stretch[] = [];
+  let at = 0;
+  for (let end = 1; end <= glyphs.length; end++) {
+    if (glyphs[end]?.place.yOffset === glyphs[at]?.place.yOffset) continue;
+    stretches.push(stretchOf(glyphs.slice(at, end)));
+    at = end;
+  }
+  return { glyphs, widthShare: glyphs.reduce((sum, { place }) => sum + place.xAdvance, 0) / 1000, stretches };
+}
+
+function stretchOf(glyphs: readonly PdfGlyph[]): Stretch {
+  let row = '';
+  let backed = glyphs[0]?.place.xOffset ?? 0;
+  for (const { id, place } of glyphs) {
+    row = rowJoined(row, backed - place.xOffset, `<${glyphCode(id)}>`);
+    backed = backAfter(place);
+  }
+  return { rise: glyphs[0]?.place.yOffset ?? 0, row, from: glyphs[0]?.place.xOffset ?? 0, back: backed };
+}
+
+/** Example: 31 -> "001f" */
+export function glyphCode(id: number): string {
+  return id.toString(16).padStart(4, '0');
+}
+
+/** A row with another behind it. @param back how far the pen goes back between them, in thousandths of the font size */
+function rowJoined(row: string, back: number, next: string): string {
+  const moved = rounded(back, 10);
+  if (moved !== 0) return `${row}${moved}${next}`;
+  return row === '' ? next : row.slice(0, -1) + next.slice(1);
 }
 
 /** Text of a hostile plan as it can be printed: one line, spaces as a browser sets them, no more than two marks on a letter (more would climb into the
  *  line above), and a sign for each letter that the font has not. */
-export function textOnPaper(text: string, font: Pick<PdfFont, 'has'>): string {
+export function textOnPaper(text: string, face: Pick<PdfFace, 'has'>): string {
+  // most of what is printed is such, and has nothing to be mended
+  if (/^[!-~]+(?: [!-~]+)*$/u.test(text)) return text;
   const line = oneLine(text)
     .replace(/ +/gu, ' ')
     .replace(/\p{Zs}/gu, ' ')
     .replace(/(\p{M}{2})\p{M}+/gu, '$1');
   let letters = '';
   for (const letter of line) {
-    if (font.has(letter.codePointAt(0) ?? 0)) letters += letter;
+    if (face.has(letter.codePointAt(0) ?? 0)) letters += letter;
     else if (!/\p{Cf}|\p{Variation_Selector}/u.test(letter)) letters += noGlyph;
   }
   return letters;
@@ -75,31 +135,24 @@ function runReadable(run: string): string {
   return turnedByShaping.test(run) ? run : [...run].reverse().join('');
 }
 
-/** The operators that show glyphs, each where shaping has put it. @param fontMm font size */
-export function glyphOperators({ glyphs }: TextGlyphs, fontMm: number): string {
+/** The operators that show pieces one after the other, each glyph where shaping has put it. @param fontMm font size */
+export function glyphOperators(pieces: readonly TextPiece[], fontMm: number): string {
   let shown = '';
   let row = '';
-  let codes = '';
   let backed = 0;
   let risen = 0;
   const rowEnd = () => {
-    if (codes !== '') row += `<${codes}>`;
     if (row !== '') shown += `[${row}]TJ `;
-    row = codes = '';
+    row = '';
   };
-  for (const { code, place } of glyphs) {
-    if (place.yOffset !== risen) {
+  for (const stretch of pieces.flatMap(({ stretches }) => stretches)) {
+    if (stretch.rise !== risen) {
       rowEnd();
-      risen = place.yOffset;
+      risen = stretch.rise;
       shown += `${rounded((risen * fontMm) / 1000, 1000)} Ts `;
     }
-    const back = rounded(backed - place.xOffset, 10);
-    if (back !== 0) {
-      row += `${codes === '' ? '' : `<${codes}>`}${back}`;
-      codes = '';
-    }
-    codes += code;
-    backed = backAfter(place);
+    row = rowJoined(row, backed - stretch.from, stretch.row);
+    backed = stretch.back;
   }
   rowEnd();
   return risen === 0 ? shown : `${shown}0 Ts `;

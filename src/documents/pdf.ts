@@ -1,11 +1,12 @@
 import type { Page } from './page.ts';
-import type { PaperFonts } from './paper-source.ts';
-import { pdfOpen } from './pdf-file.ts';
+import { type PaperFonts, perSource } from './paper-source.ts';
+import { faceOf } from './pdf-face.ts';
+import { libraryFont, type PdfContent, type PdfFaces, pdfContent, pdfOpen } from './pdf-file.ts';
 import { pdfInker } from './pdf-inks.ts';
 import { planFileName } from './plan-data.ts';
 import { oneLine } from './words.ts';
 
-export interface PdfContent {
+export interface PdfAbout {
   readonly title: string;
   /** Day that it carries, such as 2027-03-01. */
   readonly date: string;
@@ -17,15 +18,27 @@ export interface PdfContent {
 /** Pages as one PDF, each of its own size, text in fonts that lie inside. The same pages and content give the same bytes, wherever it is made. */
 export async function pagesPdf(
   pages: readonly Page[],
-  { title, date, planText, fonts }: PdfContent,
+  { title, date, planText, fonts }: PdfAbout,
 ): Promise<Uint8Array> {
   const bytes = new TextEncoder().encode(planText);
   const attached = { name: planFileName, type: 'application/json', about: 'The plan, to be opened again', bytes };
-  const file = pdfOpen({ title: oneLine(title), date, fonts, attached });
-  const inked = pdfInker(file.fonts);
-  for (const { widthMm, heightMm, title: name, subject, groups } of pages) {
+  const { faces, contentOf } = setterOf(fonts);
+  const file = pdfOpen({ title: oneLine(title), date, faces, attached });
+  for (const page of pages) {
+    const { widthMm, heightMm, title: name, subject } = page;
     const mark = pages.length === 1 ? null : oneLine(`${name}: ${subject}`);
-    file.page({ widthMm, heightMm, mark }, inked(groups.flatMap(({ inks }) => inks)));
+    file.page({ widthMm, heightMm, mark }, contentOf(page));
   }
   return file.bytes();
 }
+
+/** Sets pages in the faces of some fonts: a page that goes into several files is set once. */
+const setterOf = perSource((fonts: PaperFonts) => {
+  const faces: PdfFaces = { regular: faceOf(libraryFont(fonts.regular)), bold: faceOf(libraryFont(fonts.bold)) };
+  const inked = pdfInker(faces);
+  const contentOf = perSource((page: Page): PdfContent => {
+    const { operators, letterings } = inked(page.groups.flatMap(({ inks }) => inks));
+    return pdfContent(operators, page.heightMm, letterings);
+  });
+  return { faces, contentOf };
+});

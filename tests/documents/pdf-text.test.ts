@@ -1,7 +1,7 @@
 import bidiFactory from 'bidi-js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { glyphOperators, textOnPaper, textRuns } from '../../src/documents/pdf-text.ts';
+import { glyphOperators, pieceOf, textOnPaper, textRuns } from '../../src/documents/pdf-text.ts';
 
 const all = { has: () => true };
 
@@ -51,7 +51,7 @@ describe('glyphs', () => {
   const place = { xAdvance: 600, advanceWidth: 600, xOffset: 0, yOffset: 0 };
   const shown = (...places: Partial<typeof place>[]) =>
     glyphOperators(
-      { glyphs: places.map((over, i) => ({ code: `000${i + 1}`, place: { ...place, ...over } })), widthShare: 0 },
+      [pieceOf(places.map((over, i) => ({ id: i + 1, codePoints: [], place: { ...place, ...over } })))],
       10,
     );
 
