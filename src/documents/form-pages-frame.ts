@@ -41,7 +41,8 @@ function cautionRows({ cautions }: TitleBlock, width: number): readonly string[]
 }
 
 function footMm(block: TitleBlock, width: number): number {
-  return 2 + Math.max(cautionRows(block, width).length * smallRowMm, 2 * rowMm);
+  const beside = block.faults === null ? 2 : 3;
+  return 2 + Math.max(cautionRows(block, width).length * smallRowMm, beside * rowMm);
 }
 
 /** A column over all of the page's width, from the top or the foot. */
@@ -82,6 +83,7 @@ export function footInks(block: TitleBlock, paper: FormPaper, count: SheetCount)
   const answers = block.designer === '' ? notChecked : textCut(block.designer, 'sheet-text', besideMm - 2);
   const style = block.designer === '' ? 'sheet-fault' : 'sheet-text';
   textAt(column, answers, style, [right, column.y + 1.5 * rowMm], 'end');
+  if (block.faults !== null) textAt(column, block.faults, 'sheet-fault', [right, column.y + 2.5 * rowMm], 'end');
   for (const line of cautionRows(block, column.width)) textRow(column, line, 'sheet-small', smallRowMm);
   return column.inks;
 }

@@ -16,7 +16,7 @@ export function calendarText(source: PaperSource): string | null {
   );
   if (events.length === 0) return null;
   const papers = papersOf(source.file);
-  const cautions = cautionsOf(papers);
+  const cautions = cautionsOf(papers, source.analysis);
   const stamp = `${dateDigits(papers.date ?? source.date)}T000000Z`;
   const lines = [
     'BEGIN:VCALENDAR',

@@ -39,7 +39,10 @@ export function narrowInks(block: TitleBlock, layout: SheetLayout, count: SheetC
     ...textLinesFirst(block.designer, 'sheet-text', column.width, 2),
   ];
   const cautions = block.cautions.flatMap((line) => textLines(line, 'sheet-text', column.width));
-  const missing = block.designer === '' ? textLines(`${notChecked}.`, 'sheet-fault', column.width) : [];
+  const missing = [
+    ...(block.designer === '' ? [notChecked] : []),
+    ...(block.faults === null ? [] : [block.faults]),
+  ].flatMap((words) => textLines(`${words}.`, 'sheet-fault', column.width));
   const lines = foot.length + cautions.length + missing.length;
   column.y = strip.y + strip.height - padMm - lines * rowMm - 1;
   rule(column, -1);

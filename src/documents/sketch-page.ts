@@ -6,9 +6,9 @@ import type { Page, PageGroup } from './page.ts';
 import type { PaperSource } from './paper-source.ts';
 import { type Column, penStroke, rowMm, rule, textAt, textRow } from './strip-pen.ts';
 import { type TextStyleName, textStyles } from './styles.ts';
-import { textCut, textLinesFirst } from './text-width.ts';
-import { acrossWords, sheetNumberText, titleBlockOf } from './title-block.ts';
-import { statusNames, textBefore } from './words.ts';
+import { textCut, textLinesFirst, textWidthMm } from './text-width.ts';
+import { sheetNumberText, titleBlockOf } from './title-block.ts';
+import { notChecked, statusNames, textBefore } from './words.ts';
 
 /** Pages of sketches that stand under each other, each to its scale: doorways and sections. */
 
@@ -75,7 +75,6 @@ function frameInks(block: Block, scale: number, count: { readonly page: number; 
   textAt(column, scaleText, 'sheet-head', [column.left + column.width, column.y - rowMm / 2], 'end');
   rule(column, 1.5);
 
-  const answers = acrossWords(block);
   const facts = [block.project, statusNames[block.status], block.date].filter((part) => part !== '');
   const lines = block.cautions.flatMap((caution) => textLinesFirst(caution, 'sheet-text', column.width, 2));
   column.y = page.heightMm - margin.bottom - footMm + 3;
@@ -83,11 +82,15 @@ function frameInks(block: Block, scale: number, count: { readonly page: number; 
   const sheet = sheetNumberText(block, count, { what: 'Sheet', style: 'sheet-head', widthMm: 58 });
   textAt(column, sheet, 'sheet-head', [column.left + column.width, column.y + rowMm / 2], 'end');
   textRow(column, textCut(facts.map(textBefore).join(', '), 'sheet-text', column.width - 60), 'sheet-text');
-  const designer =
-    answers === null
-      ? `Responsible designer: ${textBefore(block.designer)}`
-      : `No responsible designer is named. ${answers}.`;
-  textRow(column, textCut(designer, 'sheet-head', column.width), answers === null ? 'sheet-head' : 'sheet-fault');
+  const isNamed = block.designer !== '';
+  const designer = isNamed
+    ? `Responsible designer: ${textBefore(block.designer)}`
+    : `${notChecked}: no responsible designer is named.`;
+  const faultsMm = block.faults === null ? 0 : textWidthMm(block.faults, 'sheet-fault') + 2;
+  if (block.faults !== null)
+    textAt(column, block.faults, 'sheet-fault', [column.left + column.width, column.y + rowMm / 2], 'end');
+  const [style, roomMm] = [isNamed ? 'sheet-head' : 'sheet-fault', column.width - faultsMm] as const;
+  textRow(column, textCut(designer, style, roomMm), style);
   for (const text of lines) textRow(column, text, 'sheet-text');
   return inks;
 }

@@ -6,7 +6,7 @@ import type { SheetLayout } from './sheet.ts';
 import { type Column, padMm, penStroke, rowMm, textAt } from './strip-pen.ts';
 import type { TextStyleName } from './styles.ts';
 import { textCut, textLinesFirst, textWidthMm } from './text-width.ts';
-import { cautionsOf, notChecked, oneLine, statusNames, textBefore } from './words.ts';
+import { cautionsOf, faultsOpen, notChecked, oneLine, statusNames, textBefore } from './words.ts';
 
 /** What the title block of a sheet says. */
 export interface TitleBlock {
@@ -18,6 +18,8 @@ export interface TitleBlock {
   readonly date: string;
   /** Empty: nobody is responsible. */
   readonly designer: string;
+  /** What keeps a sheet for construction from being built from; null where nothing does. */
+  readonly faults: string | null;
   readonly revisions: readonly Revision[];
   /** Null: not known. */
   readonly northDeg: number | null;
@@ -30,7 +32,7 @@ export interface SheetCount {
   readonly of: number;
 }
 
-export function titleBlockOf({ file, plan, date }: PaperSource, subject: string): TitleBlock {
+export function titleBlockOf({ file, plan, analysis, date }: PaperSource, subject: string): TitleBlock {
   const papers = papersOf(file);
   const { status, northDeg } = papers;
   return {
@@ -41,6 +43,7 @@ export function titleBlockOf({ file, plan, date }: PaperSource, subject: string)
     status,
     date: papers.date ?? date,
     designer: oneLine(papers.designer),
+    faults: faultsOpen(papers, analysis),
     revisions: papers.revisions.map(({ mark, date: day, text, by }) => ({
       mark: oneLine(mark),
       date: oneLine(day),
@@ -48,13 +51,14 @@ export function titleBlockOf({ file, plan, date }: PaperSource, subject: string)
       by: oneLine(by),
     })),
     northDeg,
-    cautions: cautionsOf(papers),
+    cautions: cautionsOf(papers, analysis),
   };
 }
 
-/** What stands in large letters across a sheet that nobody answers for; null where somebody does. */
-export function acrossWords({ designer }: Pick<TitleBlock, 'designer'>): string | null {
-  return designer === '' ? notChecked : null;
+/** What stands in large letters across a sheet that nobody answers for, or that has faults and is there to build from; null where it may be. */
+export function acrossWords({ designer, faults }: Pick<TitleBlock, 'designer' | 'faults'>): string | null {
+  if (designer !== '') return faults;
+  return faults === null ? notChecked : `${notChecked}. ${faults}`;
 }
 
 /** Sheet or page and how many there are, the number of the papers before it. Examples: "B-12, sheet 1 of 6", "Page 1 of 6" */
@@ -110,6 +114,7 @@ function cellRows(block: TitleBlock, { scale, paper }: SheetLayout, count: Sheet
       },
     ],
     [cell('Status', statusNames[block.status], 0.6), cell('Date', block.date, 0.4)],
+    ...(block.faults === null ? [] : [[cell('Findings', block.faults, 1, 2, 'sheet-fault')]]),
     [designer],
     [cell('Scale', `1 : ${scale}`, 0.24), cell('Paper', paper, 0.28), cell('Number', number, numberShare)],
   ];

@@ -30,8 +30,24 @@ export const notChecked = 'Not checked for construction';
 export const cautionLines: readonly string[] = [whoComesFirst, `${fromPlan} ${notChecked}.`];
 
 /** The same on papers that somebody answers for and that are there to build from. */
-export function cautionsOf({ designer, status }: Pick<Papers, 'designer' | 'status'>): readonly string[] {
-  return designer !== '' && status === 'for-construction' ? [whoComesFirst, fromPlan] : cautionLines;
+export function cautionsOf(
+  papers: Pick<Papers, 'designer' | 'status'>,
+  analysis: Pick<Analysis, 'findings'>,
+): readonly string[] {
+  const { designer, status } = papers;
+  if (designer === '' || status !== 'for-construction') return cautionLines;
+  const faults = faultsOpen(papers, analysis);
+  return [whoComesFirst, faults === null ? fromPlan : `${fromPlan} ${faults}.`];
+}
+
+/** What papers say that are there to build from while the floor has faults; null where they are not, or it has none.
+ *  Example: "3 faults open: not for construction" */
+export function faultsOpen(
+  { status }: Pick<Papers, 'status'>,
+  { findings }: Pick<Analysis, 'findings'>,
+): string | null {
+  const count = findings.filter(({ severity }) => severity === 'fault').length;
+  return status === 'for-construction' && count > 0 ? `${countText('fault', count)} open: not for construction` : null;
 }
 
 export const statusNames: Readonly<Record<PaperStatus, string>> = {
