@@ -29,6 +29,7 @@ export interface GlyphPlace {
 export interface LibraryFont {
   readonly unitsPerEm: number;
   _glyphs: Record<number, unknown>;
+  getGlyph: (id: number, codePoints?: readonly number[]) => unknown;
   hasGlyphForCodePoint(codePoint: number): boolean;
   layout(
     text: string,
@@ -44,6 +45,7 @@ export interface LibraryFont {
 }
 
 export function faceOf(font: LibraryFont): PdfFace {
+  glyphsTellApart(font);
   const known = new Map<number, boolean>();
   const shares = 1000 / font.unitsPerEm;
   return {
@@ -54,8 +56,6 @@ export function faceOf(font: LibraryFont): PdfFace {
       return has;
     },
     glyphs(run) {
-      // the library remembers of a glyph what it read as when it was first met, in whatever text that was
-      font._glyphs = {};
       const { glyphs, positions } = font.layout(run);
       return glyphs.map(({ id, codePoints, advanceWidth }, i): PdfGlyph => {
         const { xAdvance = 0, xOffset = 0, yOffset = 0 } = positions[i] ?? {};
@@ -68,5 +68,20 @@ export function faceOf(font: LibraryFont): PdfFace {
         return { id, codePoints, place };
       });
     },
+  };
+}
+
+/** Of its own accord a font remembers of a glyph what it read as when it was first met, in whatever text that was. */
+function glyphsTellApart(font: LibraryFont): void {
+  const { getGlyph } = font;
+  const known = new Map<string, unknown>();
+  font.getGlyph = (id, codePoints = []) => {
+    const key = `${id} ${codePoints}`;
+    const found = known.get(key);
+    if (found !== undefined) return found;
+    font._glyphs = {};
+    const glyph = getGlyph.call(font, id, codePoints);
+    known.set(key, glyph);
+    return glyph;
   };
 }

@@ -38,13 +38,28 @@ export function textSetter(face: Pick<PdfFace, 'has' | 'glyphs'>): TextSetter {
     words.set(word, piece);
     return piece;
   };
+  const figures = figureSetter(face);
+  const partPiece = (part: string) => (figureFirst.test(part) ? pieceOf(figures(part)) : wordPiece(part));
   // what runs to the left is shaped as a whole: its words stand in an order of their own
   const runPieces = (run: string) =>
-    rightToLeft.test(run) ? [pieceOf(face.glyphs(run))] : (run.match(wordWithSpace) ?? []).map(wordPiece);
+    rightToLeft.test(run) ? [pieceOf(face.glyphs(run))] : (run.match(figuresOrWord) ?? []).map(partPiece);
   return (text) => textRuns(textOnPaper(text, face)).flatMap(runPieces);
 }
 
-const wordWithSpace = /[^ ]* |[^ ]+/gu;
+const figuresOrWord = /[\d.,:@ \u00a0-]+|[^\d.,:@ \u00a0-]+ ?/gu;
+const figureFirst = /^[\d.,:@ \u00a0-]/u;
+
+/** Figures and marks among them, of which a long list has no end of different ones: each is moved by nothing but the one that follows it, so that they
+ *  are shaped two by two. */
+export function figureSetter(face: Pick<PdfFace, 'glyphs'>): (figures: string) => readonly PdfGlyph[] {
+  const known = new Map<string, PdfGlyph>();
+  const first = (pair: string): PdfGlyph => {
+    const glyph = known.get(pair) ?? (face.glyphs(pair)[0] as PdfGlyph);
+    known.set(pair, glyph);
+    return glyph;
+  };
+  return (figures) => Array.from({ length: figures.length }, (_, i) => first(figures.slice(i, i + 2)));
+}
 
 export function pieceOf(glyphs: readonly PdfGlyph[]): TextPiece {
   const stretches: Stretch[] = [];

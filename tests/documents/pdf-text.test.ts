@@ -1,7 +1,10 @@
 import bidiFactory from 'bidi-js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { glyphOperators, pieceOf, textOnPaper, textRuns } from '../../src/documents/pdf-text.ts';
+import { faceOf } from '../../src/documents/pdf-face.ts';
+import { libraryFont } from '../../src/documents/pdf-file.ts';
+import { figureSetter, glyphOperators, pieceOf, textOnPaper, textRuns } from '../../src/documents/pdf-text.ts';
+import { shippedFonts } from './paper-fixture.ts';
 
 const all = { has: () => true };
 
@@ -69,4 +72,23 @@ describe('glyphs', () => {
       '[<0001>]TJ 1.5 Ts [300<0002>]TJ 0 Ts [300<0003>]TJ ',
     );
   });
+});
+
+describe('figures', () => {
+  it.each(['regular', 'bold'] as const)(
+    'set two by two stand as the font library sets them as a whole: %s',
+    async (weight) => {
+      const face = faceOf(libraryFont((await shippedFonts())[weight]));
+      const figures = figureSetter(face);
+      fc.assert(
+        fc.property(
+          fc.string({ unit: fc.constantFrom(...'0123456789.,:@- \u00a0'), minLength: 1, maxLength: 12 }),
+          (text) => {
+            expect(figures(text)).toEqual(face.glyphs(text));
+          },
+        ),
+        { seed: 3, numRuns: 500 },
+      );
+    },
+  );
 });
