@@ -1,6 +1,6 @@
 import { roundedText } from '../plan/figure-words.ts';
 import { findingKinds } from '../plan/finding-kinds.ts';
-import { heatingSteps, orderStarts, secondStart, setOutTolerance } from '../plan/papers.ts';
+import { heatingSteps, leastBase, orderStarts, secondStart, setOutTolerance } from '../plan/papers.ts';
 import {
   defaultRuleSet,
   defaults,
@@ -25,7 +25,11 @@ export function referencePage(): string {
     thicknessSection(),
     figureSection('What a plan takes where it says nothing', defaults),
     figureSection('Figures of the rules', rules),
-    figureSection('What orders start with', { ...orderStarts, setOutToleranceMm: setOutTolerance }),
+    figureSection('What orders start with', {
+      ...orderStarts,
+      setOutToleranceMm: setOutTolerance,
+      leastBaseMm: leastBase,
+    }),
     heatingSection(),
     materialSection(),
     findingSection(),

@@ -3,6 +3,7 @@ import { namesText, naturalOrder, roundedText } from '../plan/figure-words.ts';
 import { type Ordering, orderingOf, type Pour, pourOf } from '../plan/papers.ts';
 import type { Plan } from '../plan/plan.ts';
 import { type PaperSource, perSource } from './paper-source.ts';
+import { pointCautionTexts } from './point-cautions.ts';
 import { type FloorExit, pourApartWords, pourDaysGiven, pourExit } from './pour-days.ts';
 import { floorWays, lotOrder, lotTaken } from './pour-order.ts';
 
@@ -87,6 +88,7 @@ function pourPlanMade(source: PaperSource): PourPlan {
     lots,
     told: [
       exit.words,
+      ...pointCautionTexts(source, { kind: 'access', most: 1 }),
       ...pourApartWords(floor),
       ...given.told,
       ...(given.days.length > 0 && unnamed > 0

@@ -5,6 +5,7 @@ import type { Plan, Room } from '../plan/plan.ts';
 import { drynessText, type FirstHeating, heatingMomentText } from './first-heating.ts';
 import type { Form } from './form.ts';
 import type { PaperSource } from './paper-source.ts';
+import { pointCautionTexts } from './point-cautions.ts';
 import { someText } from './pour-days.ts';
 import { aboutFields, emptyRows, head, signatures, text, toFill } from './records-parts.ts';
 import { sourceStanding, sourceWhere } from './source-words.ts';
@@ -57,11 +58,14 @@ function pointWords(source: PaperSource): readonly string[] {
   const without = plan.rooms.filter((room) => room.heated && !testPoints.some((point) => roomOf(plan, point) === room));
   return [
     'Samples are taken at the marked points only, clear of the pipes.',
+    ...pointCautionTexts(source, { kind: 'test', most: mostCautions }),
     ...(without.length === 0
       ? []
       : [`No point is marked in ${someText(without.map(({ id }) => names.room(id)))}: ${rule}.`]),
   ];
 }
+
+const mostCautions = 12;
 
 function roomOf({ rooms }: Plan, { at }: NamedPoint): Room | undefined {
   return rooms.find((room) => regionContains(room, at));

@@ -1,7 +1,5 @@
-import { pointDistance } from '../geometry/point.ts';
-import { WELD_MM } from '../geometry/tolerance.ts';
-import { papersOf } from '../plan/papers.ts';
 import type { PaperSource } from './paper-source.ts';
+import { pointCautionTexts } from './point-cautions.ts';
 import { roomsWithoutWall, wholeMm } from './setting-out.ts';
 import { floorFrame, frameFigures, gridName, pointName, roomName, type SetOutFrame } from './setting-out-frame.ts';
 import { basePointsOff, gridLinesOff, placeOffText } from './setting-out-sheet.ts';
@@ -14,7 +12,11 @@ const mostNamed = 3;
 
 /** Sentence by sentence, the gravest first; none where all marks serve and are drawn. */
 export function settingOutCautions(source: PaperSource): readonly string[] {
-  return [...roomCautions(source), ...servingCautions(source), ...offCautions(source)];
+  return [
+    ...roomCautions(source),
+    ...pointCautionTexts(source, { kind: 'base', most: mostNamed }),
+    ...offCautions(source),
+  ];
 }
 
 function roomCautions(source: PaperSource): readonly string[] {
@@ -23,16 +25,6 @@ function roomCautions(source: PaperSource): readonly string[] {
   const names = named(rooms.map((id) => roomName(source, id)));
   const has = rooms.length === 1 ? `Room ${names} has` : `Rooms ${names} have`;
   return [`${has} no straight wall to measure from: mark two base points and enter them in the plan.`];
-}
-
-/** Base points that no line can be laid through. */
-function servingCautions(source: PaperSource): readonly string[] {
-  const { basePoints } = papersOf(source.file);
-  const [first] = basePoints;
-  if (first === undefined) return [];
-  if (basePoints.some(({ at }) => pointDistance(first.at, at) > WELD_MM)) return [];
-  const what = basePoints.length === 1 ? 'There is one base point only' : 'The base points lie at one place';
-  return [`${what}: set out from the ${floorFrame(source) === null ? 'walls' : 'grid lines'}.`];
 }
 
 /** Base points and grid lines too far off to be drawn, with what finds them. */

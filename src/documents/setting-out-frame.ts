@@ -56,11 +56,18 @@ function floorMiddle(bays: PaperSource['analysis']['bays']): Point {
   return sum === 0 ? [0, 0] : [x / sum, y / sum];
 }
 
-/** x from the first base point to the next, y square to it on the side that more of the floor lies on. */
-function baseFrame(points: Papers['basePoints'], floor: Point): SetOutFrame | null {
+/** The two base points that a line is laid through: the first, and the next that lies elsewhere; null where there are none. */
+export function basePair(points: readonly NamedPoint[]): readonly [NamedPoint, NamedPoint] | null {
   const [first] = points;
   const second = points.find(({ at }) => first !== undefined && pointDistance(first.at, at) > WELD_MM);
-  if (first === undefined || second === undefined) return null;
+  return first === undefined || second === undefined ? null : [first, second];
+}
+
+/** x from the first base point to the next, y square to it on the side that more of the floor lies on. */
+function baseFrame(points: Papers['basePoints'], floor: Point): SetOutFrame | null {
+  const pair = basePair(points);
+  if (pair === null) return null;
+  const [first, second] = pair;
   const along = pointDirection(first.at, second.at);
   const across = squareTowards(along, first.at, floor);
   const isRight = along[0] * across[1] - along[1] * across[0] > 0;
@@ -79,7 +86,7 @@ function baseFrame(points: Papers['basePoints'], floor: Point): SetOutFrame | nu
 
 /** From where two grid lines cross that are square to each other, x along the one that lies more level on the sheet; from the end of one where no two do. */
 function gridFrame(lines: readonly GridLine[], floor: Point): SetOutFrame | null {
-  const usable = lines.filter(({ from, to }) => pointDistance(from, to) > WELD_MM);
+  const usable = gridLinesUsable(lines);
   const [first] = usable;
   if (first === undefined) return null;
   const crossing = usable.find((line) => isSquare(first, line));
@@ -106,6 +113,11 @@ function gridFrame(lines: readonly GridLine[], floor: Point): SetOutFrame | null
   };
 }
 
+/** Those that have a length. */
+export function gridLinesUsable(lines: readonly GridLine[]): readonly GridLine[] {
+  return lines.filter(({ from, to }) => pointDistance(from, to) > WELD_MM);
+}
+
 function isSquare(line: GridLine, { from, to }: GridLine): boolean {
   const [ux, uy] = pointDirection(line.from, line.to);
   return Math.abs((to[0] - from[0]) * ux + (to[1] - from[1]) * uy) <= EQUAL_LENGTH_MM;
@@ -125,7 +137,7 @@ function nameInFull(name: string): string {
   return textCut(oneLine(name), 'sheet-text', endlessNameMm);
 }
 
-export function pointName({ name }: NamedPoint): string {
+export function pointName({ name }: Pick<NamedPoint, 'name'>): string {
   return textCut(oneLine(name), 'sheet-text', widestNameMm);
 }
 

@@ -3,6 +3,7 @@ import type { Drawing, DrawingItem } from './drawing.ts';
 import { drawingOf, itemsInOrder } from './drawing-list.ts';
 import { testPointItems } from './joint-dimensions-marks.ts';
 import type { PaperSource } from './paper-source.ts';
+import { type PointCaution, pointCautionTexts } from './point-cautions.ts';
 import { pourItems } from './pour-items.ts';
 import { type PourLot, pourPlanOf } from './pour-plan.ts';
 import { type Sheets, sheetPages } from './sheet-pages.ts';
@@ -18,8 +19,16 @@ type Facts = readonly (readonly [head: string, text: string])[];
 export function pourPages(source: PaperSource): Sheets {
   const { items, box } = drawingOf(source.plan, source.analysis);
   const drawing: Drawing = { items: pourItems(source, { items, box }), box };
-  const facts = pourPlanOf(source).lots.slice(0, mostDays).map(lotFact);
+  const facts = [...cautionFacts(source, 'access'), ...pourPlanOf(source).lots.slice(0, mostDays).map(lotFact)];
   return sitePages(source, 'Pour plan', drawingAsIs(drawing), facts);
+}
+
+/** So many cautions stand beside the drawing; the form has more of them. */
+const mostCautions = 3;
+
+function cautionFacts(source: PaperSource, kind: PointCaution['kind']): Facts {
+  const texts = pointCautionTexts(source, { kind, most: mostCautions });
+  return texts.map((text) => ['Caution', text.replace(/\.$/u, '')]);
 }
 
 /** So many days stand beside the drawing; all of them are in the list. */
@@ -41,6 +50,7 @@ export function testPointPages(source: PaperSource): Sheets | null {
   const at = (scale: number): Drawing => ({ items: itemsInOrder([...plain, ...testPointItems(source, scale)]), box });
   const facts: Facts = [
     ['Test points', String(points.length)],
+    ...cautionFacts(source, 'test'),
     ['Released by', 'the test alone, never by a date'],
   ];
   return sitePages(source, 'Test points for dryness', { at, small: { items: plain, box } }, facts);

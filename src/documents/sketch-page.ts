@@ -85,7 +85,7 @@ function frameInks(block: Block, scale: number, count: { readonly page: number; 
   const isNamed = block.designer !== '';
   const designer = isNamed
     ? `Responsible designer: ${textBefore(block.designer)}`
-    : `${notChecked}: no responsible designer is named.`;
+    : `${notChecked}: no designer is named.`;
   const faultsMm = block.faults === null ? 0 : textWidthMm(block.faults, 'sheet-fault') + 2;
   if (block.faults !== null)
     textAt(column, block.faults, 'sheet-fault', [column.left + column.width, column.y + rowMm / 2], 'end');

@@ -21,6 +21,8 @@ export type PriceKey = keyof NonNullable<NonNullable<PlanFile['order']>['prices'
 export const orderStarts: Readonly<Record<OrderStartKey, Figure>> = orderStartsJson.starts;
 /** How exactly joints are set out. */
 export const setOutTolerance: Figure = orderStartsJson.setOutToleranceMm;
+/** Two base points are to be at least so far apart. */
+export const leastBase: Figure = orderStartsJson.leastBaseMm;
 
 export interface HeatingStep {
   readonly words: string;
