@@ -1,5 +1,5 @@
 import { expose } from 'comlink';
-import { zipSync } from 'fflate';
+import { type Zippable, zipSync } from 'fflate';
 import { createAnalyser } from '../analysis/analyser.ts';
 import { type Comparison, comparisonOf } from '../documents/compare.ts';
 import { comparisonDocuments } from '../documents/compare-documents.ts';
@@ -42,9 +42,15 @@ function bytesOf({ content }: PaperFile): Uint8Array {
   return typeof content === 'string' ? new TextEncoder().encode(content) : content;
 }
 
+/** Kinds of files that are squeezed already. */
+const squeezes = /\.(?:pdf|xlsx)$/u;
+
 function zipOf(files: readonly PaperFile[]): Uint8Array {
+  const entries = files.map(
+    (file) => [file.name, [bytesOf(file), { level: squeezes.test(file.name) ? 0 : 4 }]] as const,
+  );
   // one day for all of them: the same papers are the same bytes
-  return zipSync(Object.fromEntries(files.map((file) => [file.name, bytesOf(file)])), { mtime: '1980-01-01T00:00:00' });
+  return zipSync(Object.fromEntries(entries) as Zippable, { mtime: '1980-01-01T00:00:00' });
 }
 
 const service = {
@@ -75,7 +81,9 @@ const service = {
     name: string,
     onProgress: (share: number) => void,
   ): Promise<{ readonly name: string; readonly bytes: Uint8Array }> {
-    const wanted = name === allPapers ? made : made.filter((each) => each.name === name);
+    const named = name === allPapers ? made : made.filter((each) => each.name === name);
+    // so that each step of the way is a short one
+    const wanted = [...named.filter(({ gathers }) => !gathers), ...named.filter(({ gathers }) => gathers)];
     if (wanted.length === 0) throw new Error('The plan as it stands has no such paper.');
     const files: PaperFile[] = [];
     for (const [i, { make }] of wanted.entries()) {

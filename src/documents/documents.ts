@@ -19,12 +19,15 @@ export function documentsOf(source: PaperSource, fonts: Fonts): readonly PlanDoc
   const sets = pageSets(source);
   const calendar = calendarText(source);
   return [
-    pdfDocument(source, fonts, {
-      name: 'papers.pdf',
-      words: 'All sheets and records in one, PDF',
-      group: 'sheets',
-      pages: () => handoverPages(sets),
-    }),
+    {
+      ...pdfDocument(source, fonts, {
+        name: 'papers.pdf',
+        words: 'All sheets and records in one, PDF',
+        group: 'sheets',
+        pages: () => handoverPages(sets),
+      }),
+      gathers: true,
+    },
     ...sets.flatMap((set) => setDocuments(source, fonts, set)),
     { name: 'tables.xlsx', words: 'All lists, spreadsheet', group: 'lists', make: () => workbook(source) },
     ...planTables(source).map(({ name, words, make }): PlanDocument => tableDocument(name, words, () => make(source))),

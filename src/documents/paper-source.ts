@@ -27,3 +27,15 @@ export function perSource<Source extends object, Made>(make: (source: Source) =>
     return found.made;
   };
 }
+
+/** Fonts that are read when they are first asked for, and once; what went wrong is tried again. */
+export function fontsOnce(read: () => Promise<PaperFonts>): () => Promise<PaperFonts> {
+  let asked: Promise<PaperFonts> | null = null;
+  return () => {
+    asked ??= read().catch((error: unknown) => {
+      asked = null;
+      throw error;
+    });
+    return asked;
+  };
+}

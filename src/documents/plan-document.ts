@@ -8,6 +8,8 @@ export interface PlanDocument {
   /** What it is, and of what kind of file. */
   readonly words: string;
   readonly group: PaperGroup;
+  /** Made of the pages of others: soon made once they are there. */
+  readonly gathers?: true;
   /** Makes it when it is asked for: one file, or a file a sheet. */
   readonly make: () => Promise<readonly PaperFile[]>;
 }
