@@ -27,9 +27,11 @@ export function basePointItems({ file, plan }: PaperSource, scale: number): read
 }
 
 /** Places where dryness is tested, for the sheet of the records. @param scale 50 for 1 : 50 */
-export function testPointItems({ file }: PaperSource, scale: number): readonly DrawingItem[] {
+export function testPointItems({ file, plan }: PaperSource, scale: number): readonly DrawingItem[] {
   return recordsOf(file).testPoints.flatMap((point, i) =>
-    namedMark('test-point', point, { kind: 'object', id: `test-point-${i + 1}` }, scale),
+    placeIsDrawn(plan, point.at)
+      ? namedMark('test-point', point, { kind: 'object', id: `test-point-${i + 1}` }, scale)
+      : [],
   );
 }
 

@@ -45,7 +45,7 @@ export function pointCautionTexts(
   const own = pointCautions(points).filter((caution) => caution.kind === kind);
   const more = own.length - most;
   const texts = own.slice(0, most).map(({ words }) => words);
-  return more > 0 ? [...texts, `${more} more ${more === 1 ? 'point has a caution' : 'points have cautions'}.`] : texts;
+  return more > 0 ? [...texts, `${more} more ${more === 1 ? 'caution' : 'cautions'} on such points.`] : texts;
 }
 
 /** Base points stand where they can be marked, on the floor or off it: what counts is whether a line can be laid through two of them. */

@@ -5,6 +5,7 @@ import type { Drawing, DrawingItem, LabelItem, LineItem, MarkItem } from './draw
 import { itemsInOrder } from './drawing-list.ts';
 import type { PaperSource } from './paper-source.ts';
 import { type PourLot, pourPlanOf } from './pour-plan.ts';
+import { placeIsDrawn } from './setting-out-sheet.ts';
 import { type FillStyleName, tintCount } from './styles.ts';
 import { bayTints } from './tint.ts';
 import { areaText } from './words.ts';
@@ -28,10 +29,10 @@ export function pourItems(source: PaperSource, drawing: Drawing): readonly Drawi
   return itemsInOrder([...stops, ...kept, ...accessMarks(source), ...lots.flatMap(lotLabels)]);
 }
 
-/** Where it is entered: one that is taken for want of it stands in words only. */
-function accessMarks({ file }: PaperSource): readonly MarkItem[] {
+/** Where it is entered: one that is taken for want of it stands in words only, as does one too far off. */
+function accessMarks({ file, plan }: PaperSource): readonly MarkItem[] {
   const { access } = pourOf(file);
-  if (access === null) return [];
+  if (access === null || !placeIsDrawn(plan, access)) return [];
   return [
     { shape: 'mark', layer: 'marks', style: 'access', at: access, text: null, ref: { kind: 'object', id: 'access' } },
   ];

@@ -1,4 +1,6 @@
-import { papersOf, recordsOf } from '../plan/papers.ts';
+import type { Point } from '../geometry/point.ts';
+import { type Box, boxOf } from '../geometry/ring.ts';
+import { papersOf, pourOf, recordsOf } from '../plan/papers.ts';
 import type { Drawing, DrawingItem } from './drawing.ts';
 import { drawingOf, itemsInOrder } from './drawing-list.ts';
 import { testPointItems } from './joint-dimensions-marks.ts';
@@ -6,6 +8,7 @@ import type { PaperSource } from './paper-source.ts';
 import { type PointCaution, pointCautionTexts } from './point-cautions.ts';
 import { pourItems } from './pour-items.ts';
 import { type PourLot, pourPlanOf } from './pour-plan.ts';
+import { placeIsDrawn } from './setting-out-sheet.ts';
 import { type Sheets, sheetPages } from './sheet-pages.ts';
 import { drawingAsIs, type SheetDrawing, type SheetStrip, stripOf } from './strip-flow.ts';
 import { titleBlockOf } from './title-block.ts';
@@ -18,7 +21,11 @@ type Facts = readonly (readonly [head: string, text: string])[];
 /** The plan day by day, with the joints at which work stops. */
 export function pourPages(source: PaperSource): Sheets {
   const { items, box } = drawingOf(source.plan, source.analysis);
-  const drawing: Drawing = { items: pourItems(source, { items, box }), box };
+  const { access } = pourOf(source.file);
+  const drawing: Drawing = {
+    items: pourItems(source, { items, box }),
+    box: boxWith(source, box, access === null ? [] : [access]),
+  };
   const facts = [...cautionFacts(source, 'access'), ...pourPlanOf(source).lots.slice(0, mostDays).map(lotFact)];
   return sitePages(source, 'Pour plan', drawingAsIs(drawing), facts);
 }
@@ -47,13 +54,29 @@ export function testPointPages(source: PaperSource): Sheets | null {
   if (points.length === 0) return null;
   const { items, box } = drawingOf(source.plan, source.analysis);
   const plain = items.filter(isOfFloor);
-  const at = (scale: number): Drawing => ({ items: itemsInOrder([...plain, ...testPointItems(source, scale)]), box });
+  const held = boxWith(
+    source,
+    box,
+    points.map(({ at: place }) => place),
+  );
+  const at = (scale: number): Drawing => ({
+    items: itemsInOrder([...plain, ...testPointItems(source, scale)]),
+    box: held,
+  });
   const facts: Facts = [
     ['Test points', String(points.length)],
     ...cautionFacts(source, 'test'),
     ['Released by', 'the test alone, never by a date'],
   ];
-  return sitePages(source, 'Test points for dryness', { at, small: { items: plain, box } }, facts);
+  return sitePages(source, 'Test points for dryness', { at, small: { items: plain, box: held } }, facts);
+}
+
+/** The box of a drawing that holds the marks that are drawn beside the floor as well. */
+function boxWith({ plan }: PaperSource, box: Box | null, places: readonly Point[]): Box | null {
+  const drawn = places.filter((place) => placeIsDrawn(plan, place));
+  if (box === null) return null;
+  const { minX, minY, maxX, maxY } = box;
+  return boxOf([[minX, minY], [maxX, maxY], ...drawn]);
 }
 
 /** Floor, things in it and joints, with the names of the bays. */
