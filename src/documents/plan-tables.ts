@@ -1,5 +1,5 @@
 import { doorwaysTable } from './doorway-sheet.ts';
-import type { PaperSource } from './paper-source.ts';
+import { type PaperSource, perSource } from './paper-source.ts';
 import { pourTable } from './pour-papers.ts';
 import { registerTable } from './register.ts';
 import { setOutTable } from './setting-out-table.ts';
@@ -15,7 +15,12 @@ export interface NamedTable {
   readonly make: (source: PaperSource) => Table;
 }
 
-const tables: readonly NamedTable[] = [
+/** Printed, in the workbook and by itself, a table is the same. */
+function madeOnce(list: readonly NamedTable[]): readonly NamedTable[] {
+  return list.map((table) => ({ ...table, make: perSource(table.make) }));
+}
+
+const tables = madeOnce([
   { name: 'take-off', words: 'Take-off', make: (source) => takeoffTable(takeOffOf(source)) },
   {
     name: 'take-off-rooms',
@@ -35,11 +40,11 @@ const tables: readonly NamedTable[] = [
   { name: 'doorways', words: 'Doorways', make: doorwaysTable },
   { name: 'pour-plan', words: 'Pour plan', make: pourTable },
   { name: 'findings', words: 'Findings', make: findingsTable },
-];
-const tileTables: readonly NamedTable[] = [
+]);
+const tileTables = madeOnce([
   { name: 'tiles', words: 'Tiles', make: tilesTable },
   { name: 'cuts', words: 'Cuts at walls', make: cutsTable },
-];
+]);
 
 /** Tables of a plan in the order of the workbook's sheets. */
 export function planTables({ analysis }: PaperSource): readonly NamedTable[] {
