@@ -105,6 +105,16 @@ export interface LabelItem extends DrawingItemBase {
   readonly priority: number;
   /** What it says stands elsewhere on the sheet too: nobody misses it where it finds no room. */
   readonly saidAgain?: true;
+  /** Where it finds no seat and the sheet has leaders: how it stands further off, at the end of one. */
+  readonly led?: LabelLed;
+}
+
+export interface LabelLed {
+  /** Places that a leader may begin at, the best first, mm on the plan. */
+  readonly from: readonly Point[];
+  readonly form: LabelForm;
+  /** The leader may begin at the name of the same thing as well, where that stands. */
+  readonly fromName?: true;
 }
 
 /** Lines of text, set centred under each other. */
@@ -154,6 +164,8 @@ export interface PlacedLabel {
   /** Size of the block, mm on paper. */
   readonly widthMm: number;
   readonly heightMm: number;
+  /** The thin line that joins it to what it belongs to, from there, mm on the plan. */
+  readonly leader?: readonly [Point, Point];
 }
 
 /** What lies behind a text. */

@@ -112,7 +112,9 @@ export function figuresAlong(string: RunningString, ticks: readonly RunningTick[
         }),
       ),
     );
-    return figure(form, places, [stringPoint(string, runningMm), stringPoint(string, runningMm)], ref);
+    const tick = stringPoint(string, runningMm);
+    const led = { from: [tick], form: [{ text, style: 'figure-small' }] } as const;
+    return { ...figure(form, places, [tick, tick], ref), led };
   });
 }
 

@@ -15,6 +15,14 @@ export interface PlaceOptions {
   readonly paperPerPlan: number;
   /** Only what lies here is lettered, mm on the plan: the board does not letter what is far out of view. */
   readonly within?: Box;
+  /** Seats some of those that have found no room, once all others stand. */
+  readonly last?: (placed: readonly PlacedLabel[], standing: Standing) => readonly PlacedLabel[];
+}
+
+/** What stands on a sheet when its labels have their seats. */
+export interface Standing {
+  readonly blocks: Blocks;
+  readonly grounds: Grounds;
 }
 
 /** Seats the labels of a drawing at one scale so that no text stands over a joint, a floor edge, a pin or other text.
@@ -24,7 +32,7 @@ export interface PlaceOptions {
  *  The canvas calls it for each zoom, the sheet for its scale: what is read on both stands in the same place. */
 export function labelsPlace(
   drawing: Pick<Drawing, 'items'>,
-  { paperPerPlan, within }: PlaceOptions,
+  { paperPerPlan, within, last }: PlaceOptions,
 ): readonly PlacedLabel[] {
   const blocks = blocksOf(within && boxScaled(within, paperPerPlan));
   for (const item of drawing.items) itemBlock(blocks, item, paperPerPlan);
@@ -42,7 +50,7 @@ export function labelsPlace(
     const { at, angleDeg, widthMm, heightMm, form } = seated;
     placed.push({ label, form, at, angleDeg, widthMm, heightMm, ground: grounds.at(at) });
   }
-  return placed;
+  return last === undefined ? placed : [...placed, ...last(placed, { blocks, grounds })];
 }
 
 function boxScaled({ minX, minY, maxX, maxY }: Box, by: number): Box {
@@ -59,7 +67,7 @@ function seatPoint(seat: LabelSeat): Point {
 }
 
 /** What text keeps clear of. */
-function itemBlock(blocks: Blocks, item: DrawingItem, paperPerPlan: number): void {
+export function itemBlock(blocks: Blocks, item: DrawingItem, paperPerPlan: number): void {
   const onPaper = ([x, y]: Point): Point => [x * paperPerPlan, y * paperPerPlan];
   if (item.shape === 'line') {
     const widestMm = Math.max(...lineStyles[item.style].strokes.map(({ widthMm }) => widthMm));
@@ -86,7 +94,7 @@ function itemBlock(blocks: Blocks, item: DrawingItem, paperPerPlan: number): voi
   }
 }
 
-function boxAt({ at, widthMm, heightMm, angleDeg }: Seat, paperPerPlan: number): TurnedBox {
+export function boxAt({ at, widthMm, heightMm, angleDeg }: Seat, paperPerPlan: number): TurnedBox {
   return {
     centre: [at[0] * paperPerPlan, at[1] * paperPerPlan] as const,
     halfWidth: widthMm / 2 + haloMm,

@@ -1,8 +1,9 @@
 import type { Point } from '../geometry/point.ts';
 import { type Box, boxMiddle } from '../geometry/ring.ts';
 import type { Drawing, DrawingItem, LabelForm, LabelItem, PlacedLabel } from './drawing.ts';
-import { type Ink, itemInks, labelInks, type PaperPlace, paperPoint } from './ink.ts';
+import { type Ink, itemInks, labelInks, lineInks, type PaperPlace, paperPoint } from './ink.ts';
 import { boxHolds, inksWithin } from './ink-clip.ts';
+import { formsNamed, labelsLed } from './label-led.ts';
 import { labelsPlace } from './label-place.ts';
 import type { Page, PageGroup } from './page.ts';
 import type { PaperBox, SheetLayout } from './sheet.ts';
@@ -35,8 +36,11 @@ export function namesLeft(
   const labels = items.filter((item): item is LabelItem => item.shape === 'label');
   const named = new Set(lettered.flatMap(({ form }) => roomsOf(form)));
   const rooms = new Set(labels.flatMap(({ forms }) => forms.flatMap(roomsOf)));
+  const told = formsNamed(lettered.map(({ item, form }) => ({ label: item, form })));
+  // a joint that its figure has named is not missed by its name
+  const isTold = ({ forms, ref }: LabelItem) => told.has(ref.id) && forms.at(-1)?.[0]?.text === ref.id;
   return {
-    labels: labels.filter((item) => !seated.has(item)),
+    labels: labels.filter((item) => !seated.has(item) && !isTold(item)),
     rooms: [...rooms].filter((id) => !named.has(id)).length,
   };
 }
@@ -55,7 +59,9 @@ export function sheetInOne(
   left?: NamesLeft,
 ): Sheet {
   const place = placeCentred(boxMiddle(drawingBox(drawing)), layout.drawing, layout.scale);
-  const placed = labelsPlace(drawing, { paperPerPlan: place.paperPerPlan });
+  const { paperPerPlan } = place;
+  const last = labelsLed(drawing.items, paperPerPlan, planBox(layout.drawing, place));
+  const placed = labelsPlace(drawing, { paperPerPlan, last });
   const lettered = new Map(placed.map((label) => [label.label, label]));
   const groups = drawingGroups(drawing, { place, lettered, across: acrossGroup(strip, layout.drawing) });
   const own = namesLeft(
@@ -90,6 +96,12 @@ export function placeCentred(middle: Point, { x, y, width, height }: PaperBox, s
   };
 }
 
+/** What of the plan a box on paper shows. */
+function planBox({ x, y, width, height }: PaperBox, { paperPerPlan, offsetMm }: PaperPlace): Box {
+  const [left, top] = [(x - offsetMm[0]) / paperPerPlan, (y - offsetMm[1]) / paperPerPlan];
+  return { minX: left, minY: top, maxX: left + width / paperPerPlan, maxY: top + height / paperPerPlan };
+}
+
 export interface GroupOptions {
   readonly place: PaperPlace;
   readonly lettered: ReadonlyMap<LabelItem, PlacedLabel>;
@@ -103,7 +115,10 @@ export function drawingGroups(drawing: Drawing, options: GroupOptions): readonly
   const { across } = options;
   const groups = (items: readonly DrawingItem[]) =>
     items
-      .map((item): PageGroup => ({ ref: item.ref, inks: inksOf(item, options) }))
+      .flatMap((item): PageGroup[] => [
+        { ref: null, inks: leaderInks(item, options) },
+        { ref: item.ref, inks: inksOf(item, options) },
+      ])
       .filter(({ inks }) => inks.length > 0);
   const isFloor = ({ layer }: DrawingItem) => layer === 'bays';
   return [
@@ -133,6 +148,19 @@ function inksOf(item: DrawingItem, { place, lettered, window }: GroupOptions): r
     return boxHolds(window, box) ? itemInks(item, place) : [];
   }
   return inksWithin(itemInks(item, place), window);
+}
+
+/** The dot that a leader begins with, mm on paper. */
+const dotMm = 0.4;
+
+function leaderInks(item: DrawingItem, { place, lettered }: GroupOptions): readonly Ink[] {
+  const leader = item.shape === 'label' ? lettered.get(item)?.leader : undefined;
+  if (leader === undefined) return [];
+  const [centre, tip] = [paperPoint(place, leader[0]), paperPoint(place, leader[1])];
+  const dot: Ink = { ink: 'disc', centre, radiusMm: dotMm, fill: 'faint', stroke: null };
+  // one from a name has none
+  const isOnLine = item.shape === 'label' && item.led?.from.includes(leader[0]);
+  return [...lineInks('extension', [centre, tip]), ...(isOnLine ? [dot] : [])];
 }
 
 /** Heights of the letters across a sheet, the largest first. */

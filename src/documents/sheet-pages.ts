@@ -6,6 +6,7 @@ import { type Box, boxAround, boxMiddle, boxOf } from '../geometry/ring.ts';
 import type { Drawing, DrawingItem, LabelForm, LabelItem, LabelSeat, LineItem, PlacedLabel } from './drawing.ts';
 import { itemsInOrder } from './drawing-list.ts';
 import { boxesMeet, boxHolds, polylineWithin } from './ink-clip.ts';
+import { labelsLed } from './label-led.ts';
 import { labelsPlace } from './label-place.ts';
 import { lineLength } from './label-seats.ts';
 import { type BoxAt, type SheetWish, sheetChoose } from './sheet.ts';
@@ -147,10 +148,13 @@ function labelsIn(drawing: Drawing, own: Box, paperPerPlan: number): ReadonlyMap
     if (item.shape !== 'label') others.push(item);
     else {
       const seat = seatIn(item.seat, own);
-      if (seat !== null) from.set(seat === item.seat ? item : { ...item, seat }, item);
+      if (seat !== null)
+        from.set(seat === item.seat && item.led === undefined ? item : ledIn({ ...item, seat }, own), item);
     }
   }
-  const placed = labelsPlace({ items: [...others, edgeOf(own), ...from.keys()] }, { paperPerPlan, within: own });
+  const items = [...others, edgeOf(own), ...from.keys()];
+  const last = labelsLed(items, paperPerPlan, own);
+  const placed = labelsPlace({ items }, { paperPerPlan, within: own, last });
   const whole = placed.filter((label) => textWithin(label, own, paperPerPlan));
   return new Map(
     whole.flatMap((label) => {
@@ -158,6 +162,12 @@ function labelsIn(drawing: Drawing, own: Box, paperPerPlan: number): ReadonlyMap
       return item === undefined ? [] : [[item, label] as const];
     }),
   );
+}
+
+/** A leader begins at what is on the sheet. */
+function ledIn({ led, ...label }: LabelItem, own: Box): LabelItem {
+  const from = led?.from.filter((at) => boxHolds(own, pointBox(at))) ?? [];
+  return led === undefined || from.length === 0 ? label : { ...label, led: { ...led, from } };
 }
 
 function seatIn(seat: LabelSeat, own: Box): LabelSeat | null {

@@ -240,6 +240,7 @@ export const textStyles = {
   'across-18': { capMm: 18, weight: 'bold', colour: 'across' },
   'across-26': { capMm: 26, weight: 'bold', colour: 'across' },
   'across-37': { capMm: 37, weight: 'bold', colour: 'across' },
+  'figure-small': { capMm: 1.8, weight: 'regular', colour: 'ink' },
   'grid-name': { capMm: 2.5, weight: 'bold', colour: 'ink' },
   'grid-name-long': { capMm: 1.8, weight: 'regular', colour: 'ink' },
   'pin-fault': { capMm: 2.5, weight: 'bold', colour: 'paper' },

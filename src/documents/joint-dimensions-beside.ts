@@ -1,0 +1,126 @@
+import { lineMiddle } from '../geometry/line.ts';
+import { type Point, pointBetween, pointDirection } from '../geometry/point.ts';
+import { doorwayPlaces } from './doorway-places.ts';
+import type { DrawingItem, LabelForm, LabelItem, LabelPlace } from './drawing.ts';
+import type { Strings } from './joint-dimensions-outside.ts';
+import { besideWords, doorwayWords } from './joint-dimensions-words.ts';
+import { lineAt, lineLength } from './label-seats.ts';
+import type { PaperSource } from './paper-source.ts';
+import { isInWall, type JointSetting } from './setting-out.ts';
+import type { SetOutFrame } from './setting-out-frame.ts';
+import { formSize } from './text-width.ts';
+import { figureText } from './words.ts';
+
+/** Figures beside joints that no string of running dimensions reaches. */
+
+/** Behind the names of joints, before those of bays. */
+const besidePriority = 2.95e6;
+
+export interface BesideLabels {
+  readonly labels: readonly LabelItem[];
+  /** Those that figures are measured in. */
+  readonly frames: ReadonlySet<SetOutFrame>;
+}
+
+/** Of joints that no thin line joins to a figure: one for each line of joints, at its longest; of a joint in a doorway its distance from a face of the wall
+ *  that it stands in. */
+export function besideLabels(
+  source: PaperSource,
+  settings: readonly JointSetting[],
+  { joined, onString }: Strings,
+  scale: number,
+): BesideLabels {
+  const lines = new Map<string, { readonly setting: JointSetting; readonly words: string }>();
+  const labels: LabelItem[] = [];
+  const frames = new Set<SetOutFrame>();
+  const faces = doorwayWords(settings.some(isInWall) ? doorwayPlaces(source) : []);
+  for (const setting of settings) {
+    const { frame, joint } = setting;
+    if (frame === null || joined.has(setting)) continue;
+    const fromFace = isInWall(setting) ? faces.get(joint.id) : undefined;
+    const words = fromFace ?? besideWords(setting);
+    if (fromFace === undefined) frames.add(frame);
+    if (words === null) {
+      labels.push(...endLabels(setting, scale));
+      continue;
+    }
+    // doors in one line are apart, and each is read by itself
+    const key = `${joint.kind === 'doorway' ? joint.id : joint.run} ${words}`;
+    const known = lines.get(key);
+    if (known === undefined || known.setting.joint.lengthM < joint.lengthM) lines.set(key, { setting, words });
+  }
+  const beside = [...lines.values()].map(({ setting, words }) => besideLabel(setting, words, onString));
+  return { labels: [...labels, ...beside], frames };
+}
+
+/** A leader to a joint begins at one of these shares of its length. */
+const leaderShares = [0.5, 0.3, 0.7, 0.15, 0.85];
+
+function leaderPoints(line: readonly Point[]): readonly Point[] {
+  const lengthMm = lineLength(line);
+  return leaderShares.map((share) => lineAt(line, share * lengthMm).point);
+}
+
+/** The figure and, where its own line is too short for it, in small. Its name is said again: beside a door the figures of the next one may stand as near. */
+function besideLabel(setting: JointSetting, words: string, onString: ReadonlySet<JointSetting>): LabelItem {
+  const { joint } = setting;
+  const inOpening = joint.kind === 'doorway' || joint.kind === 'neck';
+  const text = `${joint.id} ${words}`;
+  return {
+    shape: 'label',
+    layer: 'labels',
+    ref: { kind: 'joint', id: joint.id },
+    seat: { kind: 'beside', line: joint.line, inOpening },
+    forms: [[{ text, style: `joint-${joint.kind}` }], small(text)],
+    led: { from: leaderPoints(joint.line), form: small(text), fromName: true },
+    priority: besidePriority + joint.lengthM,
+    ...(onString.has(setting) && { saidAgain: true }),
+  };
+}
+
+function small(text: string): LabelForm {
+  return [{ text, style: 'figure-small' }];
+}
+
+/** Free space between an end and its figures, and between them and the joint, mm on paper. */
+const endGapMm = { along: 2.5, beside: 1.2 } as const;
+
+/** A leader to an end begins there, or at so much of the way to the next, where it is still the nearer one. */
+const endShares = [0, 0.15, 0.3];
+
+/** x and y of both ends and of every bend, each beside the joint where it is. */
+function endLabels({ joint, points, places }: JointSetting, scale: number): readonly LabelItem[] {
+  return places.map((place, i): LabelItem => {
+    const [x, y] = (points[i] ?? [0, 0]) as Point;
+    const text = `x ${figureText(x, 0)} y ${figureText(y, 0)}`;
+    const form = [{ text, style: `joint-${joint.kind}` }] as const;
+    const { widthMm, heightMm } = formSize(form);
+    const on = (i === 0 ? places[1] : places[i - 1]) ?? lineMiddle(joint.line);
+    const [ux, uy] = pointDirection(place, on);
+    const [alongMm, asideMm] = [(endGapMm.along + widthMm / 2) * scale, (endGapMm.beside + heightMm / 2) * scale];
+    const seats = [1, -1].map(
+      (side): LabelPlace => ({
+        at: [place[0] + ux * alongMm - side * uy * asideMm, place[1] + uy * alongMm + side * ux * asideMm],
+        direction: [ux, uy],
+      }),
+    );
+    return {
+      shape: 'label',
+      layer: 'labels',
+      ref: { kind: 'joint', id: joint.id },
+      seat: { kind: 'beside', line: joint.line, inOpening: true, places: seats },
+      forms: [form],
+      led: { from: endShares.map((share) => pointBetween(place, on, share)), form: small(`${joint.id} ${text}`) },
+      priority: besidePriority + joint.lengthM,
+    };
+  });
+}
+
+/** Names of joints as they stand further off where they find no room at their line: whatever is in the lists is found on the drawing. */
+export function namesLed(items: readonly DrawingItem[]): readonly DrawingItem[] {
+  return items.map((item) =>
+    item.shape !== 'label' || item.ref.kind !== 'joint' || item.seat.kind !== 'beside'
+      ? item
+      : { ...item, led: { from: leaderPoints(item.seat.line), form: small(item.ref.id) } },
+  );
+}
