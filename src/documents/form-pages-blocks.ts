@@ -15,6 +15,8 @@ export interface FormPiece {
   readonly keeps?: true;
   /** Stands again above it where it begins a page. */
   readonly repeat?: FormPiece;
+  /** Begins something of its own: a page ends well before it. */
+  readonly opens?: true;
 }
 
 type OtherBlock = Exclude<FormBlock, { readonly kind: 'table' }>;
@@ -36,7 +38,10 @@ export function blockPieces(block: OtherBlock, { width, height }: PaperBox): rea
 
 function headPieces(text: string, width: number): readonly FormPiece[] {
   const rows = textLinesFirst(textHeld(text), 'sheet-head', width, 3);
-  return [gapPiece(3), rowsPiece(rows, 'sheet-head', 1.2)].map((piece) => ({ ...piece, keeps: true }));
+  return [
+    { ...gapPiece(3), opens: true, keeps: true },
+    { ...rowsPiece(rows, 'sheet-head', 1.2), keeps: true },
+  ];
 }
 
 /** Longer lines are hard to read. */

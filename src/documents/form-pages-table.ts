@@ -1,8 +1,9 @@
 import { type FormPiece, gapPiece, rowsPiece, wordPieces } from './form-pages-blocks.ts';
 import type { Ink } from './ink.ts';
+import { perSource } from './paper-source.ts';
 import { type Column, penStroke, rowMm, textAt } from './strip-pen.ts';
 import { type Cell, cellDecimals, cellHeld, columnHead, type Table, type TableColumn } from './table.ts';
-import { textLinesFirst, textWidthMm } from './text-width.ts';
+import { textLines, textLinesFirst, textWidthMm } from './text-width.ts';
 import { figureText, oneLine, textHeld } from './words.ts';
 
 /** A column of a table as it is printed. */
@@ -15,6 +16,8 @@ interface PrintColumn {
   readonly leastMm: number;
   /** Wide enough to be read without many line breaks. */
   readonly easyMm: number;
+  /** How long its texts are: columns share out the page by it. */
+  readonly weightMm: number;
   /** Wider is of no use. */
   readonly mostMm: number;
 }
@@ -40,6 +43,8 @@ const widestTextMm = 84;
 const fillMm = { easy: 20, most: 40 } as const;
 const mostCellLines = 20;
 const mostHeadLines = 5;
+/** Over a column of short cells a head takes so many lines. */
+const easyHeadLines = 3;
 /** More than a cell has room for. */
 const mostCharacters = 1000;
 /** Room to write a line by hand. */
@@ -66,18 +71,39 @@ export function tablePieces(table: Table, width: number, titled: 'titled' | 'unt
   ];
 }
 
-function printColumns(table: Table): readonly PrintColumn[] {
-  return table.columns.map((column, i): PrintColumn => {
+/** Its texts are measured once, for the paper that it takes and for its pages. */
+const printColumns = perSource((table: Table): readonly PrintColumn[] =>
+  table.columns.map((column, i): PrintColumn => {
     const texts = table.rows.map((row, k) => cellText(row[i] ?? null, cellDecimals(table, column, k)));
     const head = oneLine(columnHead(column));
-    const words = [...wordsOf(head).map((word) => textWidthMm(word, 'sheet-head')), longestWord(texts)];
-    const leastMm = Math.min(longestWordMm, Math.max(6, ...words)) + 2 * cellPadMm + slackMm;
-    const longestMm = longest(texts) + 2 * cellPadMm + slackMm;
+    const widths = texts.map((text) => textWidthMm(text, 'sheet-text'));
+    const wordMm = Math.max(6, headMm(head), longestWord(texts));
+    const leastMm = Math.min(longestWordMm, wordMm) + 2 * cellPadMm + slackMm;
+    const longestMm = widths.reduce((most, width) => Math.max(most, width), 0) + 2 * cellPadMm + slackMm;
     const readMm = Math.min(mostEasyMm, Math.max(easyTextMm, longestMm / easyLines));
     const mostMm = Math.max(leastMm, Math.min(longestMm, widestTextMm), column.toFill ? fillMm.most : 0);
     const easyMm = Math.max(leastMm, Math.min(longestMm, readMm), column.toFill ? fillMm.easy : 0);
-    return { column, head, texts, leastMm, easyMm, mostMm };
-  });
+    const weightMm = column.toFill ? easyMm : typicalMm(widths) + 2 * cellPadMm;
+    return { column, head, texts, leastMm, easyMm, weightMm, mostMm };
+  }),
+);
+
+/** Root of the mean of the squares: long texts count for more, but a single one among many short ones does not have it all. */
+function typicalMm(widths: readonly number[]): number {
+  return Math.sqrt(sum(widths, (width) => width * width) / Math.max(1, widths.length));
+}
+
+/** Narrowest width in which a head takes few lines. */
+function headMm(head: string): number {
+  const words = wordsOf(head);
+  let least = Math.max(...words.map((word) => textWidthMm(word, 'sheet-head')));
+  while (textLines(head, 'sheet-head', least + slackMm).length > easyHeadLines) {
+    // a line more fits only where the first word of a line comes up to the line before
+    const lines = textLines(head, 'sheet-head', least + slackMm);
+    const longer = lines.slice(1).map((line, i) => textWidthMm(`${lines[i]} ${wordsOf(line)[0]}`, 'sheet-head'));
+    least = Math.min(...longer.filter((width) => width > least));
+  }
+  return least;
 }
 
 function cellText(cell: Cell, decimals: number | null): string {
@@ -98,10 +124,9 @@ function longestWord(texts: readonly string[]): number {
   return most;
 }
 
-function longest(texts: readonly string[]): number {
-  let most = 0;
-  for (const text of texts) most = Math.max(most, textWidthMm(text, 'sheet-text'));
-  return most;
+/** Width at which it can be read still. */
+export function tableTightMm(table: Table): number {
+  return sum(printColumns(table), tight);
 }
 
 /** A wide table is set closer before it is parted. */
@@ -138,24 +163,47 @@ function columnsParted(
 }
 
 const easy = ({ easyMm }: PrintColumn) => easyMm;
-const most = ({ mostMm }: PrintColumn) => mostMm;
 
-/** What the page is wider goes to columns that have use for it; where it is narrower they are set closer. */
+/** Columns of the page's width share it by how long their texts are, so that they break into about as many lines as each other; none is narrower than
+ *  its longest word, none wider than is of use. */
 function columnsPlaced(columns: readonly PrintColumn[], width: number): readonly PlacedColumn[] {
-  const [tightMm, easyMm, mostMm] = [sum(columns, tight), sum(columns, easy), sum(columns, most)];
-  const between = (least: number, whole: number) =>
-    whole > least ? Math.min(1, Math.max(0, width - least) / (whole - least)) : 0;
-  const [looser, wider] = [between(tightMm, easyMm), between(easyMm, mostMm)];
+  const least = sum(columns, floorMm);
   // two columns may be wider than the page together
-  const shrink = Math.min(1, width / tightMm);
+  const shrink = Math.min(1, width / least);
+  const share = shareOf(columns, width);
   let x = 0;
   return columns.map((column) => {
-    const close = tight(column);
-    const own = close + looser * (column.easyMm - close) + wider * (column.mostMm - column.easyMm);
-    const placed = { ...column, x, widthMm: own * shrink };
+    const placed = { ...column, x, widthMm: sharedMm(column, share) * shrink };
     x += placed.widthMm;
     return placed;
   });
+}
+
+function floorMm(column: PrintColumn): number {
+  return column.column.toFill ? tight(column) : column.leastMm;
+}
+
+function sharedMm(column: PrintColumn, share: number): number {
+  const floor = floorMm(column);
+  // of each line about half a word is left empty
+  const wantedMm = column.weightMm * share + column.leastMm / 2;
+  return Math.min(Math.max(column.mostMm, floor), Math.max(floor, wantedMm));
+}
+
+/** Halvings until the share is closer than any printer draws. */
+const shareSteps = 40;
+
+/** The largest share of its weight that each column can have, so that all stand within the width. */
+function shareOf(columns: readonly PrintColumn[], width: number): number {
+  let [low, high] = [0, 1];
+  const takes = (share: number) => sum(columns, (column) => sharedMm(column, share));
+  for (let i = 0; i < shareSteps && takes(high) < width; i++) high *= 2;
+  for (let i = 0; i < shareSteps; i++) {
+    const middle = (low + high) / 2;
+    if (takes(middle) <= width) low = middle;
+    else high = middle;
+  }
+  return low;
 }
 
 function partPieces(columns: readonly PlacedColumn[], title: string, rows: number): readonly FormPiece[] {
@@ -166,12 +214,18 @@ function partPieces(columns: readonly PlacedColumn[], title: string, rows: numbe
   const body = Array.from({ length: rows }, (_, i): FormPiece => ({ ...rowPiece(columns, i), repeat: head }));
   const none = rows === 0 ? [rowsPiece(['None.'], 'sheet-text', 1)] : [];
   return [
-    ...titles.map((piece): FormPiece => ({ ...piece, keeps: true })),
+    ...titles.map((piece, i): FormPiece => ({ ...piece, keeps: true, ...(i === 0 ? { opens: true } : {}) })),
     { ...head, keeps: true },
-    ...body,
+    ...alonesKept(body),
     ...none,
     gapPiece(1.5),
   ];
+}
+
+/** No row stands alone on a page: the first and the last stay with those beside them. */
+function alonesKept(rows: readonly FormPiece[]): readonly FormPiece[] {
+  if (rows.length < 2) return rows;
+  return rows.map((row, i): FormPiece => (i === 0 || i === rows.length - 2 ? { ...row, keeps: true } : row));
 }
 
 function headPiece(columns: readonly PlacedColumn[]): FormPiece {

@@ -1,7 +1,8 @@
 import type { Form, FormBlock } from './form.ts';
 import { blockPieces, type FormPiece } from './form-pages-blocks.ts';
+import { piecesPaged } from './form-pages-breaks.ts';
 import { type FormPaper, footInks, formBody, headInks } from './form-pages-frame.ts';
-import { tablePieces, tableWidthMm } from './form-pages-table.ts';
+import { tablePieces, tableTightMm, tableWidthMm } from './form-pages-table.ts';
 import type { Ink } from './ink.ts';
 import type { Page } from './page.ts';
 import type { PaperSource } from './paper-source.ts';
@@ -49,10 +50,15 @@ export function formPages(forms: readonly Form[], source: PaperSource): readonly
   });
 }
 
-/** The smallest paper that all tables of a form fit on without cramping; the largest where one fits on none. */
+/** The smallest paper that all tables of a form fit on without cramping; the largest where one fits on none. What is filled in and signed stands upright
+ *  where its tables can be read so: its pages have more room below each other. */
 function paperOf(blocks: readonly FormBlock[]): FormPaper {
-  const needed = Math.max(0, ...blocks.map((block) => (block.kind === 'table' ? tableWidthMm(block.table) : 0)));
-  return formPapers.find((paper) => formBody(paper).width >= needed) ?? largestPaper;
+  const [upright] = formPapers;
+  const tables = blocks.flatMap((block) => (block.kind === 'table' ? [block.table] : []));
+  const fits = (paper: FormPaper, width: (table: Table) => number) =>
+    tables.every((table) => width(table) <= formBody(paper).width);
+  if (tables.length < blocks.length && upright !== undefined && fits(upright, tableTightMm)) return upright;
+  return formPapers.find((paper) => fits(paper, tableWidthMm)) ?? largestPaper;
 }
 
 /** Inks of a form page by page, between head and foot. */
@@ -62,27 +68,12 @@ function formColumns(form: Form, paper: FormPaper, block: TitleBlock): readonly 
     const own = piecesOf(form, i, body);
     return each.kind !== 'signatures' && form.blocks[i + 1]?.kind === 'signatures' ? endKept(own) : own;
   });
-  const pages: Ink[][] = [];
-  let column = pageOpen();
-  for (const unit of unitsOf(pieces)) {
-    const height = unit.reduce((sum, { heightMm }) => sum + heightMm, 0);
-    const [first] = unit;
-    if (column.y + height > body.y + body.height && column.y > body.y) {
-      column = pageOpen();
-      first?.repeat?.ink(column);
-    }
-    for (const piece of unit) {
-      if (column.y + piece.heightMm > body.y + body.height && column.y > body.y) column = pageOpen();
-      piece.ink(column);
-    }
-  }
-  return pages;
-
-  function pageOpen(): Column {
+  return piecesPaged(pieces, body.height).map((page) => {
     const inks: Ink[] = [];
-    pages.push(inks);
-    return { inks, left: body.x, width: body.width, y: body.y };
-  }
+    const column: Column = { inks, left: body.x, width: body.width, y: body.y };
+    for (const piece of page) piece.ink(column);
+    return inks;
+  });
 }
 
 function piecesOf({ blocks, title }: Form, i: number, body: PaperBox): readonly FormPiece[] {
@@ -94,25 +85,11 @@ function piecesOf({ blocks, title }: Form, i: number, body: PaperBox): readonly 
 }
 
 /** So much at least of what is signed stands above the signatures, mm. */
-const aboveSignaturesMm = 8;
+const aboveSignaturesMm = 24;
 
 /** Nobody signs a page with nothing on it: the end of what is signed stays with the signatures. */
 function endKept(pieces: readonly FormPiece[]): readonly FormPiece[] {
   let [from, heightMm] = [pieces.length, 0];
   while (from > 0 && heightMm < aboveSignaturesMm) heightMm += pieces[--from]?.heightMm ?? 0;
   return pieces.map((piece, i): FormPiece => (i < from ? piece : { ...piece, keeps: true }));
-}
-
-/** Pieces with those that they must not be parted from. */
-function unitsOf(pieces: readonly FormPiece[]): readonly (readonly FormPiece[])[] {
-  const units: FormPiece[][] = [];
-  let open: FormPiece[] = [];
-  for (const piece of pieces) {
-    open.push(piece);
-    if (piece.keeps === true) continue;
-    units.push(open);
-    open = [];
-  }
-  if (open.length > 0) units.push(open);
-  return units;
 }

@@ -1,0 +1,93 @@
+import type { FormPiece } from './form-pages-blocks.ts';
+
+/** Where the pages of a form end. */
+
+type Pieces = readonly FormPiece[];
+
+/** A last page that is filled less than this takes from the page before it. */
+const leastFilled = 0.4;
+/** So much more uneven, of the height of a page, two pages may be for the later to begin with something of its own. */
+const openingShare = 0.3;
+
+/** Pieces page by page; a head that is repeated is the first of its page. Pieces that belong together stay together where one page can hold them, and
+ *  nothing is left nearly alone on the last page.
+ *  @param heightMm of what is free on a page */
+export function piecesPaged(pieces: Pieces, heightMm: number): readonly Pieces[] {
+  const pages: Pieces[][] = [];
+  let leftMm = 0;
+  for (const unit of unitsOf(pieces).flatMap((each) => unitsHeld(each, heightMm))) {
+    const unitMm = heightOf(unit);
+    const open = pages[pages.length - 1];
+    if (open !== undefined && unitMm <= leftMm) {
+      open.push(unit);
+      leftMm -= unitMm;
+    } else {
+      pages.push([unit]);
+      leftMm = heightMm - pageHeight([unit], pages.length - 1);
+    }
+  }
+  return lastEvened(pages, heightMm).map(piecesOn);
+}
+
+/** Pieces with those that they must not be parted from. */
+function unitsOf(pieces: Pieces): readonly Pieces[] {
+  const units: FormPiece[][] = [];
+  let open: FormPiece[] = [];
+  for (const piece of pieces) {
+    open.push(piece);
+    if (piece.keeps === true) continue;
+    units.push(open);
+    open = [];
+  }
+  if (open.length > 0) units.push(open);
+  return units;
+}
+
+/** What is higher than a page is parted all the same, as late as can be. */
+function unitsHeld(unit: Pieces, heightMm: number): readonly Pieces[] {
+  if (headed(unit) <= heightMm) return [unit];
+  const parts: FormPiece[][] = [];
+  for (const piece of unit) {
+    const open = parts[parts.length - 1];
+    if (open !== undefined && headed([...open, piece]) <= heightMm) open.push(piece);
+    else parts.push([piece]);
+  }
+  return parts;
+}
+
+/** With the head that is repeated where it begins a page. */
+function headed(unit: Pieces): number {
+  return heightOf(unit) + (unit[0]?.repeat?.heightMm ?? 0);
+}
+
+function heightOf(unit: Pieces): number {
+  return unit.reduce((sum, piece) => sum + piece.heightMm, 0);
+}
+
+/** @param i which page it is: nothing goes before the first */
+function pageHeight(page: readonly Pieces[], i: number): number {
+  return heightOf(page.flat()) + (i === 0 ? 0 : (page[0]?.[0]?.repeat?.heightMm ?? 0));
+}
+
+function piecesOn(page: readonly Pieces[], i: number): Pieces {
+  const pieces = page.flat();
+  const repeat = i === 0 ? undefined : pieces[0]?.repeat;
+  return repeat === undefined ? pieces : [repeat, ...pieces];
+}
+
+/** The last two pages shared out anew where the last has little on it: about evenly, and at a beginning where there is one near. */
+function lastEvened(pages: readonly (readonly Pieces[])[], heightMm: number): readonly (readonly Pieces[])[] {
+  const [before, last] = [pages[pages.length - 2], pages[pages.length - 1]];
+  const at = pages.length - 1;
+  if (before === undefined || last === undefined || pageHeight(last, at) >= leastFilled * heightMm) return pages;
+  const units = [...before, ...last];
+  let best = { costMm: Number.POSITIVE_INFINITY, from: before.length };
+  for (let from = 1; from <= before.length; from++) {
+    const [one, other] = [pageHeight(units.slice(0, from), at - 1), pageHeight(units.slice(from), at)];
+    if (one > heightMm || other > heightMm) continue;
+    const opens = units[from]?.[0]?.opens === true;
+    const costMm = Math.abs(one - other) - (opens ? openingShare * heightMm : 0);
+    if (costMm < best.costMm) best = { costMm, from };
+  }
+  return [...pages.slice(0, -2), units.slice(0, best.from), units.slice(best.from)];
+}
