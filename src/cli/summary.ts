@@ -1,7 +1,7 @@
 import type { Agreement } from '../analysis/agreement.ts';
 import type { PaperSource } from '../documents/paper-source.ts';
 import { ruleSetName } from '../documents/sheet-content.ts';
-import { takeOffOf } from '../documents/takeoff-tables.ts';
+import { orderWords, takeOffOf } from '../documents/takeoff-tables.ts';
 import {
   cautionLines,
   countText,
@@ -13,7 +13,7 @@ import {
   oneLine,
 } from '../documents/words.ts';
 import { type Analysis, type Finding, jointKinds, type Quantities, type Severity } from '../plan/analysis.ts';
-import type { TakeOff } from '../plan/take-off.ts';
+import { type TakeOff, takeOffUnit } from '../plan/take-off.ts';
 import { tableLines } from './table-lines.ts';
 import { agreementLines, tileLines } from './tile-summary.ts';
 
@@ -127,9 +127,9 @@ function orderSections({ lines }: TakeOff): readonly (readonly string[])[] {
     spec,
     figureText(net, decimals),
     figureText(gross, decimals),
-    unit,
+    takeOffUnit(Number(gross.toFixed(decimals)), unit),
     order === null ? '-' : figureText(order.count, 0),
-    order === null ? '' : [order.unit, order.content].filter((part) => part !== '').join(' of '),
+    orderWords(order, order?.count ?? 0),
   ]);
   if (rows.length === 0) return [];
   const heads = ['', '', 'Net', 'With allowance', '', 'Order', ''];

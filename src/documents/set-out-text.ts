@@ -1,6 +1,7 @@
 import { type Point, pointDistance } from '../geometry/point.ts';
 import { type TileFieldReport, tilePieces } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
+import { takeOffUnit } from '../plan/take-off.ts';
 import { type FieldSetOut, lineNumbers } from './set-out-drawing.ts';
 import type { ReferenceLine, SetOutLines } from './set-out-lines.ts';
 import { faceSide, sideOf } from './set-out-walls.ts';
@@ -64,7 +65,7 @@ function fieldFacts(report: TileFieldReport): TextBlock['facts'] {
     ],
     [
       'To order',
-      `${count(order)} with ${figureText(allowance * 100, 0)}\u00a0% allowance${boxes === null ? '' : `, ${count(boxes)} boxes`}`,
+      `${count(order)} with ${figureText(allowance * 100, 0)}\u00a0% allowance${boxes === null ? '' : `, ${count(boxes)} ${takeOffUnit(boxes, 'boxes')}`}`,
     ],
   ];
 }

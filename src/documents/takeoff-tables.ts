@@ -1,6 +1,6 @@
 import type { Bay } from '../plan/analysis.ts';
-import { orderingOf, papersOf } from '../plan/papers.ts';
-import type { TakeOff, TakeOffLine } from '../plan/take-off.ts';
+import { orderingOf, papersOf, priceDigits, priceLeastDigits } from '../plan/papers.ts';
+import { type TakeOff, type TakeOffLine, type TakeOffOrder, takeOffUnit } from '../plan/take-off.ts';
 import { figureShown } from '../takeoff/figures-rounded.ts';
 import { orderOf } from '../takeoff/order.ts';
 import type { DrawingRef } from './drawing.ts';
@@ -29,7 +29,7 @@ function screedByDays(line: TakeOffLine, loads: number): TakeOffLine {
   if (key !== 'screed:volume' || order === null || loads <= order.count) return line;
   return {
     ...line,
-    order: { ...order, count: loads, unit: 'loads' },
+    order: { ...order, count: loads },
     notes: [...notes, 'Loads are whole for each day of the pour plan.'],
   };
 }
@@ -45,19 +45,23 @@ export function takeoffTable({ lines, currency, cost }: TakeOff): Table {
       columnFigure<Row>(head, null, 2, (row) => (row === 'total' ? null : figureShown(cell(row), row.decimals))),
     );
   const money = oneLine(currency) || null;
+  const priceDecimals = Math.max(priceLeastDigits, ...lines.map(({ price }) => priceDigits(price?.amount ?? 0)));
   const columns: readonly ColumnOf<Row>[] = [
     columnText('Item', (row) => (row === 'total' ? 'Total of what is priced' : row.item)),
     words('What', ({ spec }) => spec),
-    words('Unit', ({ unit }) => unit),
+    // one word for all three figures
+    words('Unit', ({ unit, gross, decimals }) => takeOffUnit(figureShown(gross, decimals), unit)),
     amount('Net', ({ net }) => net),
     amount('Allowance', ({ allowance }) => allowance.amount),
     amount('With allowance', ({ gross }) => gross),
     columnFigure<Row>('Order', null, 0, (row) => (row === 'total' ? null : (row.order?.count ?? null))),
-    words('Ordered in', ({ order }) => orderWords(order)),
+    words('Ordered in', ({ order }) => orderWords(order, order?.count ?? 0)),
     ...(cost === null
       ? []
       : [
-          columnFigure<Row>('Price', money, 2, (row) => (row === 'total' ? null : (row.price?.amount ?? null))),
+          columnFigure<Row>('Price', money, priceDecimals, (row) =>
+            row === 'total' ? null : (row.price?.amount ?? null),
+          ),
           words('Price per', ({ price }) => price?.per ?? ''),
           columnFigure<Row>('Cost', money, 2, (row) => (row === 'total' ? cost.total : row.cost)),
         ]),
@@ -74,9 +78,11 @@ export function takeoffTable({ lines, currency, cost }: TakeOff): Table {
   return { ...table, rowDecimals: rows.map((row) => (row === 'total' ? 0 : row.decimals)) };
 }
 
-function orderWords(order: TakeOffLine['order']): string {
+/** @param count of all, or of what a room takes   Example: 1 -> "roll of 25 m" */
+export function orderWords(order: Pick<TakeOffOrder, 'unit' | 'content'> | null, count: number): string {
   if (order === null) return '';
-  return order.content === '' ? order.unit : `${order.unit} of ${order.content}`;
+  const unit = takeOffUnit(count, order.unit);
+  return order.content === '' ? unit : `${unit} of ${order.content}`;
 }
 
 /** Example: "Of it: walls 168.01, columns 2.70." and what else is to be said */
@@ -119,7 +125,10 @@ export function takeoffRoomsTable({ plan, analysis }: TableSource, { lines }: Ta
     columnText('Room', ({ id }) => (id === null ? 'All rooms' : names.room(id))),
     ...shareFigures,
     columnFigure('Order', null, 0, rollsOf),
-    columnText('Ordered in', (share) => (rollsOf(share) === null ? null : orderWords(share.line.order))),
+    columnText('Ordered in', (share) => {
+      const count = rollsOf(share);
+      return count === null ? null : orderWords(share.line.order, count);
+    }),
   ]);
 }
 
@@ -149,7 +158,7 @@ interface LineShare {
 }
 
 const shareFigures: readonly ColumnOf<LineShare>[] = [
-  columnText('Unit', ({ line }) => line.unit),
+  columnText('Unit', ({ line, net }) => takeOffUnit(net, line.unit)),
   columnByRow(columnFigure('Net', null, 2, ({ net }) => net)),
 ];
 

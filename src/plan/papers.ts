@@ -174,6 +174,26 @@ export function orderingOf({ order = {} }: PlanFile): Ordering {
   };
 }
 
+/** A currency is told with at most so many letters. */
+export const currencyLetters = 8;
+
+/** A currency as it is told beside figures: one that is too long, as a file may have it, is cut. Example: "Dollars each" -> "Dollars…" */
+export function currencyShown(currency: string): string {
+  const letters = [...currency];
+  return letters.length > currencyLetters ? `${letters.slice(0, currencyLetters - 1).join('')}…` : currency;
+}
+
+/** Digits that a price is told with behind the decimal mark. */
+export const priceLeastDigits = 2;
+export const priceMostDigits = 4;
+
+/** Those that a price is told with: as it was typed. Example: 7.5 -> 2; 0.125 -> 3 */
+export function priceDigits(price: number): number {
+  let digits = priceLeastDigits;
+  while (digits < priceMostDigits && Number(price.toFixed(digits)) !== price) digits++;
+  return digits;
+}
+
 export function pourOf({ pour = {} }: PlanFile): Pour {
   return {
     mostM3PerDay: pour.mostM3PerDay ?? orderStarts.mostM3PerDay.value,

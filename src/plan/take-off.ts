@@ -19,6 +19,7 @@ export const takeOffGroups = [
   'profile',
   'sealant',
   'backer',
+  'perimeter',
   'sleeves',
   'screed',
   'insulation',
@@ -35,7 +36,7 @@ export interface TakeOffLine {
   readonly group: TakeOffGroup;
   readonly item: string;
   readonly spec: string;
-  readonly unit: string;
+  readonly unit: TakeOffUnit;
   readonly decimals: number;
   /** As measured, not rounded. */
   readonly net: number;
@@ -72,8 +73,7 @@ export interface TakeOffAllowance {
 
 export interface TakeOffOrder {
   readonly count: number;
-  /** In the number that goes with the count: roll, rolls. */
-  readonly unit: string;
+  readonly unit: TakeOffUnit;
   /** Of one, such as 25 m; empty where it is a piece. */
   readonly content: string;
   /** What each room takes of it where each is served by itself; they add up to the count. Empty where the floor is served as a whole. */
@@ -96,4 +96,38 @@ export interface TakeOffCell {
 export interface TakeOffRef {
   readonly kind: 'bay' | 'joint' | 'edge' | 'room' | 'object';
   readonly id: string;
+  /** The rooms that it was counted in: two of a joint in a doorway. */
+  readonly rooms: readonly string[];
+}
+
+/** What things are counted in by their number, of one. */
+const unitsOfOne = {
+  pieces: 'piece',
+  rolls: 'roll',
+  bars: 'bar',
+  cartridges: 'cartridge',
+  sleeves: 'sleeve',
+  loads: 'load',
+  packs: 'pack',
+  tiles: 'tile',
+  boxes: 'box',
+} as const;
+
+/** Of several. */
+export type TakeOffUnit = 'm' | 'm\u00b2' | 'm\u00b3' | 'l' | 'kg' | keyof typeof unitsOfOne;
+
+/** A unit in the number that goes with a figure as it is shown. Example: 1, "rolls" -> "roll"; 2, "rolls" -> "rolls" */
+export function takeOffUnit(figure: number, unit: TakeOffUnit): string {
+  const units: Readonly<Partial<Record<TakeOffUnit, string>>> = unitsOfOne;
+  return figure === 1 ? (units[unit] ?? unit) : unit;
+}
+
+/** What of a line falls to a room, as it is shown. */
+export function takeOffNet({ cells }: Pick<TakeOffLine, 'cells'>, room: string): number {
+  return cells.filter((cell) => cell.room === room).reduce((sum, { amount }) => sum + amount, 0);
+}
+
+/** What a line was measured from in a room. @param room null: on the whole floor */
+export function takeOffRefs({ refs }: Pick<TakeOffLine, 'refs'>, room: string | null): readonly TakeOffRef[] {
+  return room === null ? refs : refs.filter(({ rooms }) => rooms.includes(room));
 }

@@ -36,12 +36,15 @@ export function orderFloor(plan: Plan, analysis: OrderFloor['analysis'], orderin
 }
 
 export function bayRefs(cells: readonly TakeOffCell[]): readonly TakeOffRef[] {
-  const bays = new Set(cells.filter(({ amount }) => amount > 0).map(({ bay }) => bay));
-  return [...bays].map((id) => ({ kind: 'bay', id }));
+  const bays = new Map<string, string[]>();
+  for (const { bay, room } of cells.filter(({ amount }) => amount > 0)) {
+    bays.set(bay, [...(bays.get(bay) ?? []), room]);
+  }
+  return [...bays].map(([id, rooms]) => ({ kind: 'bay', id, rooms }));
 }
 
 export function edgeRefs(edges: readonly Edge[]): readonly TakeOffRef[] {
-  return edges.map(({ id }) => ({ kind: 'edge', id }));
+  return edges.map(({ id, room }) => ({ kind: 'edge', id, rooms: [room] }));
 }
 
 /** Things of rooms by a figure of theirs, such as the thickness of what lies below, the smallest first; null, where it is not known, last. */

@@ -52,10 +52,10 @@ function profileDraft(of: OrderFloor, kind: JointKind, widthMm: number, joints: 
     net,
     allowance: `whole bars joint by joint, the rest of a bar not used on; ${profileSpares} to spare`,
     gross: count === null ? net : count * profileBarM,
-    order: orderOfCount(count, ['bar', 'bars'], figureWords(profileBarM, 'm')),
+    order: orderOfCount(count, 'bars', figureWords(profileBarM, 'm')),
     paid: { key: 'profileBar', per: 'bar', amount: count ?? 0 },
     cells: jointCells(of, joints, ({ lengthM }) => lengthM),
-    refs: jointRefs(joints),
+    refs: jointRefs(joints, of),
     notes: [],
     sources: kind === 'structural' ? ['structural-joint', 'order-practice'] : ['profile-width', 'order-practice'],
   };
@@ -90,10 +90,10 @@ export function sealantDrafts(of: OrderFloor): readonly OrderDraft[] {
       net: litres,
       allowance: shareWords(sealantAllowance, 'left in tubes and tools'),
       gross: litres * (1 + sealantAllowance),
-      order: orderOfCount(cartridges, ['cartridge', 'cartridges'], figureWords(cartridgeMl, 'ml')),
+      order: orderOfCount(cartridges, 'cartridges', figureWords(cartridgeMl, 'ml')),
       paid: { key: 'sealantCartridge', per: 'cartridge', amount: cartridges ?? 0 },
       cells: jointCells(of, joints, (joint) => (litres * joint.lengthM) / lengthM),
-      refs: jointRefs(joints),
+      refs: jointRefs(joints, of),
       notes: ['Joints that come up through stone or ceramic. The perimeter joint along walls is not counted.'],
       sources: ['sealant-depth', 'order-practice'],
     },
@@ -106,10 +106,10 @@ export function sealantDrafts(of: OrderFloor): readonly OrderDraft[] {
       net: lengthM,
       allowance: shareWords(backerAllowance, 'cut to waste'),
       gross: backerM,
-      order: orderOfCount(wholeM, ['m', 'm'], ''),
+      order: orderOfCount(wholeM, 'm', ''),
       paid: { key: 'backerM', per: 'm', amount: wholeM ?? 0 },
       cells: jointCells(of, joints, (joint) => joint.lengthM),
-      refs: jointRefs(joints),
+      refs: jointRefs(joints, of),
       notes: [
         'Size to suit the width of the joint by the maker\u2019s table; release tape where the depth leaves no room for it.',
       ],
@@ -146,10 +146,10 @@ export function sleeveDrafts(of: OrderFloor, papers: Pick<Papers, 'joints'>): re
       ],
       allowance: ordering.sleeveSpares === 0 ? 'none' : `${ordering.sleeveSpares} to spare`,
       gross: count,
-      order: orderOfCount(count, ['sleeve', 'sleeves'], ''),
+      order: orderOfCount(count, 'sleeves', ''),
       paid: { key: 'sleeve', per: 'sleeve', amount: count },
       cells: jointCells(of, joints, (joint) => counts.get(joint) ?? 0),
-      refs: jointRefs(joints),
+      refs: jointRefs(joints, of),
       notes: [
         ...(assumed === 0
           ? []
@@ -179,6 +179,10 @@ function jointCells(
   );
 }
 
-function jointRefs(joints: readonly Joint[]): readonly TakeOffRef[] {
-  return joints.map(({ id }) => ({ kind: 'joint', id }));
+function jointRefs(joints: readonly Joint[], { shares }: OrderFloor): readonly TakeOffRef[] {
+  return joints.map((joint) => ({
+    kind: 'joint',
+    id: joint.id,
+    rooms: [...new Set(jointRoomShares(joint, shares).map(({ room }) => room))],
+  }));
 }

@@ -1,7 +1,14 @@
 import { COUNT_SLACK } from '../geometry/tolerance.ts';
 import { roundedText } from '../plan/figure-words.ts';
 import type { Ordering, PriceKey } from '../plan/papers.ts';
-import type { TakeOffCell, TakeOffLine, TakeOffOrder, TakeOffPart, TakeOffPrice } from '../plan/take-off.ts';
+import type {
+  TakeOffCell,
+  TakeOffLine,
+  TakeOffOrder,
+  TakeOffPart,
+  TakeOffPrice,
+  TakeOffUnit,
+} from '../plan/take-off.ts';
 import { figureShown, figuresRounded } from './figures-rounded.ts';
 
 /** A line as it is measured, nothing rounded yet. */
@@ -86,14 +93,13 @@ export function packCount(amount: number, content: number): number | null {
   return Number.isSafeInteger(count) ? Math.max(0, count) : null;
 }
 
-/** @param names of one and of several */
 export function orderOfCount(
   count: number | null,
-  [one, several]: readonly [string, string],
+  unit: TakeOffUnit,
   content: string,
   rooms: TakeOffOrder['rooms'] = [],
 ): TakeOffOrder | null {
-  return count === null ? null : { count, unit: count === 1 ? one : several, content, rooms };
+  return count === null ? null : { count, unit, content, rooms };
 }
 
 /** Example: 0.05, "cut to waste" -> "5 % cut to waste" */

@@ -47,7 +47,7 @@ function stripDraft(
     })),
     allowance: `overlap of ${figureWords(stripOverlapMm, 'mm')} at every splice and where a run closes, none in a corner; ${shareWords(stripAllowance, 'cut to waste')}`,
     gross: (net + cutting.overlapM) * (1 + stripAllowance),
-    order: orderOfCount(cutting.rolls, ['roll', 'rolls'], figureWords(stripRollM, 'm'), cutting.rooms),
+    order: orderOfCount(cutting.rolls, 'rolls', figureWords(stripRollM, 'm'), cutting.rooms),
     paid: { key: 'stripRoll', per: 'roll', amount: cutting.rolls ?? 0 },
     cells: edges.map(({ bay, room, lengthM }) => ({ bay, room, amount: lengthM })),
     refs: edgeRefs(edges),
@@ -96,7 +96,7 @@ function stripOrder(rooms: readonly RoomRuns[], ordering: OrderFloor['ordering']
       ...(nearCorners === 0
         ? []
         : [
-            `${nearCorners} of the overlaps lie nearer to a corner than ${figureWords(overlapMm, 'mm')}: the sides there are too short.`,
+            `${nearCorners} of the overlaps ${nearCorners === 1 ? 'lies' : 'lie'} nearer to a corner than ${figureWords(overlapMm, 'mm')}: the sides there are too short.`,
           ]),
     ],
   };

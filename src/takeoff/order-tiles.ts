@@ -1,5 +1,6 @@
 import type { TileFieldReport } from '../plan/analysis.ts';
 import { roundedText } from '../plan/figure-words.ts';
+import { takeOffUnit } from '../plan/take-off.ts';
 import type { OrderFloor } from './order-floor.ts';
 import { cellsSum, figureWords, type OrderDraft, orderOfCount, shareWords } from './order-line.ts';
 
@@ -29,11 +30,11 @@ function tileDraft({ plan, floor }: OrderFloor, field: TileFieldReport, item: st
     gross: order,
     order:
       boxes === null || perBox === null
-        ? orderOfCount(order, ['tile', 'tiles'], '')
-        : orderOfCount(boxes, ['box', 'boxes'], figureWords(perBox, 'tiles')),
+        ? orderOfCount(order, 'tiles', '')
+        : orderOfCount(boxes, 'boxes', figureWords(perBox, takeOffUnit(perBox, 'tiles'))),
     paid: { key: 'tile', per: 'tile', amount: boxes === null || perBox === null ? order : boxes * perBox },
     cells: own.map((cell) => ({ ...cell, amount: (laid * cell.amount) / floorM2 })),
-    refs: field.rooms.map((room) => ({ kind: 'room', id: room })),
+    refs: field.rooms.map((room) => ({ kind: 'room', id: room, rooms: [room] })),
     notes: ['Tiles to lay, off-cuts used again; shared out to rooms and bays by their floor.'],
     sources: ['tile-allowance'],
   };

@@ -1,5 +1,5 @@
 import type { Analysis } from '../plan/analysis.ts';
-import type { Ordering, Papers } from '../plan/papers.ts';
+import { currencyShown, type Ordering, type Papers } from '../plan/papers.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { TakeOff, TakeOffCost } from '../plan/take-off.ts';
 import { figureShown } from './figures-rounded.ts';
@@ -35,7 +35,7 @@ export function orderOf(
     ...tileDrafts(of),
   ];
   const lines = drafts.map((draft) => orderLine(draft, ordering));
-  return { lines, currency: ordering.currency, cost: costOf(drafts, ordering, lines) };
+  return { lines, currency: currencyShown(ordering.currency), cost: costOf(drafts, ordering, lines) };
 }
 
 function costOf(drafts: readonly OrderDraft[], { prices }: Ordering, lines: TakeOff['lines']): TakeOffCost | null {

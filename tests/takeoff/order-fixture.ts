@@ -3,7 +3,7 @@ import { type Analysis, type Split, untiledJoint } from '../../src/plan/analysis
 import { type Ordering, orderingOf, type Papers, papersOf } from '../../src/plan/papers.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
-import type { TakeOff, TakeOffLine } from '../../src/plan/take-off.ts';
+import { type TakeOff, type TakeOffLine, takeOffUnit } from '../../src/plan/take-off.ts';
 import { bayFloors } from '../../src/takeoff/bay-floors.ts';
 import { orderOf } from '../../src/takeoff/order.ts';
 import { takeoffOf } from '../../src/takeoff/takeoff.ts';
@@ -77,7 +77,10 @@ export function lineOf({ lines }: TakeOff, key: string): TakeOffLine {
 
 /** What a line reads: net, allowance, with it, and the order. */
 export function lineText({ net, allowance, gross, decimals, unit, order }: TakeOffLine): string {
-  const ordered = order === null ? '' : `: ${order.count} ${order.unit}${order.content && ` of ${order.content}`}`;
+  const ordered =
+    order === null
+      ? ''
+      : `: ${order.count} ${takeOffUnit(order.count, order.unit)}${order.content && ` of ${order.content}`}`;
   const [shownNet, shownGross] = [net, gross].map((figure) => figure.toFixed(decimals));
   return `${shownNet} + ${allowance.amount.toFixed(decimals)} = ${shownGross} ${unit}${ordered}`;
 }

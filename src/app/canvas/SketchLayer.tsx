@@ -5,6 +5,7 @@ import type { PlanFile } from '../../plan/schema.ts';
 import { useAnalysis, useBoard, useShown } from '../state/hooks.ts';
 import { papersStore } from '../state/papersRun.ts';
 import { pointerStore } from '../state/pointerStore.ts';
+import { takeOffFollow } from '../state/takeOffShown.ts';
 import { unitStore } from '../state/unit.ts';
 import { sceneOf } from '../tools/hand.ts';
 import { paperPointMarks } from '../tools/papers/paper-point.ts';
@@ -15,7 +16,7 @@ import { cutMarks } from './cutsLit.ts';
 import { dimensionMarks } from './dimensionsShown.ts';
 import type { BoardLayer } from './layers.ts';
 import { sketchPaint } from './sketchPaint.ts';
-import { takeOffMarks } from './takeOffLit.ts';
+import { takeOffEscape, takeOffMarks } from './takeOffLit.ts';
 import type { Viewport } from './viewport.ts';
 
 interface SketchLayerProps {
@@ -32,6 +33,9 @@ export function SketchLayer({ layer, view, theme }: SketchLayerProps) {
   useEffect(() => {
     layer.paint((context) => sketchPaint(context._context, sketch, view, colours));
   }, [layer, sketch, view, colours]);
+  // Here and not in the tray: it may be folded while the drawing is looked at.
+  useEffect(takeOffFollow, []);
+  useEffect(takeOffEscape, []);
   return null;
 }
 
@@ -62,9 +66,9 @@ function useSketch(view: Viewport): Sketch {
   // biome-ignore lint/correctness/useExhaustiveDependencies: the cuts are those of the result
   const cuts = useMemo(() => cutMarks(), [cutsLit, result, step]);
   const laid = useStore(papersStore, (state) => state.laid);
-  const lit = useStore(papersStore, (state) => state.lit);
+  const takeOff = useStore(papersStore, (state) => state.takeOff);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the sources are those of the line that is lit
-  const taken = useMemo(() => takeOffMarks(), [laid, lit, step]);
+  const taken = useMemo(() => takeOffMarks(), [laid, takeOff, step]);
   const points = useMemo(() => (step === 'papers' ? paperPointMarks(shown) : []), [shown, step]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the scene is made of all this
   const own = useMemo(

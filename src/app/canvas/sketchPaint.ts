@@ -15,6 +15,8 @@ const guideDashPx = [6, 4];
 const cornerPx = 9;
 const sidePx = 4;
 const dotPx = 4;
+/** What is lit leaves what lies under it to be read: its lines and its areas, shares of their colour. */
+const litShare = { line: 0.5, area: 0.25 } as const;
 /** Arms of the cross: from here to there. */
 const crossOpenPx = 6;
 const crossPx = 18;
@@ -63,14 +65,18 @@ function markPaint(
   context.setLineDash(mark.tone === 'guide' ? guideDashPx : []);
   context.beginPath();
   if (mark.mark === 'line') {
-    mark.points.forEach((point, i) => {
-      const [x, y] = viewportToScreen(view, point);
-      if (i === 0) context.moveTo(x, y);
-      else context.lineTo(x, y);
-    });
-    if (mark.closed) context.closePath();
-    // A pin below it is read all the same.
-    context.globalAlpha = mark.tone === 'lit' ? 0.5 : 1;
+    pathTrace(context, mark, view);
+    context.globalAlpha = mark.tone === 'lit' ? litShare.line : 1;
+    context.stroke();
+    context.globalAlpha = 1;
+    return;
+  }
+  if (mark.mark === 'area') {
+    for (const points of mark.rings) pathTrace(context, { points, closed: true }, view);
+    context.fillStyle = colour;
+    context.globalAlpha = litShare.area;
+    context.fill('evenodd');
+    context.globalAlpha = litShare.line;
     context.stroke();
     context.globalAlpha = 1;
     return;
@@ -87,6 +93,19 @@ function markPaint(
   else context.arc(x, y, mark.mark === 'dot' ? dotPx : sidePx, 0, 2 * Math.PI);
   context.fill();
   if (mark.mark !== 'dot') context.stroke();
+}
+
+function pathTrace(
+  context: CanvasRenderingContext2D,
+  { points, closed }: { readonly points: readonly Point[]; readonly closed: boolean },
+  view: Viewport,
+): void {
+  points.forEach((point, i) => {
+    const [x, y] = viewportToScreen(view, point);
+    if (i === 0) context.moveTo(x, y);
+    else context.lineTo(x, y);
+  });
+  if (closed) context.closePath();
 }
 
 /** The hand that keys lead, where no pointer shows it: four arms round an open middle, with a halo on any ground. */

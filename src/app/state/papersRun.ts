@@ -15,10 +15,17 @@ export interface PapersState {
   readonly run: (Pick<Run, 'pace' | 'share'> & { readonly name: string }) | null;
   /** Why there are none. */
   readonly halted: string | null;
-  /** Key of the line of the take-off whose sources are lit. */
-  readonly lit: string | null;
+  readonly takeOff: TakeOffShown;
   /** The file that the plan is compared with. */
   readonly earlier: Earlier | null;
+}
+
+/** How the take-off is looked at. */
+export interface TakeOffShown {
+  /** Key of the line whose sources are lit. */
+  readonly line: string | null;
+  /** Whose quantities are looked at, by id; null: of the whole floor. */
+  readonly room: string | null;
 }
 
 export interface Earlier {
@@ -34,7 +41,7 @@ export const papersStore = createStore<PapersState>(() => ({
   laid: null,
   run: null,
   halted: null,
-  lit: null,
+  takeOff: { line: null, room: null },
   earlier: null,
 }));
 
@@ -185,9 +192,4 @@ export async function papersCompare(earlier: Earlier | null): Promise<void> {
   } catch (error) {
     papersStore.setState({ halted: errorWords(error) });
   }
-}
-
-/** Lights what a line of the take-off was measured from; null: none. */
-export function takeOffLight(key: string | null): void {
-  papersStore.setState({ lit: key });
 }

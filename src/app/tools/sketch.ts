@@ -18,6 +18,8 @@ export type SketchTone =
 
 export type SketchMark =
   | { readonly mark: 'line'; readonly points: readonly Point[]; readonly closed: boolean; readonly tone: SketchTone }
+  /** What lies within the outlines and without their holes, in any order. */
+  | { readonly mark: 'area'; readonly rings: readonly (readonly Point[])[]; readonly tone: SketchTone }
   /** A place that can be taken hold of. */
   | { readonly mark: 'corner' | 'side' | 'dot' | 'cross'; readonly at: Point; readonly tone: SketchTone }
   /** A length: a line between two marks, so far beside the stretch that it measures, px. */

@@ -1,6 +1,15 @@
 import { orderTold } from '../../../documents/compare-paper-settings.ts';
 import { planPriceChanged } from '../../../plan/edits/settings.ts';
-import { type Ordering, type OrderStartKey, orderingOf, orderStarts, type PriceKey } from '../../../plan/papers.ts';
+import {
+  currencyLetters,
+  currencyShown,
+  type Ordering,
+  type OrderStartKey,
+  orderingOf,
+  orderStarts,
+  type PriceKey,
+  priceMostDigits,
+} from '../../../plan/papers.ts';
 import type { Figure } from '../../../plan/reference.ts';
 import { Fold } from '../../parts/Fold.tsx';
 import { figureShort } from '../../parts/format.ts';
@@ -76,25 +85,21 @@ export function OrderGroup() {
         <InsulationLayers ordering={ordering} />
       </Fold>
       <Fold summary="Prices">
-        <TextField
-          label="Currency"
-          value={ordering.currency}
-          placeholder="Such as EUR"
-          onChange={(words) => paperPut('order', 'Currency', { currency: words === '' ? undefined : words })}
-        />
+        <TextField label="Currency" value={ordering.currency} placeholder="Such as EUR" onChange={currencyPut} />
         {prices.map(([key, label]) => (
           <NumberField
             key={key}
             label={label}
             name={`Price: ${label}`}
-            unit={ordering.currency}
+            unit={currencyShown(ordering.currency)}
             source="plan-data"
             range={null}
             value={ordering.prices[key] ?? null}
             least={0}
             most={1e9}
             step={1}
-            decimals={2}
+            decimals={priceMostDigits}
+            refusal={priceRefusal}
             onChange={(value, gesture) =>
               commit(`Price: ${label}`, (present) => planPriceChanged(present, { [key]: value }), gesture)
             }
@@ -106,6 +111,19 @@ export function OrderGroup() {
       </Fold>
     </section>
   );
+}
+
+function currencyPut(words: string): void {
+  if ([...words].length > currencyLetters) {
+    boardRefuse(`The currency stays as it was: it has at most ${currencyLetters} characters, such as EUR.`, []);
+  } else paperPut('order', 'Currency', { currency: words === '' ? undefined : words });
+}
+
+/** A price is told as it was typed, or not taken. */
+function priceRefusal(price: number): string | null {
+  return Number(price.toFixed(priceMostDigits)) === price
+    ? null
+    : `Enter at most ${priceMostDigits} digits after the decimal mark.`;
 }
 
 interface OrderNumberProps {

@@ -1,40 +1,44 @@
-import { useState } from 'react';
 import { useStore } from 'zustand';
 import { oneLine } from '../../../documents/words.ts';
-import type { TakeOff, TakeOffCost, TakeOffLine } from '../../../plan/take-off.ts';
+import type { Room } from '../../../plan/plan.ts';
+import { type TakeOff, type TakeOffCost, type TakeOffLine, takeOffNet, takeOffUnit } from '../../../plan/take-off.ts';
 import { ChoiceField } from '../../parts/ChoiceField.tsx';
 import { countOf, figure, nameText } from '../../parts/format.ts';
-import { type Laid, papersStore, takeOffLight } from '../../state/papersRun.ts';
+import { type Laid, papersStore } from '../../state/papersRun.ts';
+import { takeOffLight, takeOffRoom } from '../../state/takeOffShown.ts';
 
 /** Key of the whole floor in the choice of rooms: no id is empty. */
 const whole = '';
 
 /** What is to be ordered: net, with its allowance, and in packs. Choosing a line lights what it was measured from. */
 export function TakeOffGroup({ laid: { result, takeOff } }: { readonly laid: Laid }) {
-  const [room, setRoom] = useState(whole);
+  const wished = useStore(papersStore, (state) => state.takeOff.room);
   const rooms = result.plan.rooms;
-  const isRoom = rooms.some(({ id }) => id === room);
+  const room = rooms.find(({ id }) => id === wished) ?? null;
   return (
     <section className="group" id="take-off">
       <h3>Take-off</h3>
       <ChoiceField
-        label="Of"
-        value={isRoom ? room : whole}
+        label="Quantities of"
+        value={room?.id ?? whole}
         choices={[
           { value: whole, words: 'The whole floor' },
-          ...rooms.map(({ id, name }) => ({ value: id, words: nameText(oneLine(name)) || id })),
+          ...rooms.map((each) => ({ value: each.id, words: roomText(each) })),
         ]}
-        onChange={setRoom}
+        onChange={(id) => takeOffRoom(id === whole ? null : id, takeOff.lines)}
       />
-      <TakeOffTable takeOff={takeOff} room={isRoom ? room : null} />
-      {takeOff.cost !== null && !isRoom && <Cost {...takeOff.cost} currency={takeOff.currency} />}
+      <TakeOffTable takeOff={takeOff} room={room} />
+      {takeOff.cost !== null && room === null && <Cost {...takeOff.cost} currency={takeOff.currency} />}
       <p className="small quiet">
-        {isRoom
-          ? 'Net of the room. Packs are ordered for the whole floor.'
-          : 'Press a line to see on the drawing what it was measured from.'}
+        {room !== null && 'Net of the room. Packs are ordered for the whole floor. '}
+        Press a line to see on the drawing what it was measured from.
       </p>
     </section>
   );
+}
+
+function roomText({ id, name }: Pick<Room, 'id' | 'name'>): string {
+  return nameText(oneLine(name)) || id;
 }
 
 function Cost({ total, unpriced, currency }: TakeOffCost & { readonly currency: string }) {
@@ -50,10 +54,11 @@ function Cost({ total, unpriced, currency }: TakeOffCost & { readonly currency: 
   );
 }
 
-function TakeOffTable({ takeOff, room }: { readonly takeOff: TakeOff; readonly room: string | null }) {
-  const lit = useStore(papersStore, (state) => state.lit);
+function TakeOffTable({ takeOff, room }: { readonly takeOff: TakeOff; readonly room: Room | null }) {
+  const lit = useStore(papersStore, (state) => state.takeOff.line);
   return (
     <table className="take-off">
+      <caption className="unseen">Take-off, {room === null ? 'the whole floor' : roomText(room)}</caption>
       <thead>
         <tr>
           <th scope="col">What</th>
@@ -67,7 +72,13 @@ function TakeOffTable({ takeOff, room }: { readonly takeOff: TakeOff; readonly r
         </tr>
       </thead>
       {takeOff.lines.map((line) => (
-        <TakeOffRow key={line.key} line={line} room={room} lit={lit === line.key} currency={takeOff.currency} />
+        <TakeOffRow
+          key={line.key}
+          line={line}
+          room={room?.id ?? null}
+          lit={lit === line.key}
+          currency={takeOff.currency}
+        />
       ))}
     </table>
   );
@@ -82,8 +93,9 @@ interface RowProps {
 
 function TakeOffRow({ line, room, lit, currency }: RowProps) {
   const { key, item, spec, unit, decimals, allowance, order, notes, cost } = line;
-  const net = room === null ? line.net : netOf(line, room);
+  const net = room === null ? line.net : takeOffNet(line, room);
   if (room !== null && net === 0) return null;
+  const amount = (value: number) => `${figure(value, decimals)} ${takeOffUnit(Number(value.toFixed(decimals)), unit)}`;
   return (
     <tbody>
       <tr>
@@ -101,14 +113,14 @@ function TakeOffRow({ line, room, lit, currency }: RowProps) {
       </tr>
       <tr>
         <td />
-        <td>
-          {figure(net, decimals)} {unit}
-        </td>
+        <td>{amount(net)}</td>
         {room === null && (
           <>
             <td title={allowance.words}>{allowance.amount === 0 ? '–' : `+ ${figure(allowance.amount, decimals)}`}</td>
             <td className="strong" title={order?.content}>
-              {order === null ? `${figure(line.gross, decimals)} ${unit}` : `${figure(order.count, 0)} ${order.unit}`}
+              {order === null
+                ? amount(line.gross)
+                : `${figure(order.count, 0)} ${takeOffUnit(order.count, order.unit)}`}
             </td>
           </>
         )}
@@ -119,7 +131,7 @@ function TakeOffRow({ line, room, lit, currency }: RowProps) {
             {[allowance.words, ...notes].map((note) => (
               <p key={note}>{note}</p>
             ))}
-            {cost !== null && (
+            {cost !== null && room === null && (
               <p>
                 {figure(cost, 2)} {currency}
               </p>
@@ -129,8 +141,4 @@ function TakeOffRow({ line, room, lit, currency }: RowProps) {
       )}
     </tbody>
   );
-}
-
-function netOf({ cells }: TakeOffLine, room: string): number {
-  return cells.filter((cell) => cell.room === room).reduce((sum, { amount }) => sum + amount, 0);
 }
