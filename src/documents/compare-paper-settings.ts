@@ -34,6 +34,7 @@ export const orderTold: Readonly<Record<keyof Fields<'order'>, Told>> = {
   profileSpares: ['Spare bars', null],
   sealantAllowance: ['Sealant lost', 'share'],
   cartridgeMl: ['Cartridge of sealant', 'ml'],
+  perimeterShare: ['Perimeter joint filled with sealant', 'share'],
   backerAllowance: ['Backer cut to waste', 'share'],
   sleevesPerJoint: ['Pipes through a joint', null],
   sleeveSpares: ['Spare sleeves', null],

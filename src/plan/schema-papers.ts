@@ -84,6 +84,7 @@ export const orderSchema = z.strictObject({
   profileSpares: count(0, 1000, 'Bars to spare of each profile'),
   sealantAllowance: allowance('Sealant left in tubes and tools'),
   cartridgeMl: above(100_000, 'Content of a cartridge or foil, ml'),
+  perimeterShare: allowance('Perimeter joint of stone or ceramic that is filled'),
   backerAllowance: allowance('Backer cut to waste'),
   sleevesPerJoint: count(0, 1000, 'Heating pipes that cross a joint of which none are entered'),
   sleeveSpares: count(0, 10_000, 'Sleeves to spare'),

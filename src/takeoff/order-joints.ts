@@ -1,7 +1,7 @@
 import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
 import { type Joint, type JointKind, jointKinds } from '../plan/analysis.ts';
 import { roundedText } from '../plan/figure-words.ts';
-import type { Papers } from '../plan/papers.ts';
+import { orderStarts, type Papers } from '../plan/papers.ts';
 import { rules } from '../plan/reference.ts';
 import type { TakeOffCell, TakeOffRef } from '../plan/take-off.ts';
 import type { OrderFloor } from './order-floor.ts';
@@ -94,7 +94,7 @@ export function sealantDrafts(of: OrderFloor): readonly OrderDraft[] {
       paid: { key: 'sealantCartridge', per: 'cartridge', amount: cartridges ?? 0 },
       cells: jointCells(of, joints, (joint) => (litres * joint.lengthM) / lengthM),
       refs: jointRefs(joints, of),
-      notes: ['Joints that come up through stone or ceramic. The perimeter joint along walls is not counted.'],
+      notes: ['Joints that come up through stone or ceramic. The perimeter joint stands in a line of its own.'],
       sources: ['sealant-depth', 'order-practice'],
     },
     {
@@ -151,11 +151,7 @@ export function sleeveDrafts(of: OrderFloor, papers: Pick<Papers, 'joints'>): re
       cells: jointCells(of, joints, (joint) => counts.get(joint) ?? 0),
       refs: jointRefs(joints, of),
       notes: [
-        ...(assumed === 0
-          ? []
-          : [
-              `${ordering.sleevesPerJoint} assumed at each of ${assumed} joints within heated floor for which none are entered: count them on the heating plan.`,
-            ]),
+        ...(assumed === 0 ? [] : [sleevesAssumed(ordering.sleevesPerJoint, assumed)]),
         ...(analysis.joints.some(({ kind }) => kind === 'structural')
           ? ['None assumed at joints of the building: pipes cross these only by the engineer\u2019s detail.']
           : []),
@@ -163,6 +159,14 @@ export function sleeveDrafts(of: OrderFloor, papers: Pick<Papers, 'joints'>): re
       sources: ['sleeve-length', 'sleeve-pipes'],
     },
   ];
+}
+
+/** The plan has no circuits: EN 1264-4 lets flow and return of a circuit cross a joint, and how many circuits do is seen on the heating plan only. */
+function sleevesAssumed(perJoint: number, joints: number): string {
+  const isStart = perJoint === orderStarts.sleevesPerJoint.value;
+  const pipes = isStart ? 'flow and return of one circuit' : `${perJoint} ${perJoint === 1 ? 'pipe' : 'pipes'}`;
+  const across = joints === 1 ? 'the one joint' : `each of ${joints} joints`;
+  return `Assumed: ${pipes} across ${across} within heated floor for which none are entered; count them on the heating plan.`;
 }
 
 function lengthOf(joints: readonly Joint[]): number {

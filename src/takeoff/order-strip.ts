@@ -1,6 +1,7 @@
 import type { Edge, EdgeAlong } from '../plan/analysis.ts';
 import { roundedText } from '../plan/figure-words.ts';
 import type { Room } from '../plan/plan.ts';
+import type { TakeOffPart } from '../plan/take-off.ts';
 import { byRoomFigure, edgeRefs, type OrderFloor } from './order-floor.ts';
 import { figureWords, type OrderDraft, orderOfCount, shareWords } from './order-line.ts';
 import { stripCut } from './strip-cut.ts';
@@ -41,10 +42,7 @@ function stripDraft(
     spec: `${heightMm === null ? 'height not known: build-up not entered' : `${roundedText(heightMm, 1)} mm high`}, ${roundedText(plan.edgeStrip.thicknessMm, 1)} mm thick`,
     unit: 'm',
     net,
-    parts: alongNames.map(([along, name]) => ({
-      name,
-      amount: edges.filter((edge) => edge.along === along).reduce((sum, { lengthM }) => sum + lengthM, 0),
-    })),
+    parts: edgeParts(edges),
     allowance: `overlap of ${figureWords(stripOverlapMm, 'mm')} at every splice and where a run closes, none in a corner; ${shareWords(stripAllowance, 'cut to waste')}`,
     gross: (net + cutting.overlapM) * (1 + stripAllowance),
     order: orderOfCount(cutting.rolls, 'rolls', figureWords(stripRollM, 'm'), cutting.rooms),
@@ -61,6 +59,14 @@ function stripDraft(
     ],
     sources: ['strip-overlap', 'order-practice'],
   };
+}
+
+/** What of some edges runs along walls, columns and so on, m. */
+export function edgeParts(edges: readonly Edge[]): readonly TakeOffPart[] {
+  return alongNames.map(([along, name]) => ({
+    name,
+    amount: edges.filter((edge) => edge.along === along).reduce((sum, { lengthM }) => sum + lengthM, 0),
+  }));
 }
 
 interface RoomRuns {

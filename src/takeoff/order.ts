@@ -7,6 +7,7 @@ import { orderFloor } from './order-floor.ts';
 import { profileDrafts, sealantDrafts, sleeveDrafts } from './order-joints.ts';
 import { insulationDrafts, membraneDrafts, screedDrafts } from './order-layers.ts';
 import { costDecimals, type OrderDraft, orderLine } from './order-line.ts';
+import { perimeterDrafts } from './order-perimeter.ts';
 import { stripDrafts } from './order-strip.ts';
 import { tileDrafts } from './order-tiles.ts';
 
@@ -15,7 +16,7 @@ import { tileDrafts } from './order-tiles.ts';
  *  Accepts: a plan and its analysis, how things are ordered, and what is entered of joints. Guarantees: nets are those of the analysis' quantities; as
  *  shown, rooms and bays add up to each line.
  *
- *  Steps: 1. each group measures its lines, by bay and room, and counts its packs (order-strip, order-joints, order-layers, order-tiles); 2. figures
+ *  Steps: 1. each group measures its lines, by bay and room, and counts its packs (order-strip, order-joints, order-perimeter, order-layers, order-tiles); 2. figures
  *  are rounded so that they add up, and priced (order-line); 3. costs are summed. */
 export function orderOf(
   plan: Plan,
@@ -28,6 +29,7 @@ export function orderOf(
     ...stripDrafts(of),
     ...profileDrafts(of),
     ...sealantDrafts(of),
+    ...perimeterDrafts(of),
     ...sleeveDrafts(of, papers),
     ...screedDrafts(of),
     ...insulationDrafts(of),

@@ -292,7 +292,7 @@ describe('prices', () => {
     );
     expect(costs).toEqual([60, 29, 585, 50]);
     expect(all.cost?.total).toBe(60 + 29 + 585 + 50);
-    expect(all.cost?.unpriced).toEqual(['sealant:8', 'backer:8', 'sleeves', 'insulation:60']);
+    expect(all.cost?.unpriced).toEqual(['sealant:8', 'backer:8', 'perimeter-sealant:10', 'sleeves', 'insulation:60']);
     expect(all.currency).toBe('EUR');
   });
 

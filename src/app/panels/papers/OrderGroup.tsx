@@ -40,6 +40,7 @@ const fields: readonly {
   { key: 'profileSpares', unit: '', least: 0, most: 1000, step: 1, decimals: 0 },
   { key: 'sealantAllowance', unit: '%', least: 0, most: 100, step: 1, decimals: 1 },
   { key: 'cartridgeMl', unit: 'ml', least: 1, most: 100_000, step: 10, decimals: 0 },
+  { key: 'perimeterShare', unit: '%', least: 0, most: 100, step: 10, decimals: 0 },
   { key: 'backerAllowance', unit: '%', least: 0, most: 100, step: 1, decimals: 1 },
   { key: 'sleevesPerJoint', unit: '', least: 0, most: 1000, step: 1, decimals: 0 },
   { key: 'sleeveSpares', unit: '', least: 0, most: 10_000, step: 1, decimals: 0 },
