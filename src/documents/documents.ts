@@ -4,7 +4,8 @@ import { analysisText } from './analysis-text.ts';
 import { csvOf } from './csv.ts';
 import { calendarText } from './icalendar.ts';
 import type { Page } from './page.ts';
-import { handoverPages, type PageSet, pageSets } from './page-sets.ts';
+import { handoverPages } from './page-bundle.ts';
+import { type PageSet, pageSets } from './page-sets.ts';
 import type { PaperFonts, PaperSource } from './paper-source.ts';
 import type { PaperFile, PaperGroup, PlanDocument } from './plan-document.ts';
 import { planTables } from './plan-tables.ts';
@@ -24,7 +25,7 @@ export function documentsOf(source: PaperSource, fonts: Fonts): readonly PlanDoc
         name: 'papers.pdf',
         words: 'All sheets and records in one, PDF',
         group: 'sheets',
-        pages: () => handoverPages(sets),
+        pages: () => handoverPages(source, sets),
       }),
       gathers: true,
     },

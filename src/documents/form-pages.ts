@@ -10,6 +10,7 @@ import type { PaperBox } from './sheet.ts';
 import type { Column } from './strip-pen.ts';
 import type { Table } from './table.ts';
 import { type TitleBlock, titleBlockOf } from './title-block.ts';
+import { oneLine } from './words.ts';
 
 /** ISO 216: standing for words and narrow tables, lying and larger for wide ones. */
 const formPapers: readonly FormPaper[] = [
@@ -41,6 +42,7 @@ export function formPages(forms: readonly Form[], source: PaperSource): readonly
       scale: null,
       title: form.title,
       subject: `${form.subject}, page ${count.page} of ${count.of}`,
+      part: oneLine(form.title),
       groups: [
         { ref: null, inks: headInks(form, block, paper) },
         { ref: null, inks },

@@ -79,11 +79,6 @@ function forms(list: readonly Form[], source: PaperSource): readonly Page[] {
   return formPages(list, source);
 }
 
-/** Sheets and records one after the other. Lists are a paper of their own: of a large floor they have a thousand pages. */
-export function handoverPages(sets: readonly PageSet[]): readonly Page[] {
-  return sets.filter(({ group }) => group !== 'lists').flatMap(({ pages }) => pages());
-}
-
 /** Makes it when it is first asked for, and once. */
 export function once<Made>(make: () => Made): () => Made {
   let made: { readonly value: Made } | null = null;

@@ -11,7 +11,19 @@ export interface Page {
   readonly scale: number | null;
   readonly title: string;
   readonly subject: string;
+  /** The paper that it is a page of, as a list of contents names it. */
+  readonly part: string;
   readonly groups: readonly PageGroup[];
+  /** Where it goes out together with other papers: what it is by itself, so that it is set once for both. */
+  readonly bound?: BoundPage;
+}
+
+export interface BoundPage {
+  readonly alone: Page;
+  /** What is written over it. */
+  readonly over: PageGroup;
+  /** What leads a reader to it from the outline; null where the page before is of the same part. */
+  readonly mark: string | null;
 }
 
 export interface PageGroup {

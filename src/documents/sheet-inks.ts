@@ -84,7 +84,7 @@ export function sheetWith(
 ): Sheet {
   const { paper, widthMm, heightMm, scale } = layout;
   const subject = count.of === 1 ? block.subject : `${block.subject}, sheet ${count.page} of ${count.of}`;
-  return { layout, paper, widthMm, heightMm, scale, title: block.title, subject, groups };
+  return { layout, paper, widthMm, heightMm, scale, title: block.title, subject, part: block.subject, groups };
 }
 
 /** @param middle mm on the plan, that comes to lie in the middle of the box on paper */

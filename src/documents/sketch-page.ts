@@ -44,7 +44,7 @@ export function sketchPages(source: PaperSource, subject: string, sketches: read
       y += heightMm + gapMm;
       return { ref, inks: inks(top) };
     });
-    return { ...page, scale, title: block.title, subject, groups: [...groups, frame] };
+    return { ...page, scale, title: block.title, subject, part: subject, groups: [...groups, frame] };
   });
 }
 

@@ -24,7 +24,7 @@ const texts = words.map((text, i): Ink => {
 });
 const disc: Ink = { ink: 'disc', centre: [40, 40], radiusMm: 7.3, fill: 'tint3', stroke: null };
 const sheet: Page = {
-  ...{ paper: 'A4', widthMm: 297, heightMm: 210, scale: 50, title: 'Küche', subject: 'Bays' },
+  ...{ paper: 'A4', widthMm: 297, heightMm: 210, scale: 50, title: 'Küche', subject: 'Bays', part: 'Bays' },
   groups: [{ ref: null, inks: [disc, ...texts] }],
 };
 const about = { title: 'Küche', date: '2027-03-01', planText: '{"format": "screed-bays/plan"}' };

@@ -4,7 +4,8 @@ import { pageSvg } from '../../src/documents/svg.ts';
 import { shippedFonts } from '../documents/paper-fixture.ts';
 import { bays, inFolder, planText, write } from './run.ts';
 
-const page = { paper: 'A4', widthMm: 297, heightMm: 210, scale: null, title: 'Hall', subject: 'Bays', groups: [] };
+const about = { title: 'Hall', subject: 'Bays', part: 'Bays' };
+const page = { ...about, paper: 'A4', widthMm: 297, heightMm: 210, scale: null, groups: [] };
 
 describe('a paper given as a plan', () => {
   it('is read as the plan that it carries', () =>

@@ -3,7 +3,8 @@ import { comparisonPages } from '../../src/documents/compare-drawing.ts';
 import { calendarText } from '../../src/documents/icalendar.ts';
 import { jointPlanPages } from '../../src/documents/joint-plan.ts';
 import type { Page } from '../../src/documents/page.ts';
-import { handoverPages, pageSets } from '../../src/documents/page-sets.ts';
+import { handoverPages } from '../../src/documents/page-bundle.ts';
+import { pageSets } from '../../src/documents/page-sets.ts';
 import type { PaperSource } from '../../src/documents/paper-source.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
 import { pageTexts, textOffPage, textOverText } from './page-check.ts';
@@ -22,7 +23,7 @@ function floor(over: Partial<PlanFile>, papers: PlanFile['papers'] = answered): 
 function pagesOf(source: PaperSource): readonly Page[] {
   const sets = pageSets(source);
   return [
-    ...handoverPages(sets),
+    ...handoverPages(source, sets),
     ...sets.filter(({ group }) => group === 'lists').flatMap(({ pages }) => pages()),
     ...comparisonPages(source, source),
     ...jointPlanPages({

@@ -25,7 +25,15 @@ const mmOf = (points: number) => (points / 72) * 25.4;
 const fonts = await shippedFonts();
 
 function pageOf(inks: readonly Ink[], over: Partial<Page> = {}): Page {
-  const about = { paper: 'A3', widthMm: 420, heightMm: 297, scale: 50, title: 'Ruler', subject: 'A test' };
+  const about = {
+    paper: 'A3',
+    widthMm: 420,
+    heightMm: 297,
+    scale: 50,
+    title: 'Ruler',
+    subject: 'A test',
+    part: 'A test',
+  };
   return { ...about, groups: [{ ref: null, inks }], ...over };
 }
 

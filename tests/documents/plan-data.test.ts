@@ -30,7 +30,7 @@ function planNamed(name: string): PlanFile {
 }
 
 const pageOf = (title: string): Page => {
-  const about = { paper: 'A4', widthMm: 297, heightMm: 210, scale: null, subject: title };
+  const about = { paper: 'A4', widthMm: 297, heightMm: 210, scale: null, subject: title, part: title };
   return { ...about, title, groups: [] };
 };
 
