@@ -1,9 +1,11 @@
+import type { Point } from '../geometry/point.ts';
 import { papersOf } from '../plan/papers.ts';
 import { type Change, type Comparison, comparisonOf, type JointVersion } from './compare.ts';
 import { changesText } from './compare-tables.ts';
 import type { Drawing, DrawingItem, LabelItem, LineItem } from './drawing.ts';
 import { drawingOf, itemsInOrder } from './drawing-list.ts';
 import type { PaperSource } from './paper-source.ts';
+import { boxWith, placeIsDrawn } from './setting-out-sheet.ts';
 import { type Sheets, sheetPages } from './sheet-pages.ts';
 import { drawingAsIs, type SheetStrip, stripOf } from './strip-flow.ts';
 import { wholeMmText } from './tile-words.ts';
@@ -21,27 +23,45 @@ export function comparisonPages(before: PaperSource, now: PaperSource): Sheets {
   const comparison = comparisonOf(before, now);
   const drawing = drawingOfChanges(before, now, comparison);
   const block = titleBlockOf(now, subject);
-  return sheetPages(drawingAsIs(drawing), changesStrip(drawing, comparison, block), papersOf(now.file));
+  const { off } = goneLines(before, now, comparison.joints);
+  return sheetPages(drawingAsIs(drawing), changesStrip(drawing, comparison, { block, off }), papersOf(now.file));
 }
 
 const subject = 'Revision: what changed';
 
 function drawingOfChanges(before: PaperSource, now: PaperSource, { joints }: Comparison): Drawing {
-  const { items, box } = drawingOf(now.plan, now.analysis);
+  const { items, box: ownBox } = drawingOf(now.plan, now.analysis);
   const byNow = new Map(joints.flatMap((change) => (change.now === null ? [] : [[change.now.id, change]])));
   const linesNow = new Map(now.analysis.joints.map(({ id, line }) => [id, line]));
-  const linesBefore = new Map(before.analysis.joints.map(({ id, line }) => [id, line]));
+  const gone = goneLines(before, now, joints);
   const made = joints.flatMap((change): readonly DrawingItem[] => {
     const ref = { kind: 'joint', id: change.now?.id ?? '' } as const;
     const line = (style: LineItem['style'], points: LineItem['points'] = []): readonly LineItem[] =>
       points.length < 2 ? [] : [{ shape: 'line', layer: 'edges', style, points, ref }];
-    const [was, is] = [linesBefore.get(change.before?.id ?? ''), linesNow.get(change.now?.id ?? '')];
+    const [was, is] = [gone.drawn.get(change.before?.id ?? ''), linesNow.get(change.now?.id ?? '')];
     if (change.what === 'moved') return [...line('revision-gone', was), ...line('revision-moved', is)];
     if (change.what === 'appeared') return line('revision-new', is);
     return change.what === 'went' ? [...line('revision-gone', was), ...goneLabel(change, was)] : [];
   });
   const kept = items.filter(isOfJoints).map((item) => (item.shape === 'label' ? relabelled(item, byNow) : item));
-  return { items: itemsInOrder([...kept, ...made]), box };
+  return { items: itemsInOrder([...kept, ...made]), box: boxWith(ownBox, [...gone.drawn.values()].flat()) };
+}
+
+interface GoneLines {
+  /** By the ids of the earlier version. */
+  readonly drawn: ReadonlyMap<string, readonly Point[]>;
+  /** Joints that lay too far off the floor of now to be drawn. */
+  readonly off: number;
+}
+
+/** Where joints were that moved or went. */
+function goneLines(before: PaperSource, now: PaperSource, joints: Comparison['joints']): GoneLines {
+  const left = new Set(
+    joints.flatMap(({ what, before: was }) => (was !== null && (what === 'moved' || what === 'went') ? [was.id] : [])),
+  );
+  const lines = before.analysis.joints.filter(({ id }) => left.has(id));
+  const drawn = lines.filter(({ line }) => line.every((place) => placeIsDrawn(now.plan, place)));
+  return { drawn: new Map(drawn.map(({ id, line }) => [id, line])), off: lines.length - drawn.length };
 }
 
 /** Neither findings nor what belongs to tiles and movement alone. */
@@ -87,7 +107,12 @@ function goneLabel({ before }: Change<JointVersion>, line: LineItem['points'] = 
   ];
 }
 
-function changesStrip(drawing: Drawing, { before, now, caution, joints }: Comparison, block: TitleBlock): SheetStrip {
+/** @param off joints that lay too far off to be drawn */
+function changesStrip(
+  drawing: Drawing,
+  { before, now, caution, joints }: Comparison,
+  { block, off }: { readonly block: TitleBlock; readonly off: number },
+): SheetStrip {
   const named = (parts: readonly string[]) => parts.filter((part) => part !== '').join(', ');
   return stripOf({
     block,
@@ -96,6 +121,7 @@ function changesStrip(drawing: Drawing, { before, now, caution, joints }: Compar
       ['Before', named([before.revision, before.date])],
       ['Now', named([now.revision, now.date])],
       ['Joints', changesText(joints, 'joint')],
+      ...(off === 0 ? [] : [['Not drawn', `${off} of them, where they lay before: too far off`] as const]),
     ],
     drawing: drawingAsIs(drawing),
     parts: [],

@@ -17,7 +17,9 @@ export function comparisonForm(comparison: Comparison): Form {
     title: 'Revision: what changed',
     subject: now.plan,
     blocks: [
-      ...(caution === null ? [] : [{ kind: 'text', lines: [caution] } as const]),
+      ...(caution === null
+        ? []
+        : [{ kind: 'head', text: 'Caution' } as const, { kind: 'text', lines: [caution] } as const]),
       {
         kind: 'fields',
         fields: [['Before', versionText(before)], ['Now', versionText(now)], ...comparisonSummary(comparison)],

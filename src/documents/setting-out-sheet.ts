@@ -30,6 +30,12 @@ export function placeIsDrawn(plan: Plan, [x, y]: Point): boolean {
   return x >= minX && x <= maxX && y >= minY && y <= maxY;
 }
 
+/** The box of a drawing that holds places beside its floor as well. */
+export function boxWith(box: Box | null, places: readonly Point[]): Box | null {
+  if (box === null) return null;
+  return boxOf([[box.minX, box.minY], [box.maxX, box.maxY], ...places]);
+}
+
 /** Whether a grid line passes the floor, or near enough to it. */
 export function gridLineIsDrawn(plan: Plan, { from, to }: GridLine): boolean {
   const box = floorBox(plan);

@@ -1,5 +1,4 @@
 import type { Point } from '../geometry/point.ts';
-import { type Box, boxOf } from '../geometry/ring.ts';
 import { papersOf, pourOf, recordsOf } from '../plan/papers.ts';
 import type { Drawing, DrawingItem } from './drawing.ts';
 import { drawingOf, itemsInOrder } from './drawing-list.ts';
@@ -8,7 +7,7 @@ import type { PaperSource } from './paper-source.ts';
 import { type PointCaution, pointCautionTexts } from './point-cautions.ts';
 import { pourItems } from './pour-items.ts';
 import { type PourLot, pourPlanOf } from './pour-plan.ts';
-import { placeIsDrawn } from './setting-out-sheet.ts';
+import { boxWith, placeIsDrawn } from './setting-out-sheet.ts';
 import { type Sheets, sheetPages } from './sheet-pages.ts';
 import { drawingAsIs, type SheetDrawing, type SheetStrip, stripOf } from './strip-flow.ts';
 import { titleBlockOf } from './title-block.ts';
@@ -24,7 +23,7 @@ export function pourPages(source: PaperSource): Sheets {
   const { access } = pourOf(source.file);
   const drawing: Drawing = {
     items: pourItems(source, { items, box }),
-    box: boxWith(source, box, access === null ? [] : [access]),
+    box: boxWith(box, access === null ? [] : drawnPlaces(source, [access])),
   };
   const facts = [...cautionFacts(source, 'access'), ...pourPlanOf(source).lots.slice(0, mostDays).map(lotFact)];
   return sitePages(source, 'Pour plan', drawingAsIs(drawing), facts);
@@ -54,11 +53,8 @@ export function testPointPages(source: PaperSource): Sheets | null {
   if (points.length === 0) return null;
   const { items, box } = drawingOf(source.plan, source.analysis);
   const plain = items.filter(isOfFloor);
-  const held = boxWith(
-    source,
-    box,
-    points.map(({ at: place }) => place),
-  );
+  const places = points.map(({ at: place }) => place);
+  const held = boxWith(box, drawnPlaces(source, places));
   const at = (scale: number): Drawing => ({
     items: itemsInOrder([...plain, ...testPointItems(source, scale)]),
     box: held,
@@ -71,12 +67,9 @@ export function testPointPages(source: PaperSource): Sheets | null {
   return sitePages(source, 'Test points for dryness', { at, small: { items: plain, box: held } }, facts);
 }
 
-/** The box of a drawing that holds the marks that are drawn beside the floor as well. */
-function boxWith({ plan }: PaperSource, box: Box | null, places: readonly Point[]): Box | null {
-  const drawn = places.filter((place) => placeIsDrawn(plan, place));
-  if (box === null) return null;
-  const { minX, minY, maxX, maxY } = box;
-  return boxOf([[minX, minY], [maxX, maxY], ...drawn]);
+/** The marks beside the floor that are drawn. */
+function drawnPlaces({ plan }: PaperSource, places: readonly Point[]): readonly Point[] {
+  return places.filter((place) => placeIsDrawn(plan, place));
 }
 
 /** Floor, things in it and joints, with the names of the bays. */

@@ -94,7 +94,9 @@ export function sealantDrafts(of: OrderFloor): readonly OrderDraft[] {
       paid: { key: 'sealantCartridge', per: 'cartridge', amount: cartridges ?? 0 },
       cells: jointCells(of, joints, (joint) => (litres * joint.lengthM) / lengthM),
       refs: jointRefs(joints, of),
-      notes: ['Joints that come up through stone or ceramic. The perimeter joint stands in a line of its own.'],
+      notes: [
+        `Joints that come up through stone or ceramic. The perimeter joint ${ordering.perimeterShare === 0 ? 'is not counted' : 'stands in a line of its own'}.`,
+      ],
       sources: ['sealant-depth', 'order-practice'],
     },
     {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { comparisonText } from '../../src/cli/compare-text.ts';
 import { comparisonOf } from '../../src/documents/compare.ts';
 import { comparisonDocuments } from '../../src/documents/compare-documents.ts';
-import { comparisonDrawing } from '../../src/documents/compare-drawing.ts';
+import { comparisonDrawing, comparisonPages } from '../../src/documents/compare-drawing.ts';
 import { floorsInCommon } from '../../src/documents/compare-floors.ts';
 import { comparisonForm } from '../../src/documents/compare-form.ts';
 import { jointPairs } from '../../src/documents/compare-match.ts';
@@ -15,6 +15,7 @@ import {
 import type { Point } from '../../src/geometry/point.ts';
 import { jointsKept } from '../../src/plan/edits/joints.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
+import { textOffPage, textOverText } from './page-check.ts';
 import { demoNames, demoText, hallAndStore, paperSourceOf, shippedFonts } from './paper-fixture.ts';
 
 function jointAt(xMm: number): Partial<PlanFile> {
@@ -280,8 +281,10 @@ describe('two plans that are not of one floor', () => {
   ] as const)('are called two different floors before anything else: %s and %s', (one, other) => {
     const comparison = comparisonOf(paperSourceOf(demoText(one)), paperSourceOf(demoText(other)));
     expect(comparison.caution).toMatch(/^These seem to be two different floors: /u);
-    const [first] = comparisonForm(comparison).blocks;
-    expect(first).toEqual({ kind: 'text', lines: [comparison.caution] });
+    expect(comparisonForm(comparison).blocks.slice(0, 2)).toEqual([
+      { kind: 'head', text: 'Caution' },
+      { kind: 'text', lines: [comparison.caution] },
+    ]);
     const [said] = comparisonText(comparison, { before: 'a.json', now: 'b.json' }).split('\n');
     expect(said).toBe(comparison.caution);
   });
@@ -305,6 +308,24 @@ describe('two plans that are not of one floor', () => {
       )?.wallShare,
     ).toBeCloseTo(19.9 / 47.8, 3);
     expect(comparisonOf(before, now).caution).toBeNull();
+  });
+
+  it('are drawn inside the frame, and what lay too far off is told', () => {
+    const [library, dwelling] = [paperSourceOf(demoText('2-public-library')), paperSourceOf(demoText('1-dwelling'))];
+    for (const page of comparisonPages(library, dwelling)) {
+      expect(textOffPage(page)).toEqual([]);
+      expect(textOverText(page)).toEqual([]);
+      for (const { ref, inks } of page.groups) {
+        if (ref?.kind !== 'joint') continue;
+        const { x, y, width, height } = page.layout.drawing;
+        for (const [px, py] of inks.flatMap((ink) => (ink.ink === 'path' ? ink.lines.flat() : []))) {
+          expect(px).toBeGreaterThanOrEqual(x);
+          expect(px).toBeLessThanOrEqual(x + width);
+          expect(py).toBeGreaterThanOrEqual(y);
+          expect(py).toBeLessThanOrEqual(y + height);
+        }
+      }
+    }
   });
 
   it('are not found where all joints are others and the walls stay', () => {
