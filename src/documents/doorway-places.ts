@@ -4,14 +4,16 @@ import { regionContains } from '../geometry/region.ts';
 import { DIRECTION_DEG, EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
 import type { Analysis, Joint } from '../plan/analysis.ts';
 import type { Doorway, Plan } from '../plan/plan.ts';
-import type { PaperSource } from './paper-source.ts';
+import { type PaperSource, perSource } from './paper-source.ts';
 import { doorwayFaces } from './set-out-joints.ts';
 import { wallFaces } from './set-out-walls.ts';
-import { findingText, type Names, namesOf } from './words.ts';
+import { countsOf, findingText, type Names, namesOf, oneLine, textBefore } from './words.ts';
 
 /** A doorway as it is set out: where its leaf and its joints stand between the faces of its wall. */
 export interface DoorwayPlace {
   readonly doorway: Doorway;
+  /** By what it joins. Examples: "Door Hall \u2013 Bath", "Door out of Hall (d3)" where another is named so too. */
+  readonly name: string;
   /** From jamb to jamb. */
   readonly clearMm: number;
   /** From face to face; as entered where a face is not found. */
@@ -42,10 +44,14 @@ export interface DoorwayJoint {
   readonly isSecond: boolean;
 }
 
-export function doorwayPlaces({ plan, analysis }: Pick<PaperSource, 'plan' | 'analysis'>): readonly DoorwayPlace[] {
+type DoorwaySource = Pick<PaperSource, 'plan' | 'analysis'>;
+
+export const doorwayPlaces = perSource(doorwayPlacesFound);
+
+function doorwayPlacesFound({ plan, analysis }: DoorwaySource): readonly DoorwayPlace[] {
   const names = namesOf(plan, analysis);
   const faces = wallFaces(analysis);
-  return plan.doorways.map((doorway) => {
+  const found = plan.doorways.map((doorway): DoorwayPlace => {
     const joints = jointsIn(doorway, analysis);
     const found = doorwayFaces(doorway, faces).map(({ way, met }) => ({
       way,
@@ -54,16 +60,49 @@ export function doorwayPlaces({ plan, analysis }: Pick<PaperSource, 'plan' | 'an
     }));
     const [one, other] = inOrder(found, joints, analysis);
     const leafMm = [one?.leafMm ?? null, other?.leafMm ?? null] as const;
+    const sides = [sideOf(one, names), sideOf(other, names)] as const;
     return {
       doorway,
+      name: nameOf(doorway, sides),
       clearMm: pointDistance(...doorway.line),
       depthMm: leafMm[0] === null || leafMm[1] === null ? doorway.wallMm : leafMm[0] + leafMm[1],
-      sides: [sideOf(one, names), sideOf(other, names)],
+      sides,
       leaf: leafSide(doorway, leafMm),
       joints: jointPlaces(doorway, joints, other?.way ?? [0, 0], leafMm),
       reason: joints.length > 0 ? null : reasonOf(doorway, analysis),
     };
   });
+  const uses = countsOf(found.map(({ name }) => name));
+  return found.map((place) => {
+    const { name, doorway } = place;
+    return uses.get(name) === 1 ? place : { ...place, name: `${textBefore(name)} (${oneLine(doorway.id)})` };
+  });
+}
+
+function nameOf({ id, leaf }: Doorway, [one, other]: DoorwayPlace['sides']): string {
+  const what = leaf ? 'Door' : 'Opening';
+  if (one.room !== null && other.room !== null) return `${what} ${textBefore(one.name)} \u2013 ${other.name}`;
+  const room = one.room === null ? other : one;
+  return room.room === null ? `${what} ${oneLine(id)}` : `${what} out of ${room.name}`;
+}
+
+/** Names of doorways by their ids. */
+export const doorwayNames = perSource(
+  (source: DoorwaySource): ReadonlyMap<string, string> =>
+    new Map(doorwayPlaces(source).map(({ doorway, name }) => [doorway.id, name])),
+);
+
+/** Inside a sentence. Example: "Door out of Hall" -> "door out of Hall" */
+export function doorwayWithin(name: string): string {
+  return `${name.charAt(0).toLowerCase()}${name.slice(1)}`;
+}
+
+const reasonStart = 'doorway ';
+
+/** Why a joint stands where it does, a doorway by its name. Example: "doorway d3" -> "door Hall \u2013 Bath" */
+export function reasonNamed(reason: string, names: ReadonlyMap<string, string>): string {
+  const name = reason.startsWith(reasonStart) ? names.get(reason.slice(reasonStart.length)) : undefined;
+  return name === undefined ? reason : doorwayWithin(name);
 }
 
 interface Found {
@@ -164,5 +203,6 @@ function jointPlaces(
 
 function reasonOf({ id }: Doorway, { findings }: Analysis): string {
   const found = findings.find(({ code, refs }) => code.startsWith('doorway-') && refs.includes(id));
-  return found === undefined ? 'No joint: the floor on both sides is one bay.' : findingText(found);
+  if (found === undefined) return 'No joint: the floor on both sides is one bay.';
+  return findingText({ message: found.message.replace(`Doorway ${id} `, () => 'It ') });
 }

@@ -29,7 +29,8 @@ const faceNote =
 
 export function doorwaysTable(source: PaperSource): Table {
   return tableOfRows({ name: 'doorways', title, notes: [orderNote, faceNote] }, source, [
-    ...nameColumns,
+    nameColumn,
+    columnText('Id', ({ place }) => oneLine(place.doorway.id)),
     ...placeColumns,
     ...madeColumns,
     ...siteColumns,
@@ -45,9 +46,9 @@ export function doorwayForm(source: PaperSource): Form {
     subject: oneLine(source.plan.name),
     blocks: [
       { kind: 'head', text: places.title },
-      { kind: 'table', table: tableOfRows(places, source, [...nameColumns, ...placeColumns, ...siteColumns]) },
+      { kind: 'table', table: tableOfRows(places, source, [nameColumn, ...placeColumns, ...siteColumns]) },
       { kind: 'head', text: made.title },
-      { kind: 'table', table: tableOfRows(made, source, [...nameColumns, jointColumn, ...madeColumns]) },
+      { kind: 'table', table: tableOfRows(made, source, [nameColumn, jointColumn, ...madeColumns]) },
       { kind: 'signatures', parties: ['Screed', 'Tiling', 'Doors'] },
     ],
   };
@@ -92,10 +93,7 @@ function rowsOf({ file, plan, analysis }: PaperSource, place: DoorwayPlace): rea
   return place.joints.length === 0 ? [row(null)] : place.joints.map(row);
 }
 
-const nameColumns: readonly ColumnOf<DoorwayRow>[] = [
-  columnText('Doorway', ({ place }) => oneLine(place.doorway.id)),
-  columnText('Rooms', ({ place }) => roomsText(place)),
-];
+const nameColumn: ColumnOf<DoorwayRow> = columnText('Doorway', ({ place }) => place.name);
 
 const jointColumn: ColumnOf<DoorwayRow> = columnText('Joint', ({ at }) => at?.joint.id ?? 'none');
 
@@ -124,11 +122,6 @@ const siteColumns: readonly ColumnOf<DoorwayRow>[] = [
   { ...columnText<DoorwayRow>('Measured on site', () => null), toFill: true },
   { ...columnText<DoorwayRow>('Checked', () => null), toFill: true },
 ];
-
-/** Example: "Hall – Kitchen" */
-function roomsText({ sides: [one, other] }: DoorwayPlace): string {
-  return `${one.name} \u2013 ${other.name}`;
-}
 
 function leafText({ leaf, sides: [one, other] }: DoorwayPlace): string {
   switch (leaf) {

@@ -14,7 +14,7 @@ import {
 import { box, rowMm } from './strip-pen.ts';
 import { textCut, textLinesFirst } from './text-width.ts';
 import { wholeMmText } from './tile-words.ts';
-import { oneLine, textBefore } from './words.ts';
+import { textBefore } from './words.ts';
 
 /** The plan of one doorway to scale, its wall laid across the page with the first room above. */
 
@@ -34,10 +34,9 @@ const mostLines = 3;
 
 /** @param words what is told under the sketch, a paragraph each */
 export function doorwaySketch(place: DoorwayPlace, words: readonly string[]): Sketch {
-  const { doorway, clearMm, sides } = place;
+  const { doorway, clearMm, name } = place;
   const scale =
     scales.find((each) => clearMm / each <= openingMm && depthOf(place) / each <= deepestMm) ?? (1000 as const);
-  const title = `${oneLine(doorway.id)}: ${sides[0].name} \u2013 ${sides[1].name}`;
   const lines = words.flatMap((text) => textLinesFirst(text, 'sheet-text', sketchWidthMm, mostLines));
   const wallMm = depthOf(place) / scale;
   // words beside the wall may reach beyond it
@@ -49,7 +48,7 @@ export function doorwaySketch(place: DoorwayPlace, words: readonly string[]): Sk
     const below = wallTop[1] + wallMm + bodyMm;
     const wordsTop = below + roomMm + widthMm;
     return [
-      sketchText(textCut(textBefore(title), 'sheet-head', sketchWidthMm - 30), 'sheet-head', [x, y + titleMm / 2]),
+      sketchText(textCut(textBefore(name), 'sheet-head', sketchWidthMm - 30), 'sheet-head', [x, y + titleMm / 2]),
       sketchText(`1 : ${scale}`, 'sheet-text', [x + sketchWidthMm, y + titleMm / 2], 'end'),
       ...wallInks(place, scale, wallTop),
       ...roomInks(place, scale, [x, wallTop[1]]),

@@ -6,6 +6,7 @@ import { WELD_MM } from '../geometry/tolerance.ts';
 import type { Analysis, Bay } from '../plan/analysis.ts';
 import { namesText } from '../plan/figure-words.ts';
 import { type Pour, type PourDay, pourOf } from '../plan/papers.ts';
+import { doorwayNames, doorwayWithin } from './doorway-places.ts';
 import type { PaperSource } from './paper-source.ts';
 import type { FloorExit as Exit, FloorWays } from './pour-order.ts';
 import { oneLine } from './words.ts';
@@ -19,19 +20,22 @@ export interface FloorExit extends Exit {
 
 /** The access that is entered; else a doorway that leads out of the floor; else the bay with the most joints of those at its outside.
  *  Null where there is no bay. */
-export function pourExit({ plan, analysis, file }: PaperSource): FloorExit | null {
+export function pourExit(source: PaperSource): FloorExit | null {
+  const { plan, analysis, file } = source;
   const { access } = pourOf(file);
   const { bays } = analysis;
   if (access !== null)
     return exitAt(access, bays, (id) => `Screed is brought in at the access, over bay ${id}, which is laid last.`);
   const outward = analysis.findings.find(({ code, at }) => code === 'doorway-one-room' && at !== null);
   const door = plan.doorways.find(({ id }) => outward?.refs.includes(id));
-  if (outward?.at && door !== undefined)
+  if (outward?.at && door !== undefined) {
+    const name = doorwayWithin(doorwayNames(source).get(door.id) ?? '');
     return exitAt(
       outward.at,
       bays,
-      (id) => `${notEntered} is taken to be doorway ${oneLine(door.id)}, which leads out of the floor, over bay ${id}.`,
+      (id) => `${notEntered} is taken to be the ${name}, which leads out of the floor, over bay ${id}.`,
     );
+  }
   const bay = outerBay(analysis);
   if (bay === undefined) return null;
   return {

@@ -14,6 +14,7 @@ import { type Room, roomIsBare } from '../plan/plan.ts';
 import { rules } from '../plan/reference.ts';
 import { jointIsSealed, sealantDepth } from '../takeoff/sealant.ts';
 import { jointSleeves, type Sleeves } from '../takeoff/sleeves.ts';
+import { doorwayNames, reasonNamed } from './doorway-places.ts';
 import type { PaperSource } from './paper-source.ts';
 import { jointPlaces } from './set-out-joint-text.ts';
 import { type ColumnOf, columnFigure, columnText, plain, type Table, tableOf } from './table.ts';
@@ -69,8 +70,10 @@ function goneRow({ columns }: Table, key: string, entry: JointEntry): Table['row
 }
 
 /** What the joint is and what it takes. */
-function whatColumns({ plan, analysis }: PaperSource): readonly ColumnOf<Row>[] {
+function whatColumns(source: PaperSource): readonly ColumnOf<Row>[] {
+  const { plan, analysis } = source;
   const names = namesOf(plan, analysis);
+  const doorways = doorwayNames(source);
   return [
     columnText('Joint', ({ joint }) => joint.id),
     columnText('Kind', ({ joint }) => jointKindNames[joint.kind]),
@@ -82,7 +85,7 @@ function whatColumns({ plan, analysis }: PaperSource): readonly ColumnOf<Row>[] 
     columnFigure('Closing', 'mm', 1, ({ joint }) => joint.closingMm),
     columnFigure('Opening', 'mm', 1, ({ joint }) => joint.openingMm),
     columnFigure('Sliding along the joint', 'mm', 1, ({ joint }) => joint.slidingMm),
-    columnText('Why', ({ joint }) => joint.reasons.map(oneLine).join('; ')),
+    columnText('Why', ({ joint }) => joint.reasons.map((reason) => oneLine(reasonNamed(reason, doorways))).join('; ')),
   ];
 }
 

@@ -1,6 +1,7 @@
 import { onGrid } from '../geometry/tolerance.ts';
 import type { Analysis, Finding, RoomQuantities } from '../plan/analysis.ts';
 import { jointKinds } from '../plan/analysis.ts';
+import { doorwayNames, reasonNamed } from './doorway-places.ts';
 import type { DrawingRef } from './drawing.ts';
 import { tilesAtText, whyOffText } from './grout-words.ts';
 import type { PaperSource } from './paper-source.ts';
@@ -38,7 +39,9 @@ export function quantitiesTable({ plan, analysis }: TableSource): Table {
   return tableOf(about, columns, rows, ({ id }) => (id === null ? [] : [{ kind: 'room', id }]));
 }
 
-export function jointsTable({ plan, analysis }: TableSource): Table {
+export function jointsTable(source: TableSource): Table {
+  const { plan, analysis } = source;
+  const doorways = doorwayNames(source);
   const names = namesOf(plan, analysis);
   const places = jointPlaces(plan, analysis);
   const columns: ColumnOf<Analysis['joints'][number]>[] = [
@@ -62,7 +65,7 @@ export function jointsTable({ plan, analysis }: TableSource): Table {
     columnText('Tiles at the joint', tilesAtText),
     columnText('Why off the grout line', whyOffText),
     columnText('Set out from', ({ id }) => plain(places.get(id) ?? '')),
-    columnText('Why', ({ reasons }) => reasons.join('; ')),
+    columnText('Why', ({ reasons }) => reasons.map((reason) => reasonNamed(reason, doorways)).join('; ')),
     columnText('Key', ({ key }) => key),
   ];
   return tableOf({ name: 'joints', title: 'Joint list' }, columns, analysis.joints, ({ id }) => [
@@ -90,7 +93,9 @@ export function baysTable({ plan, analysis }: TableSource): Table {
 }
 
 /** One row a finding, numbered as its pin on the drawing is. */
-export function findingsTable({ plan, analysis }: TableSource): Table {
+export function findingsTable(source: TableSource): Table {
+  const { plan, analysis } = source;
+  const doorways = doorwayNames(source);
   const names = namesOf(plan, analysis);
   type Row = { readonly finding: Finding; readonly index: number };
   const rows = analysis.findings.map((finding, index): Row => ({ finding, index }));
@@ -98,7 +103,7 @@ export function findingsTable({ plan, analysis }: TableSource): Table {
     columnFigure('Number', null, 0, ({ index }) => index + 1),
     columnText('Severity', ({ finding }) => severityNames[finding.severity][0]),
     columnText('Finding', ({ finding }) => plain(findingText(finding))),
-    columnText('About', ({ finding }) => finding.refs.map(names.ref).join('; ')),
+    columnText('About', ({ finding }) => finding.refs.map((id) => doorways.get(id) ?? names.ref(id)).join('; ')),
     columnFigure('Place x', 'mm', 0, ({ finding: { at } }) => (at === null ? null : onGrid(at[0]))),
     columnFigure('Place y', 'mm', 0, ({ finding: { at } }) => (at === null ? null : onGrid(at[1]))),
     columnText('Source', ({ finding }) => sourceWhere(finding.source)),

@@ -144,7 +144,8 @@ export function namesOf(plan: Plan, analysis: Analysis): Names {
   };
 }
 
-function countsOf(texts: readonly string[]): ReadonlyMap<string, number> {
+/** How often each text comes. */
+export function countsOf(texts: readonly string[]): ReadonlyMap<string, number> {
   const counts = new Map<string, number>();
   for (const text of texts) counts.set(text, (counts.get(text) ?? 0) + 1);
   return counts;

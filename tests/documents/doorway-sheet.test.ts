@@ -1,8 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { doorwayForm, doorwayPages, doorwaysTable } from '../../src/documents/doorway-sheet.ts';
+import { registerTable } from '../../src/documents/register.ts';
 import { pageSvg } from '../../src/documents/svg.ts';
 import type { Cell, Table } from '../../src/documents/table.ts';
+import { jointsTable } from '../../src/documents/tables.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
 import { pagePaths, pageTexts, textsOffPage, textsOverText } from './page-text-check.ts';
 import { demoText, paperSourceOf } from './paper-fixture.ts';
@@ -57,12 +59,13 @@ describe('the doorway sheet', () => {
     ['turned', turned],
   ] as const)('tells how far the joint lies from both faces of a wall of 100 mm: %s', (_, turn) => {
     const row = cells(doorwaysTable(rooms({ facesMm: [4000, 4100], lineMm: 4040 }, turn)));
-    const isHallFirst = row.Rooms === 'Hall \u2013 Kitchen';
+    const isHallFirst = row.Doorway === 'Door Hall \u2013 Kitchen';
+    expect(isHallFirst || row.Doorway === 'Door Kitchen \u2013 Hall').toBe(true);
     expect([row['To the first face'], row['To the second face']].map(Number)).toEqual(
       isHallFirst ? [40, 60] : [60, 40],
     );
     expect(row).toMatchObject({
-      Doorway: 'd1',
+      Id: 'd1',
       Leaf: 'nearer to Hall',
       'Clear width': 900,
       'Wall depth': 100,
@@ -100,10 +103,31 @@ describe('the doorway sheet', () => {
     const row = cells(doorwaysTable(paperSourceOf(JSON.stringify({ ...file, rooms: file.rooms.slice(0, 1) }))));
     expect(row).toMatchObject({
       Joint: 'none',
-      Rooms: 'Hall \u2013 no floor',
+      Doorway: 'Door out of Hall',
       'To the first face': null,
     });
-    expect(row.Remarks).toBe('Doorway d1 meets one room only, Hall.');
+    expect(row.Remarks).toBe('It meets one room only, Hall.');
+  });
+
+  it('names doorways by the rooms that they join, and tells two that join the same rooms apart by their ids', () => {
+    const { file } = rooms({ facesMm: [4000, 4100], lineMm: 4050, leaf: false });
+    const doorways: PlanFile['doorways'] = [
+      ...(file.doorways ?? []),
+      { id: 'd2', line: [[500, 4050], [1400, 4050]], wallMm: 100 }, // biome-ignore format: a line a doorway
+      { id: 'd3', line: [[3500, 4050], [4400, 4050]], wallMm: 100 }, // biome-ignore format: a line a doorway
+    ];
+    const source = paperSourceOf(JSON.stringify({ ...file, doorways }));
+    const list = doorwaysTable(source);
+    expect(list.rows.map((_, i) => cells(list, i).Doorway)).toEqual([
+      'Opening Hall \u2013 Kitchen',
+      'Door Hall \u2013 Kitchen (d2)',
+      'Door Hall \u2013 Kitchen (d3)',
+    ]);
+    const why = (table: Table) => table.rows.map((_, i) => cells(table, i).Why);
+    for (const table of [registerTable(source), jointsTable(source)])
+      expect(why(table)).toEqual(
+        expect.arrayContaining(['opening Hall \u2013 Kitchen', 'door Hall \u2013 Kitchen (d2)']),
+      );
   });
 
   it('names a joint of the building that stands for the doorway', () => {
