@@ -121,7 +121,9 @@ function changesStrip(
       ['Before', named([before.revision, before.date])],
       ['Now', named([now.revision, now.date])],
       ['Joints', changesText(joints, 'joint')],
-      ...(off === 0 ? [] : [['Not drawn', `${off} of them, where they lay before: too far off`] as const]),
+      ...(off === 0
+        ? []
+        : [['Not drawn', `where ${off} ${off === 1 ? 'joint' : 'joints'} lay before: too far off`] as const]),
     ],
     drawing: drawingAsIs(drawing),
     parts: [],

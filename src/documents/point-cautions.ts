@@ -59,6 +59,7 @@ function baseCautions(points: readonly NamedPoint[], otherwise: string): readonl
   }
   const [one, two] = pair;
   const [first, second] = pair.map(pointName);
+  const twins = twinsOf(points);
   const apartMm = pointDistance(one.at, two.at);
   const words =
     apartMm < leastBase.value
@@ -67,7 +68,7 @@ function baseCautions(points: readonly NamedPoint[], otherwise: string): readonl
   return points.flatMap((point, i): readonly PointCaution[] => {
     if (point === one) return [];
     if (point === two) return words === null ? [] : [caution(i, words)];
-    const twin = points.slice(0, i).find(({ at }) => isSamePlace(at, point.at));
+    const twin = twins[i];
     const told =
       twin === undefined
         ? `is for checking only: joints are set out from base points ${first} and ${second}.`
@@ -78,9 +79,10 @@ function baseCautions(points: readonly NamedPoint[], otherwise: string): readonl
 
 function testCautions(points: readonly NamedPoint[], plan: Plan): readonly PointCaution[] {
   const caution = cautionOf('test', points);
+  const twins = twinsOf(points);
   return points.flatMap((point, i): readonly PointCaution[] => {
     const name = `Test point ${pointName(point)}`;
-    const twin = points.slice(0, i).find(({ at }) => isSamePlace(at, point.at));
+    const twin = twins[i];
     const off = offFloorWords(point.at, plan) ?? underWords(point.at, plan);
     return [
       ...(twin === undefined ? [] : [caution(i, `${name} lies at the place of test point ${pointName(twin)}.`)]),
@@ -103,8 +105,17 @@ function cautionOf(kind: PointCaution['kind'], points: readonly { readonly at: P
   return (index: number, words: string): PointCaution => ({ kind, index, at: points[index]?.at ?? [0, 0], words });
 }
 
-function isSamePlace(a: Point, b: Point): boolean {
-  return pointDistance(a, b) <= WELD_MM;
+/** Of each point one before it that lies at the same place. Places are looked up in cells as wide as what makes two of them one. */
+function twinsOf(points: readonly NamedPoint[]): readonly (NamedPoint | undefined)[] {
+  const cells = new Map<string, NamedPoint>();
+  return points.map((point) => {
+    const [column, row] = point.at.map((mm) => Math.floor(mm / WELD_MM)) as [number, number];
+    const near = [-1, 0, 1].flatMap((dx) => [-1, 0, 1].flatMap((dy) => cells.get(`${column + dx} ${row + dy}`) ?? []));
+    const twin = near.find(({ at }) => pointDistance(at, point.at) <= WELD_MM);
+    const key = `${column} ${row}`;
+    if (twin === undefined && !cells.has(key)) cells.set(key, point);
+    return twin;
+  });
 }
 
 /** Why there is no screed of a room to test at a place; null where there is. */
