@@ -10,13 +10,13 @@ export interface SketchColours {
 }
 
 /** Pens of a sketch, px: it is drawn over the board and not on the plan's paper. */
-const linePx: Readonly<Record<SketchTone, number>> = { hand: 2, guide: 1, lit: 5, wrong: 2 };
+const linePx: Readonly<Record<SketchTone, number>> = { hand: 2, guide: 1, lit: 7, wrong: 2 };
 const guideDashPx = [6, 4];
 const cornerPx = 9;
 const sidePx = 4;
 const dotPx = 4;
 /** What is lit leaves what lies under it to be read: its lines and its areas, shares of their colour. */
-const litShare = { line: 0.5, area: 0.25 } as const;
+const litShare = { line: 0.6, area: 0.25 } as const;
 /** Arms of the cross: from here to there. */
 const crossOpenPx = 6;
 const crossPx = 18;
