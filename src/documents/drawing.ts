@@ -164,8 +164,14 @@ export interface PlacedLabel {
   /** Size of the block, mm on paper. */
   readonly widthMm: number;
   readonly heightMm: number;
-  /** The thin line that joins it to what it belongs to, from there, mm on the plan. */
-  readonly leader?: readonly [Point, Point];
+  readonly leader?: PlacedLeader;
+}
+
+/** The thin line that joins a text to what it belongs to, or to the name of that; mm on the plan. */
+export interface PlacedLeader {
+  readonly from: Point;
+  readonly to: Point;
+  readonly begins: 'line' | 'name';
 }
 
 /** What lies behind a text. */

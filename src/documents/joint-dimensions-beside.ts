@@ -54,7 +54,7 @@ export function besideLabels(
 }
 
 /** A leader to a joint begins at one of these shares of its length. */
-const leaderShares = [0.5, 0.3, 0.7, 0.15, 0.85];
+const leaderShares = [0.5, 0.2, 0.8];
 
 function leaderPoints(line: readonly Point[]): readonly Point[] {
   const lengthMm = lineLength(line);

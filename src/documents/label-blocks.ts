@@ -16,6 +16,8 @@ export interface Blocks {
   /** @param halfMm half the width of the line */
   addLine(points: readonly Point[], halfMm: number): void;
   meets(box: TurnedBox): boolean;
+  /** The same of a level box: thousands are tried for one label. */
+  meetsLevel(x: number, y: number, halfWidth: number, halfHeight: number): boolean;
   /** Whether no side of the ring (mm on the plan) runs through the box. */
   clearOf(box: TurnedBox, ring: Ring, paperPerPlan: number): boolean;
 }
@@ -60,7 +62,24 @@ export function blocksOf(within?: Box): Blocks {
     },
     meets(box) {
       const frame = boxFrame(box);
-      return cellKeys(frame).some((key) => cells.get(key)?.some((other) => framesMeet(frame, other)) ?? false);
+      const { x, y, reachX, reachY } = frame;
+      const [toColumn, toRow] = [Math.floor((x + reachX) / cellMm), Math.floor((y + reachY) / cellMm)];
+      for (let i = Math.floor((x - reachX) / cellMm); i <= toColumn; i++) {
+        for (let j = Math.floor((y - reachY) / cellMm); j <= toRow; j++) {
+          for (const other of cells.get(j * cellsAcross + i) ?? []) if (framesMeet(frame, other)) return true;
+        }
+      }
+      return false;
+    },
+    meetsLevel(x, y, halfX, halfY) {
+      const [toColumn, toRow] = [Math.floor((x + halfX) / cellMm), Math.floor((y + halfY) / cellMm)];
+      for (let i = Math.floor((x - halfX) / cellMm); i <= toColumn; i++) {
+        for (let j = Math.floor((y - halfY) / cellMm); j <= toRow; j++) {
+          for (const other of cells.get(j * cellsAcross + i) ?? [])
+            if (levelMeets(other, x, y, halfX, halfY)) return true;
+        }
+      }
+      return false;
     },
     clearOf(box, ring, paperPerPlan) {
       const frame = boxFrame(box);
@@ -116,10 +135,28 @@ function framesMeet(a: Frame, b: Frame): boolean {
   const dx = b.x - a.x;
   const dy = b.y - a.y;
   if (Math.abs(dx) > a.reachX + b.reachX || Math.abs(dy) > a.reachY + b.reachY) return false;
-  const apart = (nx: number, ny: number) => Math.abs(dx * nx + dy * ny) > frameReach(a, nx, ny) + frameReach(b, nx, ny);
-  return !(apart(a.ux, a.uy) || apart(-a.uy, a.ux) || apart(b.ux, b.uy) || apart(-b.uy, b.ux));
+  // along a side of one the other reaches so far by the turn between both
+  const [cos, sin] = [Math.abs(a.ux * b.ux + a.uy * b.uy), Math.abs(a.ux * b.uy - a.uy * b.ux)];
+  return (
+    Math.abs(dx * a.ux + dy * a.uy) <= a.halfU + cos * b.halfU + sin * b.halfV &&
+    Math.abs(dy * a.ux - dx * a.uy) <= a.halfV + sin * b.halfU + cos * b.halfV &&
+    Math.abs(dx * b.ux + dy * b.uy) <= b.halfU + cos * a.halfU + sin * a.halfV &&
+    Math.abs(dy * b.ux - dx * b.uy) <= b.halfV + sin * a.halfU + cos * a.halfV
+  );
 }
 
-function frameReach({ ux, uy, halfU, halfV }: Frame, nx: number, ny: number): number {
-  return Math.abs(ux * nx + uy * ny) * halfU + Math.abs(ux * ny - uy * nx) * halfV;
+function levelMeets(
+  { x, y, ux, uy, halfU, halfV, reachX, reachY }: Frame,
+  atX: number,
+  atY: number,
+  halfX: number,
+  halfY: number,
+): boolean {
+  const [dx, dy] = [x - atX, y - atY];
+  if (Math.abs(dx) > halfX + reachX || Math.abs(dy) > halfY + reachY) return false;
+  const [cos, sin] = [Math.abs(ux), Math.abs(uy)];
+  return (
+    Math.abs(dx * ux + dy * uy) <= halfU + cos * halfX + sin * halfY &&
+    Math.abs(dy * ux - dx * uy) <= halfV + sin * halfX + cos * halfY
+  );
 }

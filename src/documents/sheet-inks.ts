@@ -60,7 +60,7 @@ export function sheetInOne(
 ): Sheet {
   const place = placeCentred(boxMiddle(drawingBox(drawing)), layout.drawing, layout.scale);
   const { paperPerPlan } = place;
-  const last = labelsLed(drawing.items, paperPerPlan, planBox(layout.drawing, place));
+  const last = labelsLed(drawing.items, { paperPerPlan, window: planBox(layout.drawing, place) });
   const placed = labelsPlace(drawing, { paperPerPlan, last });
   const lettered = new Map(placed.map((label) => [label.label, label]));
   const groups = drawingGroups(drawing, { place, lettered, across: acrossGroup(strip, layout.drawing) });
@@ -115,10 +115,10 @@ export function drawingGroups(drawing: Drawing, options: GroupOptions): readonly
   const { across } = options;
   const groups = (items: readonly DrawingItem[]) =>
     items
-      .flatMap((item): PageGroup[] => [
-        { ref: null, inks: leaderInks(item, options) },
-        { ref: item.ref, inks: inksOf(item, options) },
-      ])
+      .flatMap((item): PageGroup | readonly PageGroup[] => {
+        const group = { ref: item.ref, inks: inksOf(item, options) };
+        return item.shape === 'label' ? [{ ref: null, inks: leaderInks(item, options) }, group] : group;
+      })
       .filter(({ inks }) => inks.length > 0);
   const isFloor = ({ layer }: DrawingItem) => layer === 'bays';
   return [
@@ -153,14 +153,12 @@ function inksOf(item: DrawingItem, { place, lettered, window }: GroupOptions): r
 /** The dot that a leader begins with, mm on paper. */
 const dotMm = 0.4;
 
-function leaderInks(item: DrawingItem, { place, lettered }: GroupOptions): readonly Ink[] {
-  const leader = item.shape === 'label' ? lettered.get(item)?.leader : undefined;
+function leaderInks(item: LabelItem, { place, lettered }: GroupOptions): readonly Ink[] {
+  const leader = lettered.get(item)?.leader;
   if (leader === undefined) return [];
-  const [centre, tip] = [paperPoint(place, leader[0]), paperPoint(place, leader[1])];
+  const [centre, tip] = [paperPoint(place, leader.from), paperPoint(place, leader.to)];
   const dot: Ink = { ink: 'disc', centre, radiusMm: dotMm, fill: 'faint', stroke: null };
-  // one from a name has none
-  const isOnLine = item.shape === 'label' && item.led?.from.includes(leader[0]);
-  return [...lineInks('extension', [centre, tip]), ...(isOnLine ? [dot] : [])];
+  return [...lineInks('extension', [centre, tip]), ...(leader.begins === 'line' ? [dot] : [])];
 }
 
 /** Heights of the letters across a sheet, the largest first. */

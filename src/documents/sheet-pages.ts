@@ -153,7 +153,7 @@ function labelsIn(drawing: Drawing, own: Box, paperPerPlan: number): ReadonlyMap
     }
   }
   const items = [...others, edgeOf(own), ...from.keys()];
-  const last = labelsLed(items, paperPerPlan, own);
+  const last = labelsLed(items, { paperPerPlan, window: own });
   const placed = labelsPlace({ items }, { paperPerPlan, within: own, last });
   const whole = placed.filter((label) => textWithin(label, own, paperPerPlan));
   return new Map(
