@@ -20,7 +20,11 @@ export function libraryFont(bytes: Uint8Array): LibraryFont {
 
 /** What is used of the library: its types lag behind it. */
 interface Library extends AsyncIterable<Uint8Array> {
-  readonly page: { readonly fonts: Record<string, unknown>; readonly content: Stored };
+  readonly page: {
+    readonly fonts: Record<string, unknown>;
+    readonly content: Stored;
+    readonly dictionary: Pick<Stored, 'data'>;
+  };
   readonly outline: { addItem(title: string, options: { readonly fit: true }): unknown };
   readonly _font: EmbeddedFont;
   ref: (data?: Stored['data']) => Stored;
@@ -60,7 +64,7 @@ export const faceNames = {
   bold: { seen: 'F2', mute: 'F2m' },
 } as const;
 
-/** A page that is ready to go into any file. */
+/** What stands on a page, ready to go into any file. */
 export interface PdfContent {
   /** Its operators, squeezed. */
   readonly bytes: Uint8Array;
@@ -74,14 +78,15 @@ export interface PdfLettering {
 
 /** @param operators in mm from the upper left corner, y down */
 export function pdfContent(operators: string, heightMm: number, letterings: PdfContent['letterings']): PdfContent {
-  const bytes = `${pointsPerMm} 0 0 ${-pointsPerMm} 0 ${heightMm * pointsPerMm} cm\n${operators}`;
+  const bytes = `q ${pointsPerMm} 0 0 ${-pointsPerMm} 0 ${heightMm * pointsPerMm} cm\n${operators}\nQ`;
   return { bytes: squeeze(new TextEncoder().encode(bytes)), letterings };
 }
 
 export interface PdfFile {
+  /** @param contents what stands on it, and what is written over it */
   page(
     about: { readonly widthMm: number; readonly heightMm: number; readonly mark: string | null },
-    content: PdfContent,
+    contents: readonly [main: PdfContent, ...over: readonly PdfContent[]],
   ): void;
   bytes(): Promise<Uint8Array>;
 }
@@ -106,14 +111,17 @@ export function pdfOpen({ title, date, faces, attached }: PdfFileAbout): PdfFile
   library.file(bytes, { name, type, description: about, relationship: 'Source' });
   const used = { regular: faceUse(library, 'regular', faces), bold: faceUse(library, 'bold', faces) };
   return {
-    page({ widthMm, heightMm, mark }, content) {
+    page({ widthMm, heightMm, mark }, [main, ...over]) {
       library.addPage({ size: [widthMm * pointsPerMm, heightMm * pointsPerMm], margin: 0 });
       for (const { dictionaries } of [used.regular, used.bold]) Object.assign(library.page.fonts, dictionaries);
-      for (const { weight, pieces } of content.letterings) for (const { glyphs } of pieces) used[weight].take(glyphs);
-      const stored = library.page.content;
-      stored.data.Filter = 'FlateDecode';
+      for (const { weight, pieces } of [main, ...over].flatMap(({ letterings }) => [...letterings]))
+        for (const { glyphs } of pieces) used[weight].take(glyphs);
+      const { content, dictionary } = library.page;
       // in place of the matrix with which the library begins a page
-      stored.buffer = [content.bytes];
+      content.buffer = [main.bytes];
+      content.data.Filter = 'FlateDecode';
+      const streams = over.map(({ bytes }) => endedStream(library, bytes, 'squeezed'));
+      if (streams.length > 0) dictionary.data.Contents = [content, ...streams];
       if (mark !== null) library.outline.addItem(mark, { fit: true });
     },
     bytes() {
@@ -217,8 +225,8 @@ function glyphCodes(library: Library, { subset }: EmbeddedFont, glyphs: readonly
   };
 }
 
-function endedStream(library: Library, content: string | Uint8Array): Stored {
-  const stored = library.ref();
+function endedStream(library: Library, content: string | Uint8Array, state?: 'squeezed'): Stored {
+  const stored = library.ref(state && { Filter: 'FlateDecode' });
   stored.end(content);
   return stored;
 }

@@ -25,11 +25,18 @@ export async function pagesPdf(
   const { faces, contentOf } = setterOf(fonts);
   const file = pdfOpen({ title: oneLine(title), date, faces, attached });
   for (const page of pages) {
-    const { widthMm, heightMm, title: name, subject } = page;
-    const mark = pages.length === 1 ? null : oneLine(`${name}: ${subject}`);
-    file.page({ widthMm, heightMm, mark }, contentOf(page));
+    const { widthMm, heightMm, bound } = page;
+    const { alone, over } = bound ?? { alone: page, over: null };
+    const written = over === null ? [] : [contentOf({ ...page, groups: [over] })];
+    file.page({ widthMm, heightMm, mark: pages.length === 1 ? null : pageMark(page) }, [contentOf(alone), ...written]);
   }
   return file.bytes();
+}
+
+/** What leads to it from the outline; null where nothing does. */
+function pageMark({ title, subject, bound }: Page): string | null {
+  if (bound === undefined) return oneLine(`${title}: ${subject}`);
+  return bound.mark === null ? null : oneLine(bound.mark);
 }
 
 /** Sets pages in the faces of some fonts: a page that goes into several files is set once. */
