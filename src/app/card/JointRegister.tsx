@@ -3,6 +3,7 @@ import { planJointNoted } from '../../plan/edits/settings.ts';
 import { type JointLock, noJointEntry, orderingOf, papersOf } from '../../plan/papers.ts';
 import { ChoiceField } from '../parts/ChoiceField.tsx';
 import { Fold } from '../parts/Fold.tsx';
+import { countOf } from '../parts/format.ts';
 import { NumberField } from '../parts/NumberField.tsx';
 import { TextField } from '../parts/TextField.tsx';
 import { usePlan } from '../state/hooks.ts';
@@ -61,8 +62,8 @@ export function JointRegister({ joint: { id, key } }: { readonly joint: Joint })
         step={1}
         decimals={0}
         refusal={(value) => (Number.isInteger(value) ? null : 'Enter a whole number.')}
-        onChange={(pipes, gesture) => put(`${pipes} pipes through it: register`, { pipes }, gesture)}
-        onClear={(gesture) => put('Pipes through it not counted: register', { pipes: undefined }, gesture)}
+        onChange={(pipes, gesture) => put(`${countOf(pipes, 'pipe', 'pipes')} in the register`, { pipes }, gesture)}
+        onClear={(gesture) => put('Pipes not counted in the register', { pipes: undefined }, gesture)}
       />
     </Fold>
   );

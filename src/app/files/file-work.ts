@@ -1,4 +1,4 @@
-import { isPaper, noPlanWords, planTextIn } from '../../documents/plan-data.ts';
+import { isPaper, planTextIn } from '../../documents/plan-data.ts';
 import type { PlanFile } from '../../plan/schema.ts';
 import { planWrite } from '../../plan/write.ts';
 import { fileStem, nameText } from '../parts/format.ts';
@@ -26,14 +26,12 @@ export async function fileRead(file: File, refusal: string): Promise<PlanFile | 
   return text === null ? null : filePlan(text, refusal);
 }
 
-/** Null where the disk does not give it, or where a paper carries no plan, which is said. */
+/** Null where the disk does not give it, which is said; empty where a paper carries no plan. */
 async function fileText(file: File, refusal: string): Promise<string | null> {
   try {
     const bytes = new Uint8Array(await file.arrayBuffer());
     if (!isPaper(bytes)) return new TextDecoder().decode(bytes);
-    const text = planTextIn(bytes);
-    if (text === null) boardRefuse(refusal, [{ at: '', says: noPlanWords }]);
-    return text;
+    return planTextIn(bytes) ?? '';
   } catch (error) {
     boardRefuse(refusal, [{ at: '', says: errorWords(error) }]);
     return null;

@@ -1,6 +1,6 @@
 import { lateAsk } from '../late.ts';
 import { fileStem, nameText } from '../parts/format.ts';
-import { boardRefuse, boardTell } from '../state/boardStore.ts';
+import { boardRefuse, boardStore, boardTell } from '../state/boardStore.ts';
 import { paperMake, papersCompare, papersStore } from '../state/papersRun.ts';
 import { download } from './download.ts';
 import { fileAsk, fileParts } from './files.ts';
@@ -28,6 +28,7 @@ export async function paperDownload(paper: string): Promise<void> {
     boardRefuse(`The paper was not made. ${papersStore.getState().halted ?? ''}`.trim(), []);
     return;
   }
+  refusalPast();
   const type = types[made.name.split('.').at(-1) ?? ''] ?? 'application/octet-stream';
   const name = papersStore.getState().laid?.result.plan.name ?? '';
   download(`${fileStem(name)}-${made.name}`, type, made.bytes as Uint8Array<ArrayBuffer>);
@@ -42,5 +43,14 @@ async function earlierTake(file: File): Promise<void> {
   const name = nameText(file.name);
   const refusal = `${name} was not compared.`;
   const earlier = await (await lateAsk(fileParts, refusal))?.fileRead(file, refusal);
-  if (earlier) await papersCompare({ name, file: earlier });
+  if (!earlier) return;
+  await papersCompare({ name, file: earlier });
+  const { halted } = papersStore.getState();
+  if (halted === null) boardTell(`The plan is compared with ${name}.`);
+  else boardRefuse(`${refusal} ${halted}`, []);
+}
+
+/** What was done after all stands refused no longer. */
+function refusalPast(): void {
+  if (boardStore.getState().notice?.tone === 'refused') boardStore.setState({ notice: null });
 }

@@ -1,10 +1,16 @@
 import { type PlanReading, planFrom, planRead } from '../../plan/read.ts';
-import type { PlanFile } from '../../plan/schema.ts';
+import { PLAN_FORMAT, type PlanFile } from '../../plan/schema.ts';
 import { boardRefuse } from '../state/boardStore.ts';
+
+const noFloorWords = 'This file holds no floor plan. Choose a plan file, or a PDF or SVG made by this planner.';
 
 /** The plan in the text of a file; null where there is none, which is said. */
 export function filePlan(text: string, refusal: string): PlanFile | null {
-  return readingTake(planRead(text), refusal);
+  const reading = planRead(text);
+  // A picture or a letter has no line and column at which it would be wrong.
+  if (reading.kind === 'plan' || text.includes(PLAN_FORMAT)) return readingTake(reading, refusal);
+  boardRefuse(refusal, [{ at: '', says: noFloorWords }]);
+  return null;
 }
 
 /** The same for a plan as the browser kept it. */

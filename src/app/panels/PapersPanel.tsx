@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import { cautionLines } from '../../documents/words.ts';
+import { focusHeir } from '../parts/focus.ts';
 import { useAnalysis, usePlan } from '../state/hooks.ts';
 import { papersLay, papersStore } from '../state/papersRun.ts';
 import type { PanelProps } from './panel.ts';
@@ -12,6 +13,10 @@ import { RevisionsGroup } from './papers/RevisionsGroup.tsx';
 import { SheetGroup } from './papers/SheetGroup.tsx';
 import { SiteGroups } from './papers/SiteGroups.tsx';
 import { TakeOffGroup } from './papers/TakeOffGroup.tsx';
+import { tabId } from './Rail.tsx';
+
+/** Where the list gives way to that of another floor the focus within is not left with nothing. */
+const panelHeir = focusHeir(`#${tabId('papers')}`);
 
 /** What is ordered, what stands on the papers, and the papers to hand over. */
 export function PapersPanel({ result }: PanelProps) {
@@ -34,7 +39,7 @@ export function PapersPanel({ result }: PanelProps) {
   }
   const drawn = shown !== null && shown.result.plan.rooms.length > 0;
   return (
-    <>
+    <div ref={panelHeir}>
       {shown !== null && !drawn && <p className="quiet">Papers are made once a room is drawn.</p>}
       {drawn && (
         <>
@@ -44,7 +49,7 @@ export function PapersPanel({ result }: PanelProps) {
       )}
       {shown === null && halted !== null && <p className="small">{halted}</p>}
       <OrderGroup />
-      <SheetGroup />
+      <SheetGroup findings={result?.analysis.findings ?? []} />
       <RevisionsGroup />
       <SiteGroups />
       {drawn && <CompareGroup laid={shown} />}
@@ -57,6 +62,6 @@ export function PapersPanel({ result }: PanelProps) {
         ))}
       </section>
       <PapersWorking />
-    </>
+    </div>
   );
 }

@@ -1,12 +1,15 @@
-import { useState } from 'react';
+import { useId, useState } from 'react';
 import { useStore } from 'zustand';
 import { type DrawingStartKey, doorwayWidthsMm, drawingStarts } from '../../plan/reference.ts';
-import { surfaceFocus } from '../canvas/surface.ts';
+import { FARTHEST_MM } from '../../plan/snap.ts';
+import { surfaceClass, surfaceFocus } from '../canvas/surface.ts';
+import { offSheet } from '../card/put.ts';
 import { BarChoice, BarTick } from '../parts/BarChoice.tsx';
 import { BarNumber } from '../parts/BarNumber.tsx';
+import { FigureWrong } from '../parts/FigureInput.tsx';
+import { focusHeir } from '../parts/focus.ts';
 import { lengthsRead } from '../parts/lengths.ts';
 import { rowRange, widthRanges } from '../parts/ranges.ts';
-import { boardRefuse } from '../state/boardStore.ts';
 import { useBoard } from '../state/hooks.ts';
 import { unitStore } from '../state/unit.ts';
 import { handAct } from '../tools/hand.ts';
@@ -57,7 +60,7 @@ export function ToolOptions({ tool }: { readonly tool: ToolName }) {
           onChange={(paperPoint) => wish({ paperPoint })}
         />
       )}
-      {tool !== 'choose' && <PlaceField />}
+      {tool !== 'choose' && <PlaceField tool={tool} />}
     </>
   );
 }
@@ -218,33 +221,40 @@ function JoineryOptions({ joinery }: Wishes) {
   );
 }
 
+/** With the tool its field goes: the board has the keys from there. */
+const placeHeir = focusHeir(`.${surfaceClass}`);
+
 /** A place typed in place of a press: "x ; y". */
-function PlaceField() {
+function PlaceField({ tool }: { readonly tool: ToolName }) {
   const unit = useStore(unitStore, (state) => state.unit);
+  const id = useId();
   const [text, setText] = useState('');
-  const [wrong, setWrong] = useState(false);
+  const [wrong, setWrong] = useState<string | null>(null);
   const put = () => {
     const read = lengthsRead(text, unit);
-    setWrong(read?.kind !== 'two');
-    if (read?.kind !== 'two') {
-      boardRefuse('Enter a point across and down, such as 1.5 ; 2 m.', []);
-      return;
-    }
+    const at = read?.kind === 'two' ? read.mm : null;
+    const isOff = at?.some((mm) => Math.abs(mm) > FARTHEST_MM);
+    const refused = at === null ? 'Enter a point across and down, such as 1.5 ; 2 m.' : isOff ? offSheet : null;
+    setWrong(refused);
+    if (at === null || refused !== null) return;
     setText('');
-    handAct({ kind: 'place', at: read.mm });
-    surfaceFocus();
+    handAct({ kind: 'place', at });
+    // What is drawn goes on by typing on the board; points of the papers are typed one after the other.
+    if (tool !== 'paperPoint') surfaceFocus();
   };
   return (
     <label className="bar-field" title="Sets a point as a press does: across and down, such as 1.5 ; 2 m">
       At
-      <span className={wrong ? 'entry wrong' : 'entry'}>
+      <span className={wrong === null ? 'entry' : 'entry wrong'}>
         <input
+          ref={placeHeir}
           className="place-entry"
           aria-label="At: point, across and down"
           placeholder="x ; y"
           autoComplete="off"
           data-typing={text !== ''}
-          aria-invalid={wrong}
+          aria-invalid={wrong !== null}
+          aria-describedby={wrong === null ? undefined : `${id}-wrong`}
           value={text}
           onChange={(event) => setText(event.target.value)}
           onKeyDown={(event) => {
@@ -252,11 +262,12 @@ function PlaceField() {
             if (event.key !== 'Escape' || text === '') return;
             event.stopPropagation();
             setText('');
-            setWrong(false);
+            setWrong(null);
           }}
         />
         <span className="unit">{unit}</span>
       </span>
+      <FigureWrong entry={{ id, wrong }} />
     </label>
   );
 }

@@ -1,4 +1,5 @@
 import { type ReactNode, useId } from 'react';
+import { FieldNote, type Note } from './FieldNote.tsx';
 import { hintOf } from './format.ts';
 import { SourceButton, useSource } from './SourceNote.tsx';
 
@@ -16,13 +17,15 @@ interface ChoiceFieldProps<Value extends string> {
   readonly onChange: (value: Value) => void;
   /** What the source button opens; left out where the choice rests on no figure. */
   readonly source?: ReactNode;
+  /** Null where there is nothing to say; left out where there never is. */
+  readonly note?: Note | null;
   /** The label above the choice instead of before it. */
   readonly wide?: boolean;
 }
 
 /** One of a few, changed in place. */
 export function ChoiceField<Value extends string>(props: ChoiceFieldProps<Value>) {
-  const { label, value, choices, source, wide = false } = props;
+  const { label, value, choices, source, note, wide = false } = props;
   const id = useId();
   const toggle = useSource();
   const headings = [...new Set(choices.map((choice) => choice.heading))];
@@ -33,6 +36,7 @@ export function ChoiceField<Value extends string>(props: ChoiceFieldProps<Value>
       </label>
       <select
         id={id}
+        aria-describedby={note === undefined ? undefined : `${id}-note`}
         value={value}
         onChange={(event) => {
           const chosen = choices.find((choice) => choice.value === event.target.value);
@@ -57,6 +61,7 @@ export function ChoiceField<Value extends string>(props: ChoiceFieldProps<Value>
         })}
       </select>
       {source !== undefined && <SourceButton of={label} toggle={toggle} />}
+      {note !== undefined && <FieldNote id={`${id}-note`} note={note} />}
       {source !== undefined && (
         <div className="source-place" id={toggle.id} hidden={!toggle.open}>
           {toggle.open && source}

@@ -31,8 +31,12 @@ export function FigureInput({ entry, unit, ...own }: FigureInputProps) {
   );
 }
 
-/** Why a figure was not taken. */
-export function FigureWrong({ entry: { id, wrong } }: Pick<FigureInputProps, 'entry'>) {
+interface FigureWrongProps {
+  readonly entry: Pick<FigureInputProps['entry'], 'id' | 'wrong'>;
+}
+
+/** Why what was typed was not taken. */
+export function FigureWrong({ entry: { id, wrong } }: FigureWrongProps) {
   if (wrong === null) return null;
   return (
     <span className="wrong-word" id={`${id}-wrong`} role="alert">

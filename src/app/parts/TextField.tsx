@@ -1,4 +1,6 @@
 import { useId } from 'react';
+import { FieldNote, type Note } from './FieldNote.tsx';
+import { FigureWrong } from './FigureInput.tsx';
 import { useTypedWords } from './typed-words.ts';
 
 interface TextFieldProps {
@@ -6,29 +8,33 @@ interface TextFieldProps {
   readonly value: string;
   readonly placeholder: string;
   readonly onChange: (value: string) => void;
+  /** Why words cannot be put in; null where they can. */
+  readonly refusal?: (words: string) => string | null;
+  readonly note?: Note;
   /** What may be meant: shown while it is typed in. */
   readonly suggestions?: readonly string[];
 }
 
 /** Words of the plan, changed in place: Enter or leaving the field puts them in. */
-export function TextField({ label, value, placeholder, onChange, suggestions = [] }: TextFieldProps) {
-  const id = useId();
-  const { typed, input } = useTypedWords(value, (words) => {
-    if (words.trim() !== value) onChange(words.trim());
+export function TextField({ label, value, placeholder, onChange, refusal, note, suggestions = [] }: TextFieldProps) {
+  const noteId = useId();
+  const entry = useTypedWords({
+    value,
+    put: (words) => {
+      if (words.trim() !== value) onChange(words.trim());
+    },
+    refusal: (words) => refusal?.(words.trim()) ?? null,
+    beside: note === undefined ? undefined : noteId,
   });
+  const { id, wrong, input } = entry;
   return (
     <div className="field words">
       <label htmlFor={id}>{label}</label>
-      <span className="entry">
-        <input
-          id={id}
-          autoComplete="off"
-          list={suggestions.length === 0 ? undefined : `${id}-list`}
-          data-typing={typed !== null}
-          placeholder={placeholder}
-          {...input}
-        />
+      <span className={wrong === null ? 'entry' : 'entry wrong'}>
+        <input list={suggestions.length === 0 ? undefined : `${id}-list`} placeholder={placeholder} {...input} />
       </span>
+      <FigureWrong entry={entry} />
+      {note !== undefined && <FieldNote id={noteId} note={note} />}
       {suggestions.length > 0 && (
         <datalist id={`${id}-list`}>
           {suggestions.map((words) => (

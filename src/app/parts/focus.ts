@@ -1,12 +1,12 @@
-/** The ref of a button that goes with what it does: the focus on it goes to a neighbour. Made once for each such button, outside of what draws it: a ref
- *  that is made anew counts as gone.
+/** The ref of a button that goes with what it does, or of what goes as a whole: the focus within goes to a neighbour. Made once for each, outside of
+ *  what draws it: a ref that is made anew counts as gone.
  *  @param heir selector of the neighbour: within `near` round the button where that is still there, else anywhere */
-export function focusHeir(heir: string, near?: string): (button: HTMLElement | null) => (() => void) | undefined {
-  return (button) => {
-    if (button === null) return undefined;
-    const round = near === undefined ? null : button.closest(near);
+export function focusHeir(heir: string, near?: string): (gone: HTMLElement | null) => (() => void) | undefined {
+  return (gone) => {
+    if (gone === null) return undefined;
+    const round = near === undefined ? null : gone.closest(near);
     return () => {
-      if (button !== document.activeElement) return;
+      if (!gone.contains(document.activeElement)) return;
       // After the page has changed: the neighbour may come with the change.
       queueMicrotask(() => {
         const within = round?.isConnected ? round.querySelector<HTMLElement>(heir) : null;

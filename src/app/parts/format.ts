@@ -27,6 +27,11 @@ export function figureShort(value: number, decimals: number): string {
   return String(Number(value.toFixed(decimals))).replace('.', decimalMark);
 }
 
+/** A figure that is written out already, its whole part in groups as `figure` sets it. Example: "1000000.5" -> "1 000 000.5" */
+export function digitsGrouped(text: string): string {
+  return text.replace(/^\D?\d{5,}/, (whole) => figure(Number(whole), 0));
+}
+
 /** A limit with the digits that the findings give it. */
 export const limitFigure = (limit: number) => figureShort(limit, 2);
 
@@ -66,8 +71,12 @@ export function countOf(count: number, one: string, several: string): string {
   return `${count} ${count === 1 ? one : several}`;
 }
 
-/** A number as a person types it, with a point or a comma as decimal mark; null where it is none. */
+/** A number as a person types it, with a point or a comma as decimal mark and a space between groups of three digits where one is set; null where it
+ *  is none. */
 export function figureRead(text: string): number | null {
-  const plain = text.trim().replace(',', '.');
+  const plain = text
+    .trim()
+    .replace(/(?<=\d)\s(?=\d{3}(?!\d))/g, '')
+    .replace(',', '.');
   return /^[-+]?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : null;
 }

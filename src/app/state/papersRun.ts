@@ -187,6 +187,7 @@ export function paperCancel(): void {
 export async function papersCompare(earlier: Earlier | null): Promise<void> {
   const { laid } = papersStore.getState();
   if (laid === null) return;
+  papersStore.setState({ halted: null });
   try {
     await answerOf((of) => resultLay(of, papersStore.getState().laid?.result ?? laid.result, earlier));
   } catch (error) {

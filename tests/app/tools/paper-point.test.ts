@@ -7,8 +7,20 @@ const scene = sceneOf(twoRooms, { step: 'papers', wishes: { ...firstWishes, pape
 
 test('a press places a point of the kind that the bar says, on the corner that catches the hand', () => {
   const turn = acted(paperPointHeld(), scene, [pressAt(20, 15)]);
-  expect(turn.step?.name).toBe('Place test point');
+  expect(turn.step?.name).toBe('Test point 1 placed');
   expect(turn.step?.file.records?.testPoints).toEqual([{ at: [0, 0] }]);
+});
+
+test('undo tells which point was placed, and whether the access was placed or moved', () => {
+  const first = acted(paperPointHeld(), scene, [pressAt(20, 15)]).step?.file ?? twoRooms;
+  expect(acted(paperPointHeld(), { ...scene, file: first }, [pressAt(900, 900)]).step?.name).toBe(
+    'Test point 2 placed',
+  );
+  const access = { ...scene, wishes: { ...scene.wishes, paperPoint: 'access' } } as const;
+  const placed = acted(paperPointHeld(), access, [pressAt(900, 900)]).step;
+  expect(placed?.name).toBe('Access placed');
+  const moved = acted(paperPointHeld(), { ...access, file: placed?.file ?? twoRooms }, [pressAt(20, 15)]).step;
+  expect(moved?.name).toBe('Access moved');
 });
 
 test('the points of the papers are seen with their names', () => {

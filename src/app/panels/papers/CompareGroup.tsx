@@ -1,9 +1,12 @@
+import { useId } from 'react';
 import { useStore } from 'zustand';
 import type { Comparison } from '../../../documents/compare.ts';
-import { becameWords, changesText } from '../../../documents/compare-tables.ts';
+import { type QuantityPair, quantityIsChanged, quantityShown } from '../../../documents/compare-quantities.ts';
+import type { SettingChange, SettingValue } from '../../../documents/compare-settings.ts';
+import { becameWords, comparisonSummary } from '../../../documents/compare-tables.ts';
 import { earlierAsk } from '../../files/paper-work.ts';
 import { focusHeir } from '../../parts/focus.ts';
-import { figure } from '../../parts/format.ts';
+import { figure, figureShort, nameText } from '../../parts/format.ts';
 import { Stretches } from '../../parts/Stretches.tsx';
 import { type Laid, papersCompare, papersStore } from '../../state/papersRun.ts';
 
@@ -18,10 +21,22 @@ export function CompareGroup({ laid: { comparison } }: { readonly laid: Laid }) 
       {comparison !== null && earlier !== null && (
         <>
           <p>Since {earlier.name}:</p>
-          <p className="small">
-            {changesText(comparison.joints, 'joint')}; {changesText(comparison.bays, 'bay')}.
-          </p>
+          {comparison.caution !== null && (
+            <p className="tone-caution" role="alert">
+              {comparison.caution}
+            </p>
+          )}
+          <dl className="small changed">
+            {comparisonSummary(comparison).map(([of, text]) => (
+              <div key={of}>
+                <dt>{of}</dt>
+                <dd>{text}</dd>
+              </div>
+            ))}
+          </dl>
           <JointChanges comparison={comparison} />
+          <FirstOf name="Settings that changed" lines={comparison.settings.map(settingText)} />
+          <FirstOf name="Quantities that changed" lines={changedQuantities(comparison).map(quantityText)} />
         </>
       )}
       <div className="deeds">
@@ -39,6 +54,54 @@ export function CompareGroup({ laid: { comparison } }: { readonly laid: Laid }) 
       )}
     </section>
   );
+}
+
+/** So many of a list stand in the tray: all of them stand in the papers of the revision. */
+const firstCount = 5;
+
+function FirstOf({ name, lines }: { readonly name: string; readonly lines: readonly string[] }) {
+  const id = useId();
+  if (lines.length === 0) return null;
+  const more = lines.length - firstCount;
+  return (
+    <>
+      <p id={id} className="small quiet">
+        {name}
+      </p>
+      <ul className="small changes" aria-labelledby={id}>
+        {lines.slice(0, firstCount).map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+        {more > 0 && <li className="quiet">and {more} more, in the papers of the revision</li>}
+      </ul>
+    </>
+  );
+}
+
+/** Tables write areas and volumes without raised figures. Example: "kN/m2" -> "kN/m²" */
+function unitShown(unit: string): string {
+  return unit.replace('m2', 'm²').replace('m3', 'm³');
+}
+
+/** Example: "Thickness of the screed: 70 mm, was 65 mm" */
+function settingText({ of, words, unit, before, now }: SettingChange): string {
+  const told = (value: SettingValue) => {
+    if (value === null) return 'not entered';
+    const text = typeof value === 'number' ? figureShort(value, 6) : nameText(value);
+    return unit === null ? text : `${text} ${unitShown(unit)}`;
+  };
+  return `${of === null ? '' : `${nameText(of)}, `}${words}: ${told(now)}, was ${told(before)}`;
+}
+
+/** Of the whole floor. */
+function changedQuantities({ quantities }: Comparison): readonly QuantityPair[] {
+  return quantities.filter((pair) => pair.room === null && quantityIsChanged(pair));
+}
+
+function quantityText(pair: QuantityPair): string {
+  const { before, now } = quantityShown(pair);
+  const told = (value: number | null) => `${figure(value ?? 0, pair.decimals)} ${unitShown(pair.unit)}`;
+  return `${pair.words}: ${told(now)}, was ${told(before)}`;
 }
 
 /** About the height of a row, px. */

@@ -16,9 +16,9 @@ import { figureShort } from '../../parts/format.ts';
 import { NumberField } from '../../parts/NumberField.tsx';
 import { figureRange } from '../../parts/SourceNote.tsx';
 import { TextField } from '../../parts/TextField.tsx';
-import { boardRefuse } from '../../state/boardStore.ts';
-import { usePlan } from '../../state/hooks.ts';
+import { usePlan, usePlanResolved } from '../../state/hooks.ts';
 import { commit } from '../../state/planStore.ts';
+import { layersNote, layersRead, layersText } from './insulation-layers.ts';
 import { paperPut } from './put.ts';
 
 type Key = Exclude<OrderStartKey, 'mostM3PerDay'>;
@@ -86,7 +86,13 @@ export function OrderGroup() {
         <InsulationLayers ordering={ordering} />
       </Fold>
       <Fold summary="Prices">
-        <TextField label="Currency" value={ordering.currency} placeholder="Such as EUR" onChange={currencyPut} />
+        <TextField
+          label="Currency"
+          value={ordering.currency}
+          placeholder="Such as EUR"
+          refusal={currencyRefusal}
+          onChange={(words) => paperPut('order', 'Currency', { currency: words === '' ? undefined : words })}
+        />
         {prices.map(([key, label]) => (
           <NumberField
             key={key}
@@ -114,10 +120,8 @@ export function OrderGroup() {
   );
 }
 
-function currencyPut(words: string): void {
-  if ([...words].length > currencyLetters) {
-    boardRefuse(`The currency stays as it was: it has at most ${currencyLetters} characters, such as EUR.`, []);
-  } else paperPut('order', 'Currency', { currency: words === '' ? undefined : words });
+function currencyRefusal(words: string): string | null {
+  return [...words].length > currencyLetters ? `Enter at most ${currencyLetters} characters, such as EUR.` : null;
 }
 
 /** A price is told as it was typed, or not taken. */
@@ -158,24 +162,29 @@ function percentRange({ range, ...figure }: Figure): string | null {
   return figureRange({ ...figure, unit: '%', range: percent });
 }
 
-/** Sums of millimetres such as 20 + 10, from the slab up. */
-function layersRead(text: string): readonly number[] | null {
-  const layers = text.split(/[+;/]/u).map((part) => Number(part.trim().replace(',', '.')));
-  return layers.every((mm) => mm > 0 && mm <= 1000) ? layers : null;
-}
-
 function InsulationLayers({ ordering: { insulationLayersMm } }: { readonly ordering: Ordering }) {
+  const { rooms } = usePlanResolved();
+  const insulationsMm = rooms.map(({ buildUp }) => buildUp?.insulationMm ?? null);
   return (
     <TextField
-      label="Insulation layers, mm"
-      value={insulationLayersMm.join(' + ')}
+      label="Insulation layers"
+      value={layersText(insulationLayersMm)}
       placeholder="Such as 20 + 10"
-      onChange={(text) => {
-        const layers = layersRead(text);
-        if (text === '') paperPut('order', 'Insulation in one layer', { insulationLayersMm: undefined });
-        else if (layers === null) boardRefuse('Enter thicknesses in mm from the slab up, such as 20 + 10.', []);
-        else paperPut('order', `Insulation ${layers.join(' + ')} mm`, { insulationLayersMm: layers });
+      note={layersNote(insulationLayersMm, insulationsMm)}
+      refusal={(text) => {
+        const reading = text === '' ? null : layersRead(text);
+        return reading?.kind === 'refused' ? reading.why : null;
       }}
+      onChange={layersPut}
     />
   );
+}
+
+function layersPut(text: string): void {
+  const reading = layersRead(text);
+  if (text === '') paperPut('order', 'Insulation in one layer', { insulationLayersMm: undefined });
+  else if (reading.kind === 'layers') {
+    const { layersMm } = reading;
+    paperPut('order', `Insulation ${layersText(layersMm)} mm`, { insulationLayersMm: layersMm });
+  }
 }

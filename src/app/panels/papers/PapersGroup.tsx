@@ -22,7 +22,7 @@ export function PapersGroup({ laid }: { readonly laid: Laid }) {
   );
   return (
     <section className="group" id="papers">
-      <h3>Papers</h3>
+      <h3>To hand over</h3>
       <div className="downloads">{button(allPapers, 'All papers, ZIP')}</div>
       {(Object.keys(groupWords) as PaperGroup[]).map((group) => {
         const own = laid.list.filter((each) => each.group === group);

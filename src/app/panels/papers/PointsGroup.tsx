@@ -10,12 +10,12 @@ import { FieldPair, LengthField } from '../../card/LengthField.tsx';
 import { offSheet, triedUnless } from '../../card/put.ts';
 import { Fold } from '../../parts/Fold.tsx';
 import { focusHeir } from '../../parts/focus.ts';
+import { nameText } from '../../parts/format.ts';
 import { TextField } from '../../parts/TextField.tsx';
 import { usePlan } from '../../state/hooks.ts';
 import { commit } from '../../state/planStore.ts';
-import { paperPointWords } from '../../tools/papers/paper-point.ts';
-import { wish } from '../../tools/toolStore.ts';
-import { toolTake } from '../../tools/tools.ts';
+import { paperPointName, paperPointWords } from '../../tools/papers/paper-point.ts';
+import { pointPlace } from './point-place.ts';
 
 const heir = focusHeir('.point-list :is(summary, .deeds > .button)', '.point-list');
 
@@ -34,33 +34,31 @@ export function PointList({ kind, words }: PointsProps) {
     <div className="point-list">
       <p className="small quiet">{words}</p>
       {points.map((point) => (
-        <Fold key={point.index} summary={pointWords(point)}>
+        <Fold key={point.index} summary={paperPointName(shownOf(point))}>
           <PointFields point={point} />
         </Fold>
       ))}
       <div className="deeds">
-        <button
-          type="button"
-          className="button framed"
-          onClick={() => {
-            wish({ paperPoint: kind });
-            toolTake('paperPoint');
-          }}
-        >
-          {isOne ? 'Move it on the board' : 'Place on the board'}
+        <button type="button" className="button framed" onClick={(event) => pointPlace(kind, event.currentTarget)}>
+          {isOne ? 'Move' : 'Place'} {kind === 'access' ? 'the access' : nextWords(kind, points.length)} on the board
         </button>
       </div>
     </div>
   );
 }
 
-function pointWords({ kind, name }: PaperPoint): string {
-  return kind === 'access' ? paperPointWords.access : `${paperPointWords[kind]} ${name}`;
+function shownOf(point: PaperPoint): PaperPoint {
+  return { ...point, name: nameText(point.name) };
+}
+
+function nextWords(kind: PaperPointKind, count: number): string {
+  return `${paperPointWords[kind].toLowerCase()} ${count + 1}`;
 }
 
 function PointFields({ point }: { readonly point: PaperPoint }) {
   const { kind, name, at } = point;
-  const of = pointWords(point).toLowerCase();
+  const title = paperPointName(shownOf(point));
+  const of = title.charAt(0).toLowerCase() + title.slice(1);
   return (
     <>
       {kind !== 'access' && (
@@ -98,6 +96,7 @@ function PointFields({ point }: { readonly point: PaperPoint }) {
           ref={heir}
           type="button"
           className="button framed"
+          aria-label={`Take it away: ${of}`}
           onClick={() => commit(`Take ${of} away`, (file) => paperPointRemoved(file, point))}
         >
           Take it away

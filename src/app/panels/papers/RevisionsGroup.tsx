@@ -1,10 +1,13 @@
+import { useEffect, useState } from 'react';
 import type { PlanFile } from '../../../plan/schema.ts';
 import { DateField } from '../../parts/DateField.tsx';
 import { Fold } from '../../parts/Fold.tsx';
 import { focusHeir } from '../../parts/focus.ts';
+import { nameText } from '../../parts/format.ts';
 import { TextField } from '../../parts/TextField.tsx';
 import { usePlan } from '../../state/hooks.ts';
 import { listWith, paperPut } from './put.ts';
+import { markNext } from './revision-marks.ts';
 
 type Revision = NonNullable<NonNullable<PlanFile['papers']>['revisions']>[number];
 
@@ -14,22 +17,29 @@ const heir = focusHeir('#revisions :is(summary, .deeds > .button)');
 export function RevisionsGroup() {
   const revisions = usePlan((state) => state.history.present.file.papers?.revisions) ?? [];
   const put = (words: string, next: readonly Revision[] | undefined) => paperPut('papers', words, { revisions: next });
+  const added = useAdded();
+  const add = () => {
+    const mark = markNext(revisions.map((revision) => revision.mark));
+    put(`Add revision ${mark}`, [...revisions, { mark }]);
+    added.set(revisions.length);
+  };
   return (
     <section className="group" id="revisions">
       <h3>Revisions {revisions.length > 0 && <span className="quiet">{revisions.length}</span>}</h3>
       {revisions.map((revision, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a revision is known by its place in the list
-        <Fold key={i} summary={[revision.mark, revision.text].filter((part) => part).join(': ')}>
+        <Fold key={i} summary={revisionText(revision)} unfolded={i === added.index}>
           <RevisionFields
             revision={revision}
-            onChange={(change) => put(`Revision ${revision.mark}`, listWith(revisions, i, { ...revision, ...change }))}
+            onChange={(change) => put(titleOf(revision), listWith(revisions, i, { ...revision, ...change }))}
           />
           <div className="deeds">
             <button
               ref={heir}
               type="button"
               className="button framed"
-              onClick={() => put(`Revision ${revision.mark} taken out`, listWith(revisions, i, undefined))}
+              aria-label={`Take it out: ${titleOf(revision)}`}
+              onClick={() => put(`${titleOf(revision)} taken out`, listWith(revisions, i, undefined))}
             >
               Take it out
             </button>
@@ -37,11 +47,7 @@ export function RevisionsGroup() {
         </Fold>
       ))}
       <div className="deeds">
-        <button
-          type="button"
-          className="button framed"
-          onClick={() => put('Add a revision', [...revisions, { mark: markNext(revisions) }])}
-        >
+        <button type="button" className="button framed" onClick={add}>
           Add a revision
         </button>
       </div>
@@ -49,9 +55,22 @@ export function RevisionsGroup() {
   );
 }
 
-/** A, B, ... Z, 27, 28, ... */
-function markNext({ length }: readonly Revision[]): string {
-  return length < 26 ? String.fromCharCode(65 + length) : String(length + 1);
+/** The place of the revision that was added last: it comes unfolded, and is typed in at once. */
+function useAdded() {
+  const [added, setAdded] = useState<{ readonly index: number } | null>(null);
+  useEffect(() => {
+    if (added !== null) document.querySelector<HTMLElement>('#revisions .fold:last-of-type input')?.focus();
+  }, [added]);
+  return { index: added?.index ?? null, set: (index: number) => setAdded({ index }) };
+}
+
+function titleOf({ mark }: Revision): string {
+  return mark.trim() === '' ? 'Revision without a mark' : `Revision ${nameText(mark)}`;
+}
+
+function revisionText(revision: Revision): string {
+  const text = nameText(revision.text ?? '');
+  return text === '' ? titleOf(revision) : `${titleOf(revision)}: ${text}`;
 }
 
 interface RevisionProps {
@@ -62,7 +81,13 @@ interface RevisionProps {
 function RevisionFields({ revision: { mark, date, text = '', by = '' }, onChange }: RevisionProps) {
   return (
     <>
-      <TextField label="Mark" value={mark} placeholder="Such as A" onChange={(next) => onChange({ mark: next })} />
+      <TextField
+        label="Mark"
+        value={mark}
+        placeholder="Such as A"
+        refusal={(next) => (next === '' ? 'A revision has a mark: enter one, such as A.' : null)}
+        onChange={(next) => onChange({ mark: next })}
+      />
       <DateField label="Day" value={date ?? null} onChange={(next) => onChange({ date: next })} />
       <TextField
         label="Change"

@@ -1,9 +1,11 @@
-import { statusNames } from '../../../documents/words.ts';
-import { papersOf, type SetOutFace } from '../../../plan/papers.ts';
+import { faultsOpen, statusNames } from '../../../documents/words.ts';
+import type { Analysis } from '../../../plan/analysis.ts';
+import { type Papers, papersOf, type SetOutFace } from '../../../plan/papers.ts';
 import type { PlanFile } from '../../../plan/schema.ts';
 import { paperScales, paperSizes } from '../../../plan/schema-papers.ts';
 import { ChoiceField } from '../../parts/ChoiceField.tsx';
 import { DateField } from '../../parts/DateField.tsx';
+import type { Note } from '../../parts/FieldNote.tsx';
 import { NumberField } from '../../parts/NumberField.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { usePlan } from '../../state/hooks.ts';
@@ -28,7 +30,7 @@ const wordFields: readonly (readonly [Words, string, string])[] = [
 ];
 
 /** What stands in the title block of every sheet, and what paper it goes on. */
-export function SheetGroup() {
+export function SheetGroup({ findings }: Pick<Analysis, 'findings'>) {
   const file = usePlan((state) => state.history.present.file);
   const papers = papersOf(file);
   return (
@@ -55,6 +57,7 @@ export function SheetGroup() {
         label="Status"
         value={papers.status}
         choices={choicesOf(statusNames)}
+        note={statusNote(papers, findings)}
         onChange={(status) => paperPut('papers', `Sheets ${statusNames[status].toLowerCase()}`, { status })}
       />
       <DateField
@@ -65,6 +68,12 @@ export function SheetGroup() {
       <PaperFields file={file} />
     </section>
   );
+}
+
+/** Nobody is kept from it: what stands open is said here and on the sheets. */
+function statusNote(papers: Pick<Papers, 'status'>, findings: Analysis['findings']): Note | null {
+  const faults = faultsOpen(papers, { findings });
+  return faults === null ? null : { tone: 'caution', words: `${faults}. Every paper says so in red.` };
 }
 
 function PaperFields({ file }: { readonly file: PlanFile }) {

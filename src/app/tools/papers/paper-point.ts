@@ -1,4 +1,9 @@
-import { type PaperPointKind, paperPointAdded, paperPoints } from '../../../plan/edits/paper-points.ts';
+import {
+  type PaperPoint,
+  type PaperPointKind,
+  paperPointAdded,
+  paperPoints,
+} from '../../../plan/edits/paper-points.ts';
 import type { PlanFile } from '../../../plan/schema.ts';
 import { type Caught, freeHold, handCatch } from '../catch.ts';
 import { placeFree } from '../draw/first.ts';
@@ -15,17 +20,17 @@ export const paperPointWords: Readonly<Record<PaperPointKind, string>> = {
   access: 'Access',
 };
 
+/** Example: "Base point 2" */
+export function paperPointName({ kind, name }: Pick<PaperPoint, 'kind' | 'name'>): string {
+  return kind === 'access' ? paperPointWords.access : `${paperPointWords[kind]} ${name}`;
+}
+
 /** All of them, with their names. */
 export function paperPointMarks(file: PlanFile): readonly SketchMark[] {
   return kinds.flatMap((kind) =>
-    paperPoints(file, kind).flatMap(({ name, at }): readonly SketchMark[] => [
-      { mark: 'cross', at, tone: 'lit' },
-      {
-        mark: 'name',
-        at,
-        text: kind === 'access' ? paperPointWords.access : `${paperPointWords[kind]} ${name}`,
-        tone: 'guide',
-      },
+    paperPoints(file, kind).flatMap((point): readonly SketchMark[] => [
+      { mark: 'cross', at: point.at, tone: 'lit' },
+      { mark: 'name', at: point.at, text: paperPointName(point), tone: 'guide' },
     ]),
   );
 }
@@ -75,8 +80,10 @@ function heldOn(at: Caught | null, act: Act, scene: Scene): Turn {
 function placed(at: Caught, { file, wishes: { paperPoint } }: Scene): Turn {
   const after = paperPointAdded(file, paperPoint, at.at);
   if (after === file) return { next: paperPointHeld(at), refused: 'This lies beyond the sheet.' };
+  const isMoved = paperPoints(after, paperPoint).length === paperPoints(file, paperPoint).length;
+  const name = paperPoints(after, paperPoint).map(paperPointName).at(-1);
   return {
     next: paperPointHeld(at),
-    step: { name: `Place ${paperPointWords[paperPoint].toLowerCase()}`, file: after },
+    step: { name: `${name} ${isMoved ? 'moved' : 'placed'}`, file: after },
   };
 }
