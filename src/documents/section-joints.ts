@@ -1,9 +1,10 @@
+import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
 import { type Joint, type JointKind, jointKinds } from '../plan/analysis.ts';
+import type { Room } from '../plan/plan.ts';
 import { jointIsSealed, sealantDepth } from '../takeoff/sealant.ts';
 import type { PaperSource } from './paper-source.ts';
 import { type FloorLayers, layerDepth, layerTop, thicknessText } from './section-layers.ts';
 import {
-  coveringText,
   floorShownMm,
   layerCallouts,
   layerParts,
@@ -14,7 +15,8 @@ import {
   totalMm,
   wallShownMm,
 } from './section-parts.ts';
-import { part, type Section, type SectionCallout } from './section-sketch.ts';
+import { floorsLevelled, type JointFloors, sidesFinder, sidesText } from './section-sides.ts';
+import { part, type Section, type SectionCallout, type SectionPart } from './section-sketch.ts';
 import { jointKindNames } from './words.ts';
 
 /** How thick a leaf is drawn, and how far over the floor. */
@@ -35,168 +37,208 @@ export function jointSections(source: PaperSource, floors: readonly FloorLayers[
 interface JointMake {
   readonly joints: readonly Joint[];
   readonly kind: JointKind;
-  readonly floor: FloorLayers;
+  readonly floors: JointFloors;
+  /** Rooms to the left and to the right of the joints. */
+  readonly rooms: readonly [readonly Room[], readonly Room[]];
   readonly profileMm: number;
   readonly isSealed: boolean;
   readonly hasLeaf: boolean;
 }
 
 /** Joints that are made alike together. Kinds that differ only in why they stand there are made alike. */
-function jointMakes({ plan, analysis }: PaperSource, floors: readonly FloorLayers[]): readonly JointMake[] {
+function jointMakes(source: PaperSource, floors: readonly FloorLayers[]): readonly JointMake[] {
+  const { plan, analysis } = source;
   const bays = new Map(analysis.bays.map((bay) => [bay.id, bay]));
   const rooms = new Map(plan.rooms.map((room) => [room.id, room]));
   const leaves = new Set(plan.doorways.filter(({ leaf }) => leaf).map(({ id }) => id));
-  const floorOf = new Map(floors.flatMap((floor) => floor.rooms.map(({ id }) => [id, floor] as const)));
+  const sidesOf = sidesFinder(source, floors);
   const makes = new Map<string, JointMake>();
   for (const kind of jointKinds) {
     for (const joint of analysis.joints.filter((each) => each.kind === kind)) {
-      const beside = joint.bays.flatMap((id) => bays.get(id)?.rooms ?? []).flatMap((id) => floorOf.get(id) ?? []);
+      const sides = sidesOf(joint);
+      if (sides === null) continue;
+      const { profileMm } = joint;
+      const [left, right] = sides;
       const isSealed = jointIsSealed(joint, bays, rooms);
-      // sealant stands in the hard covering
-      const floor =
-        (isSealed && beside.find(({ covering }) => covering === 'stone-or-ceramic')) || beside[0] || floors[0];
-      if (floor === undefined) continue;
       const hasLeaf = kind === 'doorway' && joint.sources.some((id) => leaves.has(id));
       const make = kind === 'doorway' || kind === 'structural' ? kind : 'field';
-      const key = [make, floors.indexOf(floor), joint.profileMm, isSealed, hasLeaf].join(' ');
-      const known = makes.get(key) ?? { joints: [], kind, floor, profileMm: joint.profileMm, isSealed, hasLeaf };
-      makes.set(key, { ...known, joints: [...known.joints, joint] });
+      const key = [make, ...sides.map(({ floor }) => floors.indexOf(floor)), profileMm, isSealed, hasLeaf].join(' ');
+      const own = { kind, floors: [left.floor, right.floor] as const, profileMm, isSealed, hasLeaf };
+      const known = makes.get(key) ?? { ...own, joints: [], rooms: [[], []] };
+      makes.set(key, {
+        ...known,
+        joints: [...known.joints, joint],
+        rooms: [withRoom(known.rooms[0], left.room), withRoom(known.rooms[1], right.room)],
+      });
     }
   }
   return [...makes.values()];
 }
 
+function withRoom(rooms: readonly Room[], room: Room): readonly Room[] {
+  return rooms.includes(room) ? rooms : [...rooms, room];
+}
+
 function jointSection(source: PaperSource, make: JointMake): Section {
-  const { floor, profileMm, isSealed, hasLeaf } = make;
+  const { profileMm, isSealed, hasLeaf } = make;
+  const [left, right] = floorsLevelled(make.floors);
   const width = 2 * floorShownMm + profileMm;
   const middle = width / 2;
   const sealantMm = source.plan.sealant.widthMm;
-  const [screed, insulation] = [layerTop(floor, 'screed'), layerTop(floor, 'insulation')];
-  const deepMm = Math.min(sealantDepth(sealantMm), screed);
+  const either = (part: 'screed' | 'insulation') => [layerTop(left, part), layerTop(right, part)];
+  // sealant up to the lower floor, the profile between both screeds
+  const [surface, screed] = [Math.max(left.topMm, right.topMm), Math.min(...either('screed'))];
+  const insulation = Math.max(...either('insulation'));
+  const deepMm = Math.max(0, Math.min(sealantDepth(sealantMm), screed - surface));
   const profile = [middle - profileMm / 2, middle + profileMm / 2] as const;
-  const sealant = [middle - sealantMm / 2, middle + sealantMm / 2] as const;
-  const hasSealant = isSealed && screed > 0;
+  const hasSealant = isSealed && screed > surface;
+  const place = { middle, surface, screed, deepMm, sealantMm, hasSealant };
   return {
     title: `${kindsText(make.joints)}${make.kind === 'doorway' ? (hasLeaf ? ', under the leaf' : ', no leaf') : ''}`,
-    about: `${namesText(make.joints.map(({ id }) => id))}. In ${coveringText(floor)}.`,
+    about: `${namesText(make.joints.map(({ id }) => id))}. ${sidesText(make.floors, make.rooms)}`,
     widthMm: width,
     aboveMm: hasLeaf ? gapUnderLeafMm + wallShownMm : 4,
-    belowMm: totalMm(floor),
+    belowMm: totalMm(right),
     parts: [
-      ...layerParts(floor, 0, width),
-      ...membrane(floor, 0, width),
+      ...floorParts([left, right], [middle, middle], width),
       part('section-foam', profile[0], screed, profile[1], insulation),
-      ...(hasSealant
-        ? [
-            part('section-plain', sealant[0], 0, sealant[1], screed),
-            ...(screed - deepMm > 0 ? [part('section-foam', sealant[0], deepMm, sealant[1], screed)] : []),
-            part('section-solid', sealant[0], 0, sealant[1], deepMm),
-          ]
-        : []),
-      ...(hasLeaf
-        ? [
-            part(
-              'section-plain',
-              middle - leafMm / 2,
-              -gapUnderLeafMm - wallShownMm,
-              middle + leafMm / 2,
-              -gapUnderLeafMm,
-            ),
-          ]
-        : []),
+      ...(hasSealant ? sealantParts(place) : []),
+      ...(hasLeaf ? [leafPart(middle)] : []),
     ],
     callouts: [
       ...(hasLeaf ? [{ at: [middle, -gapUnderLeafMm - wallShownMm / 2] as const, words: 'door leaf, closed' }] : []),
-      ...sealantCallouts({ middle, screed, deepMm, sealantMm, hasSealant, floor }),
+      ...sealantCallouts(place, make),
       {
         at: [middle, screed + (insulation - screed) * profileShare],
-        words: `joint profile ${thicknessText(profileMm)} wide, ${depthText(floor)}down to the insulation; mesh cut`,
+        words: `joint profile ${thicknessText(profileMm)} wide, ${depthText(left, right)}down to the insulation; mesh cut`,
       },
-      ...layerCallouts(floor, width - 12),
-      ...membraneCallout(source, floor, width - 20),
+      ...layerCallouts(right, width - 12),
+      ...membraneCallout(source, right, width - 20),
     ],
-    ticksMm: layerTicks(floor),
+    leftCallouts: leftCallouts(source, [left, right]),
+    ticksMm: layerTicks(right),
     spans: [{ side: 'below', fromMm: profile[0], toMm: profile[1], words: thicknessText(profileMm) }],
   };
 }
 
-/** Depth of the profile, where it is known. */
-function depthText(floor: FloorLayers): string {
-  const screed = floor.layers.find(({ part: each }) => each === 'screed');
-  return screed?.isEntered ? `${thicknessText(screed.drawnMm)} deep, ` : 'full depth, ';
+/** Floors up to a joint from both sides, on one slab. */
+function floorParts(
+  [left, right]: JointFloors,
+  [from, to]: readonly [number, number],
+  width: number,
+): readonly SectionPart[] {
+  if (left === right && from === to) return [...layerParts(left, 0, width), ...membrane(left, 0, width)];
+  return [
+    ...layerParts(left, 0, from, 'above slab'),
+    ...layerParts(right, to, width, 'above slab'),
+    ...(from === to ? layerParts(right, 0, width, 'slab') : []),
+    ...(from === to ? [] : [...layerParts(left, 0, from, 'slab'), ...layerParts(right, to, width, 'slab')]),
+    ...membrane(left, 0, from),
+    ...membrane(right, to, width),
+  ];
+}
+
+/** What of the left floor is not told of the right one. */
+function leftCallouts(source: PaperSource, [left, right]: JointFloors): readonly SectionCallout[] {
+  if (left === right) return [];
+  const told = new Set(right.layers.map(({ words }) => words));
+  const own = layerCallouts(left, leftAtMm).filter(({ words }) => !told.has(words));
+  const isToldThere = membraneCallout(source, right, 0).length > 0;
+  return [...own, ...(isToldThere ? [] : membraneCallout(source, left, leftAtMm + 8))];
+}
+
+/** Where the leaders to the left begin, from the left side of the section. */
+const leftAtMm = 12;
+
+function leafPart(middle: number): SectionPart {
+  const [above, below] = [-gapUnderLeafMm - wallShownMm, -gapUnderLeafMm];
+  return part('section-plain', middle - leafMm / 2, above, middle + leafMm / 2, below);
+}
+
+/** Depth of the profile, where it is known and the same on both sides. */
+function depthText(left: FloorLayers, right: FloorLayers): string {
+  const screed = right.layers.find(({ part: each }) => each === 'screed');
+  const isLevel = Math.abs(layerTop(left, 'screed') - layerTop(right, 'screed')) < EQUAL_LENGTH_MM;
+  return screed?.isEntered && isLevel ? `${thicknessText(screed.drawnMm)} deep, ` : 'full depth, ';
 }
 
 interface SealantPlace {
   readonly middle: number;
+  /** The lower of the finished floors, and the higher of the screeds. */
+  readonly surface: number;
   readonly screed: number;
   readonly deepMm: number;
   readonly sealantMm: number;
   readonly hasSealant: boolean;
-  readonly floor: FloorLayers;
 }
 
-function sealantCallouts({
-  middle,
-  screed,
-  deepMm,
-  sealantMm,
-  hasSealant,
-  floor,
-}: SealantPlace): readonly SectionCallout[] {
-  if (!hasSealant) {
-    const words =
-      floor.covering === 'none'
-        ? 'no covering: the joint stays as it is'
-        : 'covering without sealant: over the joint by its maker\u2019s detail';
-    return [{ at: [middle, 0], words }];
-  }
-  const sealant = {
-    at: [middle, deepMm / 2] as const,
-    words: `sealant ${thicknessText(sealantMm)} wide, ${thicknessText(deepMm)} deep, bonded on two sides only`,
-  };
-  const isBacked = screed - deepMm > 0;
+function sealantParts({ middle, surface, screed, deepMm, sealantMm }: SealantPlace): readonly SectionPart[] {
+  const [left, right] = [middle - sealantMm / 2, middle + sealantMm / 2];
+  const foot = surface + deepMm;
   return [
-    sealant,
-    isBacked
-      ? { at: [middle, (deepMm + screed) / 2], words: `backer ${thicknessText(sealantMm)} wide` }
-      : { at: [middle, deepMm], words: 'release tape under the sealant' },
+    part('section-plain', left, surface, right, screed),
+    ...(screed > foot ? [part('section-foam', left, foot, right, screed)] : []),
+    part('section-solid', left, surface, right, foot),
   ];
 }
 
-function structuralSection(source: PaperSource, { joints, floor, profileMm }: JointMake): Section {
+function sealantCallouts(place: SealantPlace, make: JointMake): readonly SectionCallout[] {
+  const { middle, surface, screed, deepMm, sealantMm, hasSealant } = place;
+  if (!hasSealant) return [{ at: [middle, surface], words: unsealedText(make) }];
+  const sealant = {
+    at: [middle, surface + deepMm / 2] as const,
+    words: `sealant ${thicknessText(sealantMm)} wide, ${thicknessText(deepMm)} deep, bonded on two sides only`,
+  };
+  const foot = surface + deepMm;
+  return [
+    sealant,
+    screed > foot
+      ? { at: [middle, (foot + screed) / 2], words: `backer ${thicknessText(sealantMm)} wide` }
+      : { at: [middle, foot], words: 'release tape under the sealant' },
+  ];
+}
+
+function unsealedText({ floors, isSealed }: JointMake): string {
+  if (isSealed) return 'the covering ends at the joint: its edge and the sealant by its maker\u2019s detail';
+  return floors.every(({ covering }) => covering === 'none')
+    ? 'no covering: the joint stays as it is'
+    : 'covering without sealant: over the joint by its maker\u2019s detail';
+}
+
+function structuralSection(source: PaperSource, { joints, floors, rooms, profileMm }: JointMake): Section {
+  const [one, other] = floorsLevelled(floors);
   const width = 2 * floorShownMm + profileMm;
   const [left, right] = [floorShownMm, floorShownMm + profileMm];
-  const slab = layerTop(floor, 'slab');
+  const top = Math.min(one.topMm, other.topMm);
+  const slab = layerTop(other, 'slab');
   const stripMm = Math.min(source.plan.edgeStrip.thicknessMm, profileMm / 2);
-  const below = totalMm(floor);
+  const below = totalMm(other);
   return {
     title: kindsText(joints),
-    about: `${namesText(joints.map(({ id }) => id))}. In the same place and never narrower than the joint of the slab.`,
+    about: `${namesText(joints.map(({ id }) => id))}. ${sidesText(floors, rooms)} In the same place and never narrower than the joint of the slab.`,
     widthMm: width,
     aboveMm: 4,
     belowMm: below,
     parts: [
-      ...layerParts(floor, 0, left),
-      ...layerParts(floor, right, width),
-      ...membrane(floor, 0, left),
-      ...membrane(floor, right, width),
-      part('section-plain', left, 0, right, below),
-      part('section-foam', left, 0, left + stripMm, slab),
-      part('section-foam', right - stripMm, 0, right, slab),
-      part('section-solid', left - floorShownMm / 6, 0, right + floorShownMm / 6, structuralCoverMm),
+      ...floorParts([one, other], [left, right], width),
+      part('section-plain', left, Math.max(one.topMm, other.topMm), right, below),
+      part('section-foam', left, one.topMm, left + stripMm, slab),
+      part('section-foam', right - stripMm, other.topMm, right, slab),
+      part('section-solid', left - floorShownMm / 6, top, right + floorShownMm / 6, top + structuralCoverMm),
     ],
     callouts: [
       {
-        at: [right, structuralCoverMm / 2],
+        at: [right, top + structuralCoverMm / 2],
         words: 'profile for movement in three directions, fixed as its maker says, over the gap',
       },
       {
-        at: [right - stripMm / 2, layerTop(floor, 'screed') + layerDepth(floor, 'screed') * profileShare],
+        at: [right - stripMm / 2, layerTop(other, 'screed') + layerDepth(other, 'screed') * profileShare],
         words: 'all layers and the edge strip cut; pipes cross only by the engineer\u2019s detail',
       },
-      ...layerCallouts(floor, width - 12),
+      ...layerCallouts(other, width - 12),
     ],
-    ticksMm: layerTicks(floor),
+    leftCallouts: leftCallouts(source, [one, other]),
+    ticksMm: layerTicks(other),
     spans: [{ side: 'below', fromMm: left, toMm: right, words: thicknessText(profileMm) }],
   };
 }

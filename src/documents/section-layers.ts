@@ -12,6 +12,8 @@ export interface FloorLayers {
   readonly rooms: readonly Room[];
   readonly covering: Covering;
   readonly heated: boolean;
+  /** How far its finished floor lies below that from which heights are measured. */
+  readonly topMm: number;
   readonly layers: readonly FloorLayer[];
 }
 
@@ -45,7 +47,7 @@ export function floorLayers(source: PaperSource): readonly FloorLayers[] {
     const layers = layersOf(source, room, files.get(room.id));
     const { covering, heated } = room;
     const key = [covering, heated, ...layers.map(({ words }) => words)].join('\n');
-    const floor = floors.get(key) ?? { rooms: [], covering, heated, layers };
+    const floor = floors.get(key) ?? { rooms: [], covering, heated, topMm: 0, layers };
     floors.set(key, { ...floor, rooms: [...floor.rooms, room] });
   }
   return [...floors.values()];
@@ -105,9 +107,18 @@ export function thicknessText(mm: number): string {
   return `${figureText(mm, Number.isInteger(mm) ? 0 : 1)}\u00a0mm`;
 }
 
-/** Depth of the top of a layer under the finished floor, mm; of the slab where there is no such layer. */
-export function layerTop({ layers }: FloorLayers, part: FloorLayer['part']): number {
-  let top = 0;
+export function floorLowered(floor: FloorLayers, byMm: number): FloorLayers {
+  return { ...floor, topMm: floor.topMm + byMm };
+}
+
+/** From the top of the finished floor to where the slab is cut off. */
+export function floorMm({ layers }: FloorLayers): number {
+  return layers.reduce((sum, { drawnMm }) => sum + drawnMm, 0);
+}
+
+/** Depth of the top of a layer, mm; of the slab where there is no such layer. */
+export function layerTop({ topMm, layers }: FloorLayers, part: FloorLayer['part']): number {
+  let top = topMm;
   for (const each of layers) {
     if (each.part === part || each.part === 'slab') return top;
     top += each.drawnMm;

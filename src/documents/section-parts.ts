@@ -1,7 +1,7 @@
 import { orderingOf } from '../plan/papers.ts';
 import { lineInks } from './ink.ts';
 import type { PaperSource } from './paper-source.ts';
-import { type FloorLayers, layerDepth, layerTop, thicknessText } from './section-layers.ts';
+import { type FloorLayers, floorMm, layerDepth, layerTop, thicknessText } from './section-layers.ts';
 import { part, type SectionCallout, type SectionPart } from './section-sketch.ts';
 import { wholeMmText } from './tile-words.ts';
 import { oneLine, textBefore } from './words.ts';
@@ -16,21 +16,22 @@ const mostNamed = 8;
 
 /** Layers below the finished floor between two sides; the screed and what lies over it may stop short of them. */
 export function layerParts(
-  { layers }: FloorLayers,
+  { topMm, layers }: FloorLayers,
   left: number,
   right: number,
-  from: 'covering' | 'slab' = 'covering',
+  which: 'all' | 'slab' | 'above slab' = 'all',
 ): readonly SectionPart[] {
-  let top = 0;
+  let top = topMm;
   return layers.flatMap((layer) => {
     const [above, below] = [top, top + layer.drawnMm];
     top = below;
-    return from === 'covering' || layer.part === 'slab' ? [part(layer.fill, left, above, right, below)] : [];
+    const isShown = which === 'all' || (layer.part === 'slab') === (which === 'slab');
+    return isShown ? [part(layer.fill, left, above, right, below)] : [];
   });
 }
 
-export function layerCallouts({ layers }: FloorLayers, xMm: number): readonly SectionCallout[] {
-  let top = 0;
+export function layerCallouts({ topMm, layers }: FloorLayers, xMm: number): readonly SectionCallout[] {
+  let top = topMm;
   return layers.map(({ drawnMm, words }) => {
     const at = [xMm, top + drawnMm / 2] as const;
     top += drawnMm;
@@ -38,18 +39,18 @@ export function layerCallouts({ layers }: FloorLayers, xMm: number): readonly Se
   });
 }
 
-export function layerTicks({ layers }: FloorLayers): readonly number[] {
-  let top = 0;
+export function layerTicks({ topMm, layers }: FloorLayers): readonly number[] {
+  let top = topMm;
   const ticks = layers.map(({ drawnMm }) => {
     top += drawnMm;
     return top;
   });
   // the slab is cut off, not measured
-  return [0, ...ticks.slice(0, -1)];
+  return [topMm, ...ticks.slice(0, -1)];
 }
 
-export function totalMm({ layers }: FloorLayers): number {
-  return layers.reduce((sum, { drawnMm }) => sum + drawnMm, 0);
+export function totalMm(floor: FloorLayers): number {
+  return floor.topMm + floorMm(floor);
 }
 
 export function membrane(floor: FloorLayers, left: number, right: number, upturn?: number): readonly SectionPart[] {

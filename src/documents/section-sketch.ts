@@ -3,6 +3,7 @@ import { fillInks, type Ink } from './ink.ts';
 import {
   type Callout,
   calloutInks,
+  calloutReachMm,
   calloutRows,
   calloutWidthMm,
   type Sketch,
@@ -26,7 +27,9 @@ export interface Section {
   readonly belowMm: number;
   /** In painting order. */
   readonly parts: readonly SectionPart[];
+  /** To the right of it, and to the left. */
   readonly callouts: readonly SectionCallout[];
+  readonly leftCallouts?: readonly SectionCallout[];
   /** Heights between which the dimension line beside the section is ticked, from the top down. */
   readonly ticksMm: readonly number[];
   /** Dimensions above or below the section. */
@@ -54,11 +57,12 @@ export interface SectionSpan {
   readonly words: string;
 }
 
-export const principleText = 'Principle. The maker\u2019s detail goes before it.';
-
 const titleMm = 6;
 const spanMm = 9;
 const sectionMm = 108;
+/** Words to its left, and what is left for it between words on both sides. */
+const leftWordsMm = 50;
+const betweenMm = 62;
 const tickMm = 4;
 const mostMm = 86;
 
@@ -69,11 +73,12 @@ export function part(style: FillStyleName, left: number, top: number, right: num
 /** Largest first. */
 const scales = [2, 2.5, 5, 10, 20, 50, 100, 200, 500, 1000] as const;
 
-/** The largest scale at which all of some sections have room. */
-export function sectionsScale(sections: readonly Section[]): number {
-  const fits = ({ widthMm, aboveMm, belowMm }: Section, scale: number) =>
-    widthMm / scale <= sectionMm && (aboveMm + belowMm) / scale <= mostMm;
-  return scales.find((scale) => sections.every((section) => fits(section, scale))) ?? scales[scales.length - 1] ?? 1000;
+/** Scales at which all of some sections have room, the largest first; the smallest of all where none is enough. */
+export function sectionScales(sections: readonly Section[]): readonly number[] {
+  const fits = ({ widthMm, aboveMm, belowMm, leftCallouts }: Section, scale: number) =>
+    widthMm / scale <= (leftCallouts?.length ? betweenMm : sectionMm) && (aboveMm + belowMm) / scale <= mostMm;
+  const found = scales.filter((scale) => sections.every((section) => fits(section, scale)));
+  return found.length > 0 ? found : scales.slice(-1);
 }
 
 export function sectionSketch(section: Section, scale: number): Sketch {
@@ -81,27 +86,32 @@ export function sectionSketch(section: Section, scale: number): Sketch {
   const tallMm = aboveMm + belowMm;
   const title = textCut(section.title, 'sheet-head', sketchWidthMm - 30);
   const about = textLinesFirst(section.about, 'sheet-text', sketchWidthMm, 3);
-  const bendMm = Math.min(widthMm / scale, sectionMm) + 6;
-  const calloutsAt = (place: SectionPlace) => calloutsOf(section, place, calloutWidthMm(bendMm));
-  const rows = calloutRows(calloutsAt((x, y) => [x / scale, (y + aboveMm) / scale])).flat();
+  const left = section.leftCallouts ?? [];
+  const leftMm = Math.min(leftWordsMm, Math.max(0, ...left.map(({ words }) => textWidthMm(words, 'sheet-text'))));
+  const insetMm = left.length === 0 ? 0 : calloutReachMm(leftMm);
+  const bendMm = insetMm + Math.min(widthMm / scale, sectionMm) + 6;
+  const rightAt = (place: SectionPlace) => calloutsOf(section.callouts, place, calloutWidthMm(bendMm));
+  const leftAt = (place: SectionPlace) => calloutsOf(left, place, leftWordsMm);
+  const still: SectionPlace = (x, y) => [x / scale, (y + aboveMm) / scale];
+  const rows = [...calloutRows(rightAt(still)), ...calloutRows(leftAt(still))].flat();
   const [first, last] = [Math.min(...rows), Math.max(...rows)];
   const hasSpan = (side: SectionSpan['side']) => spans.some((span) => span.side === side);
   const overMm = Math.max(hasSpan('above') ? spanMm : 0, rowMm / 2 - first);
   const underMm = Math.max(hasSpan('below') ? spanMm : 0, last + rowMm / 2 - tallMm / scale);
   const headMm = titleMm + about.length * rowMm + 2;
-  const heightMm = headMm + overMm + tallMm / scale + underMm + rowMm + 2;
+  const heightMm = headMm + overMm + tallMm / scale + underMm;
   const inks = ([x, y]: Point): readonly Ink[] => {
     const top = y + headMm + overMm;
-    const place: SectionPlace = (xMm, yMm) => [x + xMm / scale, top + (yMm + aboveMm) / scale];
+    const place: SectionPlace = (xMm, yMm) => [x + insetMm + xMm / scale, top + (yMm + aboveMm) / scale];
     return [
       sketchText(title, 'sheet-head', [x, y + titleMm / 2]),
       sketchText(`1 : ${scale}`, 'sheet-text', [x + sketchWidthMm, y + titleMm / 2], 'end'),
       ...about.map((line, i) => sketchText(line, 'sheet-text', [x, y + titleMm + (i + 0.5) * rowMm])),
       ...section.parts.flatMap((each) => partInks(each, place)),
       ...tickInks(section, place, x + bendMm),
-      ...calloutInks(calloutsAt(place), x + bendMm),
+      ...calloutInks(rightAt(place), x + bendMm),
+      ...calloutInks(leftAt(place), x + insetMm, 'left'),
       ...spansInks(section, place),
-      sketchText(principleText, 'sheet-text', [x, y + heightMm - rowMm / 2]),
     ];
   };
   return { ref: null, scale, heightMm, inks };
@@ -117,7 +127,7 @@ function partInks(each: SectionPart, place: SectionPlace): readonly Ink[] {
 const mostLines = 4;
 
 /** From the top down, so that leaders do not cross. */
-function calloutsOf({ callouts }: Section, place: SectionPlace, widthMm: number): readonly Callout[] {
+function calloutsOf(callouts: readonly SectionCallout[], place: SectionPlace, widthMm: number): readonly Callout[] {
   return [...callouts]
     .sort((a, b) => a.at[1] - b.at[1] || b.at[0] - a.at[0])
     .map(({ at, words }) => ({

@@ -7,14 +7,14 @@ import type { PaperSource } from './paper-source.ts';
 import { type Column, penStroke, rowMm, rule, textAt, textRow } from './strip-pen.ts';
 import { type TextStyleName, textStyles } from './styles.ts';
 import { textCut, textLinesFirst, textWidthMm } from './text-width.ts';
-import { sheetNumberText, titleBlockOf } from './title-block.ts';
+import { type SheetCount, sheetNumberText, titleBlockOf } from './title-block.ts';
 import { notChecked, statusNames, textBefore } from './words.ts';
 
 /** Pages of sketches that stand under each other, each to its scale: doorways and sections. */
 
 export interface Sketch {
   readonly ref: DrawingRef | null;
-  /** 10 for 1 : 10; only sketches of one scale share a page. */
+  /** 10 for 1 : 10; it stands beside the sketch. */
   readonly scale: number;
   readonly heightMm: number;
   /** @param top left upper corner, mm on paper */
@@ -31,13 +31,23 @@ const gapMm = 4;
 export const sketchWidthMm = page.widthMm - margin.left - margin.right;
 const bodyMm = page.heightMm - margin.top - margin.bottom - headMm - footMm;
 
-/** Sketches in their order, a new page where the scale changes. One that is higher than a page has a page to itself. */
-export function sketchPages(source: PaperSource, subject: string, sketches: readonly Sketch[]): readonly Page[] {
+/** Sketches in their order, none alone on the last page where it can share one. One that is higher than a page has a page to itself.
+ *  @param note stands at the head of each page */
+export function sketchPages(
+  source: PaperSource,
+  subject: string,
+  sketches: readonly Sketch[],
+  note = '',
+): readonly Page[] {
   const pages = pagesFilled(sketches);
   const block = titleBlockOf(source, subject);
   return pages.map((on, i): Page => {
-    const scale = on[0]?.scale ?? 1;
-    const frame: PageGroup = { ref: null, inks: frameInks(block, scale, { page: i + 1, of: pages.length }) };
+    const scales = [...new Set(on.map(({ scale }) => scale))];
+    const frame: PageGroup = {
+      ref: null,
+      inks: frameInks(block, { scales, note, count: { page: i + 1, of: pages.length } }),
+    };
+    const scale = scales.length === 1 ? (scales[0] ?? null) : null;
     let y: number = margin.top + headMm;
     const groups = on.map(({ ref, heightMm, inks }): PageGroup => {
       const top: Point = [margin.left, y];
@@ -48,30 +58,61 @@ export function sketchPages(source: PaperSource, subject: string, sketches: read
   });
 }
 
-function pagesFilled(sketches: readonly Sketch[]): readonly (readonly Sketch[])[] {
+type On = readonly Sketch[];
+
+function pagesFilled(sketches: readonly Sketch[]): readonly On[] {
   const pages: Sketch[][] = [];
-  let left = 0;
   for (const sketch of sketches) {
-    const last = pages[pages.length - 1]?.[0];
-    if (last === undefined || last.scale !== sketch.scale || sketch.heightMm > left) {
-      pages.push([]);
-      left = bodyMm;
-    }
-    pages[pages.length - 1]?.push(sketch);
-    left -= sketch.heightMm + gapMm;
+    const open = pages[pages.length - 1];
+    if (open !== undefined && heightOf([...open, sketch]) <= bodyMm) open.push(sketch);
+    else pages.push([sketch]);
   }
-  return pages;
+  return lastEvened(pages);
+}
+
+function heightOf(on: On): number {
+  return on.reduce((sum, { heightMm }) => sum + heightMm, (on.length - 1) * gapMm);
+}
+
+/** The last page takes from the one before it as long as that has more on it after all. */
+function lastEvened(pages: readonly On[]): readonly On[] {
+  const [before, last] = [pages[pages.length - 2], pages[pages.length - 1]];
+  const moved = before?.[before.length - 1];
+  if (before === undefined || last === undefined || moved === undefined) return pages;
+  const [left, taken] = [before.slice(0, -1), [moved, ...last]];
+  const isEvener = left.length >= taken.length && heightOf(taken) <= bodyMm;
+  return isEvener ? lastEvened([...pages.slice(0, -2), left, taken]) : pages;
+}
+
+/** Whether a low sketch has a page to itself while others share theirs. */
+export function sketchesHaveAlone(sketches: readonly Sketch[]): boolean {
+  const pages = pagesFilled(sketches);
+  return (
+    pages.length > 1 &&
+    pages.some(
+      ([first, ...others]) =>
+        others.length === 0 && heightOf(first === undefined ? [] : [first]) <= (bodyMm - gapMm) / 2,
+    )
+  );
 }
 
 type Block = ReturnType<typeof titleBlockOf>;
 
-function frameInks(block: Block, scale: number, count: { readonly page: number; readonly of: number }): readonly Ink[] {
+interface Frame {
+  readonly scales: readonly number[];
+  readonly note: string;
+  readonly count: SheetCount;
+}
+
+function frameInks(block: Block, { scales, note, count }: Frame): readonly Ink[] {
   const inks: Ink[] = [];
   const column: Column = { inks, left: margin.left, width: sketchWidthMm, y: margin.top };
   const title = textBefore(textCut(block.title, 'sheet-title', column.width));
   textRow(column, title, 'sheet-title', rowMm * 1.4);
   textRow(column, block.subject, 'sheet-text');
-  const scaleText = `Scale 1 : ${scale}`;
+  const noteX = column.left + textWidthMm(block.subject, 'sheet-text') + 4;
+  if (note !== '') textAt(column, note, 'sheet-text', [noteX, column.y - rowMm / 2], 'start');
+  const scaleText = `${scales.length === 1 ? 'Scale' : 'Scales'} ${scales.map((scale) => `1 : ${scale}`).join(', ')}`;
   textAt(column, scaleText, 'sheet-head', [column.left + column.width, column.y - rowMm / 2], 'end');
   rule(column, 1.5);
 
@@ -136,22 +177,33 @@ export function calloutRows(callouts: readonly Callout[]): readonly (readonly nu
   });
 }
 
-/** Callouts with leaders that bend to the right of a line up the page and never cross. */
-export function calloutInks(callouts: readonly Callout[], bendX: number): readonly Ink[] {
+/** Callouts with leaders that bend to one side of a line up the page and never cross. */
+export function calloutInks(
+  callouts: readonly Callout[],
+  bendX: number,
+  side: 'left' | 'right' = 'right',
+): readonly Ink[] {
   const rows = calloutRows(callouts);
+  const [way, anchor] = side === 'right' ? ([1, 'start'] as const) : ([-1, 'end'] as const);
+  const off = (mm: number) => bendX + way * mm;
   return callouts.flatMap(({ from, lines }, i): Ink[] => {
     const own = rows[i] ?? [];
     const to = own[0];
     if (to === undefined) return [];
-    const words = lines.map((line, k) => sketchText(line, 'sheet-text', [bendX + leaderMm.words, own[k] ?? to]));
+    const words = lines.map((line, k) => sketchText(line, 'sheet-text', [off(leaderMm.words), own[k] ?? to], anchor));
     const bends: readonly Point[] = [
       from,
-      [bendX + leaderMm.straight, from[1]],
-      [bendX + leaderMm.bent, to],
-      [bendX + leaderMm.end, to],
+      [off(leaderMm.straight), from[1]],
+      [off(leaderMm.bent), to],
+      [off(leaderMm.end), to],
     ];
     return [sketchLine(...bends), ...words];
   });
+}
+
+/** From the line at which leaders bend to the end of their words. */
+export function calloutReachMm(wordsMm: number): number {
+  return wordsMm + leaderMm.words;
 }
 
 /** Room for the words of callouts, mm on paper. @param bendMm of the line at which leaders bend, from the left side of the sketch */

@@ -126,6 +126,51 @@ describe('sections', () => {
     expect(wordsOf(pages)).not.toContain('membrane');
   });
 
+  // by hand: 11 + 5 mm of stone against 14 + 2 mm of timber; on the same slab both floors lie level
+  it('show at a joint between two rooms the covering of each on its own side, as thick as it is entered', () => {
+    const [hall, store] = floor().file.rooms;
+    if (hall === undefined || store === undefined) throw new Error('two rooms');
+    const timber = { ...store, covering: 'timber' as const, buildUp: { coveringMm: 14, adhesiveMm: 2 } };
+    const pages = sectionPages(floor({ rooms: [hall, timber] }));
+    expect(wordsOf(pages)).toContain('Left 11 mm stone or ceramic: Hall. Right 14 mm timber covering: Store.');
+    expect(wordsOf(pages)).not.toContain('As entered,');
+    for (const words of ['11 mm stone or ceramic', '14 mm timber covering', '2 mm adhesive or bedding'])
+      expect(textsOf(pages)).toContain(words);
+    const page = pages.find((each) => wordsOf([each]).includes('Left 11 mm'));
+    const adhesive = pagePaths(page as Page).filter(({ fill }) => fill === 'tint1');
+    const halves = adhesive.flatMap((one) =>
+      adhesive
+        .filter((other) => Math.abs(one.left + one.width - other.left) < 1e-9)
+        .map((other) => [one, other] as const),
+    );
+    expect(halves.map((pair) => pair.map(({ height }) => Math.round(height * (page?.scale ?? 0) * 10) / 10))).toEqual([
+      [5, 2],
+    ]);
+    // all of the joints of the hall alone lie in stone
+    expect(wordsOf(pages)).toContain('In 11 mm stone or ceramic.');
+  });
+
+  // by hand: 11 + 5 + 62 + 60 = 138 mm against 20 + 5 + 62 + 40 = 127 mm
+  it('show floors of different heights on one slab, and tell of the step', () => {
+    const [hall, store] = floor().file.rooms;
+    if (hall === undefined || store === undefined) throw new Error('two rooms');
+    const thin = { ...store, buildUp: { coveringMm: 20, insulationMm: 40 } };
+    const pages = sectionPages(floor({ rooms: [hall, thin] }));
+    expect(wordsOf(pages)).toContain('As entered, 11 mm lower on the right.');
+    expect(textsOf(pages)).toContain('40 mm insulation');
+    for (const page of pages) expect([...textsOverText(page), ...textsOffPage(page)]).toEqual([]);
+  });
+
+  it('never stand alone on a page that others share', () => {
+    const plans = [...demoNames.map(demoText), JSON.stringify(floor().file)];
+    for (const text of plans) {
+      const pages = sectionPages(paperSourceOf(text));
+      // each has its scale beside its title; that of the page stands at its head
+      const counts = pages.map((page) => textsOf([page]).filter((words) => /^1 : [\d.]+$/u.test(words)).length);
+      if (counts.some((count) => count > 1)) for (const count of counts) expect(count).toBeGreaterThan(1);
+    }
+  });
+
   it('show insulation layer by layer where the layers make up what is entered', () => {
     const texts = textsOf(sectionPages(floor({ order: { insulationLayersMm: [40, 20] } })));
     expect(texts).toContain('40 mm insulation, layer 1 from the slab');
