@@ -1,3 +1,4 @@
+import { pointCautions } from '../../../documents/point-cautions.ts';
 import {
   type PaperPoint,
   type PaperPointKind,
@@ -12,7 +13,7 @@ import { Fold } from '../../parts/Fold.tsx';
 import { focusHeir } from '../../parts/focus.ts';
 import { nameText } from '../../parts/format.ts';
 import { TextField } from '../../parts/TextField.tsx';
-import { usePlan } from '../../state/hooks.ts';
+import { usePlan, usePlanResolved } from '../../state/hooks.ts';
 import { commit } from '../../state/planStore.ts';
 import { paperPointName, paperPointWords } from '../../tools/papers/paper-point.ts';
 import { pointPlace } from './point-place.ts';
@@ -28,15 +29,26 @@ interface PointsProps {
 /** Points of one kind: placed on the board, named, and moved by typing. */
 export function PointList({ kind, words }: PointsProps) {
   const file = usePlan((state) => state.history.present.file);
+  const plan = usePlanResolved();
   const points = paperPoints(file, kind);
+  const cautions = pointCautions({ file, plan }).filter((caution) => caution.kind === kind);
   const isOne = kind === 'access' && points.length === 1;
   return (
     <div className="point-list">
       <p className="small quiet">{words}</p>
       {points.map((point) => (
-        <Fold key={point.index} summary={paperPointName(shownOf(point))}>
-          <PointFields point={point} />
-        </Fold>
+        <div key={point.index}>
+          <Fold summary={paperPointName(shownOf(point))}>
+            <PointFields point={point} />
+          </Fold>
+          {cautions
+            .filter(({ index }) => index === point.index)
+            .map((caution) => (
+              <p key={caution.words} className="small tone-caution">
+                {caution.words}
+              </p>
+            ))}
+        </div>
       ))}
       <div className="deeds">
         <button type="button" className="button framed" onClick={(event) => pointPlace(kind, event.currentTarget)}>
