@@ -4,6 +4,7 @@ import { WELD_MM } from '../geometry/tolerance.ts';
 import { type GridLine, papersOf } from '../plan/papers.ts';
 import type { DrawingItem, DrawingRef, MarkItem } from './drawing.ts';
 import type { PaperSource } from './paper-source.ts';
+import { frameLines } from './setting-out-frame.ts';
 import { gridLineIsDrawn } from './setting-out-sheet.ts';
 import { gridEndMm } from './symbols.ts';
 import { textCut } from './text-width.ts';
@@ -40,7 +41,14 @@ export function gridLineItems(source: PaperSource, scale: number): readonly Draw
   const lines = stretches.map(
     ({ drawn, ref }): DrawingItem => ({ shape: 'line', layer: 'areas', style: 'grid-line', points: drawn, ref }),
   );
-  const ends = stretches.flatMap(({ line: { name }, drawn, ref }): GridEnd[] => {
+  const named = new Set(linesNamed(stretches, frameLines(source), scale));
+  const ends = stretches.flatMap((stretch): GridEnd[] => {
+    if (!named.has(stretch)) return [];
+    const {
+      line: { name },
+      drawn,
+      ref,
+    } = stretch;
     const [from, to] = drawn;
     const [ux, uy] = pointDirection(from, to);
     const text = textCut(oneLine(name), 'grid-name-long', widestMm);
@@ -50,6 +58,93 @@ export function gridLineItems(source: PaperSource, scale: number): readonly Draw
     ];
   });
   return [...lines, ...endItems(ends, scale)];
+}
+
+/** Lines that are drawn without their names, for lack of room: how many. */
+export function gridLinesUnnamed(items: readonly DrawingItem[]): number {
+  const named = new Set(
+    items.flatMap((item) => (item.shape === 'mark' && item.style === 'grid-end' ? [item.ref.id] : [])),
+  );
+  const drawn = items.flatMap((item) => (item.shape === 'line' && item.style === 'grid-line' ? [item.ref.id] : []));
+  return new Set(drawn.filter((id) => !named.has(id))).size;
+}
+
+interface GridStretch {
+  readonly line: GridLine;
+  readonly drawn: readonly [Point, Point];
+}
+
+/** So many lines close together are all named, at ends that step aside; of more every so manieth. */
+const mostAside = 4;
+
+/** Of lines that lie too close for all of their ends: the first and the last, those that joints are set out from, and between them every so manieth that has
+ *  room. */
+function linesNamed<Stretch extends GridStretch>(
+  stretches: readonly Stretch[],
+  always: ReadonlySet<GridLine>,
+  scale: number,
+): readonly Stretch[] {
+  const apartMm = (2 * gridEndMm + endGapMm) * scale;
+  return parallels(stretches).flatMap((rows) =>
+    closeRows(rows, apartMm).flatMap((row) => {
+      if (row.length <= mostAside) return row.map(({ stretch }) => stretch);
+      const spanMm = Math.abs((row.at(-1)?.offMm ?? 0) - (row[0]?.offMm ?? 0));
+      const every = Math.max(1, Math.ceil((apartMm * (row.length - 1)) / Math.max(spanMm, WELD_MM)));
+      return row.flatMap(({ stretch }, i) => {
+        const isEnd = i === 0 || i === row.length - 1;
+        // none so near to the last that it has no room
+        const isTurn = i % every === 0 && row.length - 1 - i >= every;
+        return isEnd || isTurn || always.has(stretch.line) ? [stretch] : [];
+      });
+    }),
+  );
+}
+
+interface GridRow<Stretch> {
+  readonly stretch: Stretch;
+  /** Square to the lines. */
+  readonly offMm: number;
+}
+
+/** Lines of one direction together, each in their order. */
+function parallels<Stretch extends GridStretch>(
+  stretches: readonly Stretch[],
+): readonly (readonly GridRow<Stretch>[])[] {
+  const groups: { readonly way: Point; readonly rows: GridRow<Stretch>[] }[] = [];
+  for (const stretch of stretches) {
+    const [from, to] = stretch.drawn;
+    const way = pointDirection(from, to);
+    const cross = ([x, y]: Point, [ux, uy]: Point) => ux * y - uy * x;
+    let group = groups.find((each) => Math.abs(cross(way, each.way)) <= parallelSine);
+    if (group === undefined) {
+      group = { way, rows: [] };
+      groups.push(group);
+    }
+    group.rows.push({ stretch, offMm: cross(from, group.way) });
+  }
+  return groups.map(({ rows }) => {
+    // from the side that they are counted from
+    const side = (rows[0]?.offMm ?? 0) <= (rows.at(-1)?.offMm ?? 0) ? 1 : -1;
+    return [...rows].sort((a, b) => side * (a.offMm - b.offMm));
+  });
+}
+
+/** Sine of the angle between lines that are read as parallel: one in a hundred. */
+const parallelSine = 0.01;
+
+/** Runs of lines each of which is closer to the next than two ends. */
+function closeRows<Stretch>(
+  rows: readonly GridRow<Stretch>[],
+  apartMm: number,
+): readonly (readonly GridRow<Stretch>[])[] {
+  const runs: GridRow<Stretch>[][] = [];
+  rows.forEach((row, i) => {
+    const before = rows[i - 1];
+    const last = runs.at(-1);
+    if (before === undefined || last === undefined || Math.abs(row.offMm - before.offMm) >= apartMm) runs.push([row]);
+    else last.push(row);
+  });
+  return runs;
 }
 
 /** What is drawn of a grid line: no more than lies beside the floor; null where it passes the floor too far off. */

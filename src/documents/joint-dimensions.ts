@@ -76,7 +76,7 @@ export function dimensionsLeft(made: readonly DrawingItem[], unlettered: readonl
   const count = unlettered.filter((label) => own.has(label) && label.saidAgain === undefined).length;
   return count === 0
     ? null
-    : `${count} running ${count === 1 ? 'figure has' : 'figures have'} no room on the drawing: see the list Setting out of joints.`;
+    : `${count} running ${count === 1 ? 'figure has' : 'figures have'} no room on the drawing: see the ${count === 1 ? 'joint' : 'joints'} by number in the list Setting out of joints.`;
 }
 
 function boxCorners(box: Box | null): readonly Point[] {

@@ -3,12 +3,18 @@ import type { PlacedLabel } from './drawing.ts';
 import type { TurnedBox } from './label-blocks.ts';
 import type { FormSize } from './text-width.ts';
 
-/** Where a text may stand at the end of a leader. In mm on paper, unless said. */
+/** Where a text may stand at the end of a leader. All in mm on paper. */
+
+export interface LeaderBegin {
+  readonly at: Point;
+  /** Unit vector off the text that it begins at; null where it begins at a line and may run any way. */
+  readonly out: Point | null;
+}
 
 export interface LedPlace {
   /** Middle of the text, which is level. */
   readonly at: Point;
-  readonly begin: Point;
+  readonly begin: LeaderBegin;
   readonly tip: Point;
   readonly lengthMm: number;
 }
@@ -17,10 +23,15 @@ export interface LedPlace {
 const ownMm = 1.4;
 /** Free space between a leader and its text: beyond its halo. */
 const leaderGapMm = 0.8;
+/** The same above and below, where there is its leading already. */
+const offTextMm = 0.2;
 /** Half the width of a leader with the space beside it. */
 const halfMm = 0.3;
 /** A leader as steep as this, as the sine of its angle, may also end under or over the middle of its text. */
 const steep = 0.8;
+
+/** A leader leaves a text no flatter along it than this, as the sine of its angle. */
+const leastOut = 0.25;
 
 /** Lengths grow by steps, by wider ones where they are long. */
 const stepsMm = { shortest: 3, short: 3, shortUpTo: 20, long: 6 } as const;
@@ -44,18 +55,19 @@ export function waysRound(count: number): readonly Point[] {
 /** The first place whose text is free and which is taken, the nearest first. Of thousands nearly all are told by the middle of their text alone.
  *  @param isFree at x, y   @param isTaken once all of the place is known */
 export function ledPlaceFirst(
-  begins: readonly Point[],
+  begins: readonly LeaderBegin[],
   { widthMm, heightMm }: FormSize,
   { lengths, ways }: { readonly lengths: readonly number[]; readonly ways: readonly Point[] },
   isFree: (x: number, y: number) => boolean,
   isTaken: (place: LedPlace) => boolean,
 ): LedPlace | null {
-  const [asideMm, offMm] = [widthMm / 2 + leaderGapMm, heightMm / 2];
+  const [asideMm, offMm] = [widthMm / 2 + leaderGapMm, heightMm / 2 + offTextMm];
   for (const lengthMm of lengths) {
     for (const begin of begins) {
       for (const way of ways) {
-        const x = begin[0] + way[0] * lengthMm;
-        const y = begin[1] + way[1] * lengthMm;
+        if (begin.out !== null && way[0] * begin.out[0] + way[1] * begin.out[1] < leastOut) continue;
+        const x = begin.at[0] + way[0] * lengthMm;
+        const y = begin.at[1] + way[1] * lengthMm;
         const besideX = x + Math.sign(way[0]) * asideMm;
         const beyondY = y + Math.sign(way[1]) * offMm;
         if (isFree(besideX, y)) {
@@ -75,26 +87,30 @@ export function ledPlaceFirst(
 /** The room of a leader, from where it is off its own line. */
 export function leaderBox({ begin, tip, lengthMm }: LedPlace): TurnedBox {
   const share = (ownMm + lengthMm) / 2 / lengthMm;
-  const [dx, dy] = [tip[0] - begin[0], tip[1] - begin[1]];
+  const [x, y] = begin.at;
+  const [dx, dy] = [tip[0] - x, tip[1] - y];
   return {
-    centre: [begin[0] + dx * share, begin[1] + dy * share],
+    centre: [x + dx * share, y + dy * share],
     halfWidth: (lengthMm - ownMm) / 2,
     halfHeight: halfMm,
     angleDeg: (Math.atan2(dy, dx) * 180) / Math.PI,
   };
 }
 
-/** Places on all sides of a text, mm on the plan, where a leader from it may begin: the text itself may stand in the way of those from its thing. */
-export function besideText(text: PlacedLabel | undefined, paperPerPlan: number): readonly Point[] {
-  if (text === undefined) return [];
-  const { at, angleDeg, widthMm, heightMm } = text;
+/** On all sides of a text, where a leader from it may begin: the text itself may stand in the way of those from its thing.
+ *  @param at its middle */
+export function besideText(
+  [x, y]: Point,
+  { angleDeg, widthMm, heightMm }: Omit<PlacedLabel, 'at'>,
+): readonly LeaderBegin[] {
   const turn = (angleDeg * Math.PI) / 180;
-  const [cos, sin] = [Math.cos(turn) / paperPerPlan, Math.sin(turn) / paperPerPlan];
-  const [w, h] = [widthMm / 2 + leaderGapMm, heightMm / 2];
-  return [
-    [w, 0],
-    [-w, 0],
-    [0, h],
-    [0, -h],
-  ].map(([x = 0, y = 0]): Point => [at[0] + x * cos - y * sin, at[1] + x * sin + y * cos]);
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+  const [w, h] = [widthMm / 2 + leaderGapMm, heightMm / 2 + offTextMm];
+  const sides: readonly (readonly [ux: number, uy: number, mm: number])[] = [
+    [cos, sin, w],
+    [-cos, -sin, w],
+    [-sin, cos, h],
+    [sin, -cos, h],
+  ];
+  return sides.map(([ux, uy, mm]) => ({ at: [x + ux * mm, y + uy * mm], out: [ux, uy] }));
 }

@@ -2,7 +2,15 @@ import type { Point } from '../geometry/point.ts';
 import type { Box } from '../geometry/ring.ts';
 import type { DrawingItem, LabelForm, LabelItem, LabelLed, PlacedLabel, PlacedLeader } from './drawing.ts';
 import { type Blocks, blocksOf } from './label-blocks.ts';
-import { besideText, type LedPlace, leaderBox, leaderLengths, ledPlaceFirst, waysRound } from './label-led-places.ts';
+import {
+  besideText,
+  type LeaderBegin,
+  type LedPlace,
+  leaderBox,
+  leaderLengths,
+  ledPlaceFirst,
+  waysRound,
+} from './label-led-places.ts';
 import { boxAt, itemBlock, type PlaceOptions, type Standing } from './label-place.ts';
 import { isPin, pinBody } from './sheet-pins.ts';
 import { haloMm } from './styles.ts';
@@ -76,6 +84,7 @@ function seater(
     placed.flatMap((label) => (label.label.ref.kind === 'joint' ? [[label.label.ref.id, label] as const] : [])),
   );
   const onPlan = ([x, y]: Point): Point => [x / paperPerPlan, y / paperPerPlan];
+  const onPaper = ([x, y]: Point): Point => [x * paperPerPlan, y * paperPerPlan];
   const [left, right] = [window.minX * paperPerPlan + edgeMm, window.maxX * paperPerPlan - edgeMm];
   const [top, bottom] = [window.minY * paperPerPlan + edgeMm, window.maxY * paperPerPlan - edgeMm];
   return (open) => {
@@ -95,9 +104,11 @@ function seater(
           !blocks.meetsLevel(x, y, halfX, halfY);
         const tried = known.get(label) ?? [];
         known.set(label, tried);
-        const begins = [...led.from, ...(led.fromName ? besideText(names.get(label.ref.id), paperPerPlan) : [])].map(
-          ([x, y]): Point => [x * paperPerPlan, y * paperPerPlan],
-        );
+        const name = led.fromName ? names.get(label.ref.id) : undefined;
+        const begins = [
+          ...led.from.map((at): LeaderBegin => ({ at: onPaper(at), out: null })),
+          ...(name === undefined ? [] : besideText(onPaper(name.at), name)),
+        ];
         const place =
           tried.find((each) => !clearOf.meets(leaderBox(each)) && isFree(...each.at)) ??
           ledPlaceFirst(begins, size, { lengths, ways }, isFree, (each) => {
@@ -111,9 +122,9 @@ function seater(
         addText(seat);
         addLeader(place);
         const leader: PlacedLeader = {
-          from: onPlan(place.begin),
+          from: onPlan(place.begin.at),
           to: onPlan(place.tip),
-          begins: begins.indexOf(place.begin) < led.from.length ? 'line' : 'name',
+          begins: place.begin.out === null ? 'line' : 'name',
         };
         found.set(label, { label, form: led.form, ...seat, leader, ground: grounds.at(at) });
       }

@@ -86,12 +86,8 @@ function baseFrame(points: Papers['basePoints'], floor: Point): SetOutFrame | nu
 
 /** From where two grid lines cross that are square to each other, x along the one that lies more level on the sheet; from the end of one where no two do. */
 function gridFrame(lines: readonly GridLine[], floor: Point): SetOutFrame | null {
-  const usable = gridLinesUsable(lines);
-  const [first] = usable;
-  if (first === undefined) return null;
-  const crossing = usable.find((line) => isSquare(first, line));
-  const isLevel = ({ from, to }: GridLine) => Math.abs(to[0] - from[0]) >= Math.abs(to[1] - from[1]);
-  const [base, other] = crossing !== undefined && !isLevel(first) ? [crossing, first] : [first, crossing];
+  const [base, other] = baseLines(lines);
+  if (base === undefined) return null;
   const way = pointDirection(base.from, base.to);
   const along = ([x, y]: Point) => (x - base.from[0]) * way[0] + (y - base.from[1]) * way[1];
   const offMm = other === undefined ? 0 : along(other.from);
@@ -111,6 +107,23 @@ function gridFrame(lines: readonly GridLine[], floor: Point): SetOutFrame | null
     fromInFull: from((line) => nameInFull(line.name)),
     ways: `x along ${name}${other === undefined ? '' : ` from ${gridName(other)}`}, y square to ${name}, both towards the floor`,
   };
+}
+
+/** The line that x runs along, and the one that it begins at. */
+function baseLines(lines: readonly GridLine[]): readonly GridLine[] {
+  const usable = gridLinesUsable(lines);
+  const [first] = usable;
+  if (first === undefined) return [];
+  const crossing = usable.find((line) => isSquare(first, line));
+  if (crossing === undefined) return [first];
+  const isLevel = ({ from, to }: GridLine) => Math.abs(to[0] - from[0]) >= Math.abs(to[1] - from[1]);
+  return isLevel(first) ? [first, crossing] : [crossing, first];
+}
+
+/** Grid lines that joints are set out from; none where base points go before them. */
+export function frameLines(source: PaperSource): ReadonlySet<GridLine> {
+  const { gridLines } = papersOf(source.file);
+  return new Set(floorFrame(source)?.by === 'grid-lines' ? baseLines(gridLines) : []);
 }
 
 /** Those that have a length. */

@@ -1,7 +1,8 @@
 import type { Point } from '../geometry/point.ts';
 import { papersOf, setOutTolerance } from '../plan/papers.ts';
+import { isTwoFigured } from './joint-dimensions-words.ts';
 import type { PaperSource } from './paper-source.ts';
-import { type JointSetting, jointSettings, setOutChecks, wholeMm } from './setting-out.ts';
+import { isInWall, type JointSetting, jointSettings, setOutChecks, wholeMm } from './setting-out.ts';
 import { settingOutCautions } from './setting-out-cautions.ts';
 import { frameFigures, gridName, pointName, type SetOutFrame } from './setting-out-frame.ts';
 import { wholeMmText } from './tile-words.ts';
@@ -42,9 +43,20 @@ export function settingOutFacts(source: PaperSource): readonly (readonly [head: 
     ...(only === undefined ? [] : [['x and y', only.ways] as const]),
     ['Measured from', faceText(source, frames)],
     ['Tolerance', toleranceText()],
+    ...figureFacts(settings),
     ...(only === undefined ? ['diagonals in the list Setting out of joints'] : checks).map(
       (text) => ['Check', text] as const,
     ),
+  ];
+}
+
+/** How figures beside joints are read, where the plan has such joints. */
+function figureFacts(settings: readonly JointSetting[]): readonly (readonly [head: string, text: string])[] {
+  return [
+    ...(settings.some(isInWall) ? [['Doorways', 'mm from the face of the wall in the room named'] as const] : []),
+    ...(settings.some((each) => isTwoFigured(each) && !isInWall(each))
+      ? [['x 100 / 102', 'a joint out of square, each figure at its own end'] as const]
+      : []),
   ];
 }
 

@@ -6,6 +6,7 @@ import type { Joint } from '../plan/analysis.ts';
 import { papersOf } from '../plan/papers.ts';
 import { type PaperSource, perSource } from './paper-source.ts';
 import { floorFrame, frameFigures, framePoint, pointName, roomFrames, type SetOutFrame } from './setting-out-frame.ts';
+import { placeIsDrawn } from './setting-out-sheet.ts';
 import { figureText } from './words.ts';
 
 /** Where a joint lies in its frame, in mm. */
@@ -136,7 +137,8 @@ export interface SetOutCheck {
 /** A rectangle less wide than this, mm, shows by its diagonals no error of its corners. */
 const leastSideMm = 1000;
 
-/** Diagonals of the rectangle from the origin to the farthest joints of each frame, and lengths between base points. */
+/** Diagonals of the rectangle from the origin to the farthest joints of each frame, and lengths between base points. What lies off the sheet is beyond tape and
+ *  cord: the rectangle is then that of the joints alone. */
 export function setOutChecks(source: PaperSource, settings: readonly JointSetting[]): readonly SetOutCheck[] {
   const byFrame = new Map<SetOutFrame, JointSetting[]>();
   for (const setting of settings) {
@@ -146,7 +148,10 @@ export function setOutChecks(source: PaperSource, settings: readonly JointSettin
     own.push(setting);
   }
   const rectangles = [...byFrame].flatMap(([frame, own]): SetOutCheck[] => {
-    const [x, y] = ([0, 1] as const).map((k) => reachOf(own.flatMap(({ points }) => points.map((at) => at[k]))));
+    const begin = frame.room !== null || placeIsDrawn(source.plan, frame.origin) ? [0] : [];
+    const [x, y] = ([0, 1] as const).map((k) =>
+      reachOf([...begin, ...own.flatMap(({ points }) => points.map((at) => at[k]))]),
+    );
     if (x === undefined || y === undefined || Math.min(x.mm, y.mm) < leastSideMm) return [];
     if (!isOpen(source, frame, x, y)) return [];
     const where = `x ${x.words}, y ${y.words}`;
@@ -180,17 +185,16 @@ interface Reach {
   readonly words: string;
 }
 
-/** From the origin out to the farthest figure both ways. */
 function reachOf(figures: readonly number[]): Reach {
-  const [least, most] = [Math.min(0, ...figures), Math.max(0, ...figures)];
+  const [least, most] = [Math.min(...figures), Math.max(...figures)];
   return { least, most, mm: most - least, words: `${figureText(least, 0)} to ${figureText(most, 0)}` };
 }
 
 /** Lengths between so many base points are all told; of more, those from the first. */
 const mostCrossed = 4;
 
-function pointChecks({ file }: PaperSource): readonly SetOutCheck[] {
-  const { basePoints } = papersOf(file);
+function pointChecks({ file, plan }: PaperSource): readonly SetOutCheck[] {
+  const basePoints = papersOf(file).basePoints.filter(({ at }) => placeIsDrawn(plan, at));
   return basePoints.flatMap((one, i) =>
     basePoints.slice(i + 1).flatMap((other): SetOutCheck[] =>
       i > 0 && basePoints.length > mostCrossed

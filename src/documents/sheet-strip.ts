@@ -1,4 +1,5 @@
 import { dimensionsLeft } from './joint-dimensions.ts';
+import { gridLinesUnnamed } from './joint-dimensions-grid.ts';
 import type { NumberedFinding, SheetContent } from './sheet-content.ts';
 import { isPin } from './sheet-pins.ts';
 import { columnMm, type SheetDrawing, type SheetStrip, stripOf } from './strip-flow.ts';
@@ -42,9 +43,16 @@ export function jointStrip(drawing: SheetDrawing, { block, facts, findings }: Sh
           ? []
           : [`${unlettered.rooms} ${unlettered.rooms === 1 ? 'room is' : 'rooms are'} not named here: see the lists.`]),
       ];
+      const lines = gridLinesUnnamed(items);
+      const grid =
+        lines === 0
+          ? []
+          : [
+              `${lines} grid ${lines === 1 ? 'line stands' : 'lines stand'} without a name between those that have one.`,
+            ];
       const pins = findings.filter(({ finding }) => finding.at !== null).length - items.filter(isPin).length;
       const hidden = pins <= 0 ? [] : [`${pins} ${pins === 1 ? 'pin has' : 'pins have'} no room: see the findings.`];
-      return [...told, ...(figures === null ? [] : [figures]), ...hidden].join(' ') || null;
+      return [...told, ...(figures === null ? [] : [figures]), ...grid, ...hidden].join(' ') || null;
     },
     noteLines: 5,
   });
