@@ -1,4 +1,4 @@
-import { dateIsReal } from '../plan/calendar.ts';
+import { dateIsEnterable, dateYears } from '../plan/calendar.ts';
 
 /** The command line, taken apart. */
 export type Command =
@@ -38,6 +38,8 @@ Splits the floors of plans into bays and prints what was found.
 Exit status: 0 no fault found, 1 faults found, 2 a plan could not be read; the highest that applies.
 `;
 
+const dateWanted = `--date needs a day of the years ${dateYears.first} to ${dateYears.last}, such as 2027-03-01`;
+
 export function commandOf(args: readonly string[]): Command {
   const files: string[] = [];
   const flags = { json: false, quick: false, stress: false, agree: false };
@@ -59,7 +61,7 @@ export function commandOf(args: readonly string[]): Command {
       if (out === '' || out.startsWith('--')) return { kind: 'misused', message: '--out needs a folder' };
     } else if (arg === '--date' || arg.startsWith('--date=')) {
       date = arg === '--date' ? (args[++i] ?? '') : arg.slice('--date='.length);
-      if (!dateIsReal(date)) return { kind: 'misused', message: '--date needs a day such as 2027-03-01' };
+      if (!dateIsEnterable(date)) return { kind: 'misused', message: dateWanted };
     } else if (arg === '--compare' || arg.startsWith('--compare=')) {
       compare = arg === '--compare' ? (args[++i] ?? '') : arg.slice('--compare='.length);
       if (compare === '' || compare.startsWith('--')) return { kind: 'misused', message: '--compare needs a plan' };

@@ -5,7 +5,7 @@ import type { FormPiece } from './form-pages-blocks.ts';
 type Pieces = readonly FormPiece[];
 
 /** A last page that is filled less than this takes from the page before it. */
-const leastFilled = 0.4;
+const leastFilled = 0.65;
 /** So much more uneven, of the height of a page, two pages may be for the later to begin with something of its own. */
 const openingShare = 0.3;
 
@@ -43,14 +43,14 @@ function unitsOf(pieces: Pieces): readonly Pieces[] {
   return units;
 }
 
-/** What is higher than a page is parted all the same, as late as can be. */
+/** What is higher than a page is parted all the same, from its end, so that signatures are not what is left over. */
 function unitsHeld(unit: Pieces, heightMm: number): readonly Pieces[] {
   if (headed(unit) <= heightMm) return [unit];
   const parts: FormPiece[][] = [];
-  for (const piece of unit) {
-    const open = parts[parts.length - 1];
-    if (open !== undefined && headed([...open, piece]) <= heightMm) open.push(piece);
-    else parts.push([piece]);
+  for (const piece of unit.toReversed()) {
+    const [open] = parts;
+    if (open !== undefined && headed([piece, ...open]) <= heightMm) open.unshift(piece);
+    else parts.unshift([piece]);
   }
   return parts;
 }

@@ -127,15 +127,31 @@ function floorParts(
   [from, to]: readonly [number, number],
   width: number,
 ): readonly SectionPart[] {
-  if (left === right && from === to) return [...layerParts(left, 0, width), ...membrane(left, 0, width)];
+  const [one, other] = [layerParts(left, 0, from), layerParts(right, to, width)];
   return [
-    ...layerParts(left, 0, from, 'above slab'),
-    ...layerParts(right, to, width, 'above slab'),
-    ...(from === to ? layerParts(right, 0, width, 'slab') : []),
-    ...(from === to ? [] : [...layerParts(left, 0, from, 'slab'), ...layerParts(right, to, width, 'slab')]),
-    ...membrane(left, 0, from),
-    ...membrane(right, to, width),
+    ...(from === to ? partsJoined(one, other) : [...one, ...other]),
+    ...(left === right && from === to
+      ? membrane(left, 0, width)
+      : [...membrane(left, 0, from), ...membrane(right, to, width)]),
   ];
+}
+
+/** Layers that go on beyond the joint, such as insulation and slab, in one. */
+function partsJoined(left: readonly SectionPart[], right: readonly SectionPart[]): readonly SectionPart[] {
+  const through = new Set<SectionPart>();
+  const joined = left.map((one) => {
+    const beyond = right.find((other) => partsMeet(one, other));
+    if (one.kind !== 'fill' || beyond?.kind !== 'fill') return one;
+    through.add(beyond);
+    const [from, top, , bottom] = one.box;
+    return part(one.style, from, top, beyond.box[2], bottom);
+  });
+  return [...joined, ...right.filter((other) => !through.has(other))];
+}
+
+function partsMeet(one: SectionPart, other: SectionPart): boolean {
+  if (one.kind !== 'fill' || other.kind !== 'fill' || one.style !== other.style) return false;
+  return [1, 3].every((i) => Math.abs((one.box[i] ?? 0) - (other.box[i] ?? 0)) < EQUAL_LENGTH_MM);
 }
 
 /** What of the left floor is not told of the right one. */

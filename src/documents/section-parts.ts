@@ -19,14 +19,13 @@ export function layerParts(
   { topMm, layers }: FloorLayers,
   left: number,
   right: number,
-  which: 'all' | 'slab' | 'above slab' = 'all',
+  from: 'covering' | 'slab' = 'covering',
 ): readonly SectionPart[] {
   let top = topMm;
   return layers.flatMap((layer) => {
     const [above, below] = [top, top + layer.drawnMm];
     top = below;
-    const isShown = which === 'all' || (layer.part === 'slab') === (which === 'slab');
-    return isShown ? [part(layer.fill, left, above, right, below)] : [];
+    return from === 'covering' || layer.part === 'slab' ? [part(layer.fill, left, above, right, below)] : [];
   });
 }
 

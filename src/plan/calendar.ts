@@ -11,9 +11,13 @@ export function dateIsReal(text: string): boolean {
   return month >= 1 && month <= 12 && day >= 1 && day <= daysIn(year, month);
 }
 
-/** Whether a text is a day that can be entered: far enough from the last year that has four digits for all that is reckoned from it. */
+/** Years of the days that can be entered: far enough from the last year that has four digits for all that is reckoned from it. */
+export const dateYears = { first: 1900, last: 9000 } as const;
+
+/** Whether a text is a day that can be entered. */
 export function dateIsEnterable(text: string): boolean {
-  return dateIsReal(text) && text >= '1900-01-01' && text <= '9000-12-31';
+  const [year] = partsOf(text);
+  return dateIsReal(text) && year >= dateYears.first && year <= dateYears.last;
 }
 
 /** @param date a real day, 0001 to 9999   @returns the day so many days later. Example: 2027-02-27, 3 -> 2027-03-02 */

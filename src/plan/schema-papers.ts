@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { dateIsEnterable } from './calendar.ts';
+import { dateIsEnterable, dateYears } from './calendar.ts';
 import { listOf } from './schema-list.ts';
 import { point } from './schema-points.ts';
 
@@ -27,7 +27,9 @@ const date = (text: string) =>
     z
       .string()
       .check(
-        z.refine(dateIsEnterable, { error: 'must be a day of the years 1900 to 9000, such as 2027-03-01' }),
+        z.refine(dateIsEnterable, {
+          error: `must be a day of the years ${dateYears.first} to ${dateYears.last}, such as 2027-03-01`,
+        }),
         z.describe(`${text}, such as 2027-03-01`),
       ),
   );

@@ -59,6 +59,16 @@ describe('options', () => {
     expect(commandOf(['--out=d', '--json', '--agree', '--quick', 'a', 'b'])).toEqual({ kind: 'run', options });
   });
 
+  it('take a day of the calendar that all papers can reckon from, and name the years of it where a day lies outside', () => {
+    for (const date of ['1900-01-01', '2027-03-01', '9000-12-31'])
+      expect(commandOf(['a', '--date', date])).toMatchObject({ kind: 'run', options: { date } });
+    for (const date of ['1899-12-31', '9001-01-01', '9999-12-31', '2027-02-29', 'today', ''])
+      expect(commandOf([`--date=${date}`, 'a'])).toEqual({
+        kind: 'misused',
+        message: '--date needs a day of the years 1900 to 9000, such as 2027-03-01',
+      });
+  });
+
   it('compare one plan with one that came before it, and nothing else', () => {
     expect(commandOf(['--compare', 'old.json', 'new.json'])).toMatchObject({
       options: { files: ['new.json'], compare: 'old.json' },

@@ -161,14 +161,14 @@ describe('sections', () => {
     for (const page of pages) expect([...textsOverText(page), ...textsOffPage(page)]).toEqual([]);
   });
 
-  it('never stand alone on a page that others share', () => {
-    const plans = [...demoNames.map(demoText), JSON.stringify(floor().file)];
-    for (const text of plans) {
-      const pages = sectionPages(paperSourceOf(text));
-      // each has its scale beside its title; that of the page stands at its head
-      const counts = pages.map((page) => textsOf([page]).filter((words) => /^1 : [\d.]+$/u.test(words)).length);
-      if (counts.some((count) => count > 1)) for (const count of counts) expect(count).toBeGreaterThan(1);
-    }
+  it.each([
+    ...demoNames.map((name) => [name, demoText(name)] as const),
+    ['two rooms', JSON.stringify(floor().file)] as const,
+  ])('never stand alone on a page where others share theirs: %s', (_, text) => {
+    const pages = sectionPages(paperSourceOf(text));
+    // each has its scale beside its title; that of the page stands at its head
+    const counts = pages.map((page) => textsOf([page]).filter((words) => /^1 : [\d.]+$/u.test(words)).length);
+    if (counts.some((count) => count > 1)) for (const count of counts) expect(count).toBeGreaterThan(1);
   });
 
   it('show insulation layer by layer where the layers make up what is entered', () => {
