@@ -1,7 +1,7 @@
 import { setOutTolerance } from '../plan/papers.ts';
 import type { PaperSource } from './paper-source.ts';
 import { jointPlaces } from './set-out-joint-text.ts';
-import { type JointSetting, jointSettings } from './setting-out.ts';
+import { type JointSetting, jointSettings, originIsOnSheet } from './setting-out.ts';
 import { settingOutNotes } from './setting-out-words.ts';
 import { type ColumnOf, plain, type Table, tableOf } from './table.ts';
 import { figureText, namesOf } from './words.ts';
@@ -40,7 +40,10 @@ export function setOutTable(source: PaperSource): Table {
     end('last', 1),
     text('Bends', bendsText),
     mm('Length', ({ joint }) => Math.round(joint.lengthM * 1000)),
-    mm('Check: origin to far end', ({ checkMm }) => checkMm),
+    // no tape reaches an origin off the sheet
+    mm('Check: origin to far end', ({ checkMm, frame }) =>
+      frame !== null && originIsOnSheet(source, frame) ? checkMm : null,
+    ),
     mm('Tolerance \u00b1', () => setOutTolerance.value),
     text('From finished walls', ({ joint }) => plain(walls.get(joint.id) ?? '')),
   ];

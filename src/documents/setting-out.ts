@@ -148,7 +148,7 @@ export function setOutChecks(source: PaperSource, settings: readonly JointSettin
     own.push(setting);
   }
   const rectangles = [...byFrame].flatMap(([frame, own]): SetOutCheck[] => {
-    const begin = frame.room !== null || placeIsDrawn(source.plan, frame.origin) ? [0] : [];
+    const begin = originIsOnSheet(source, frame) ? [0] : [];
     const [x, y] = ([0, 1] as const).map((k) =>
       reachOf([...begin, ...own.flatMap(({ points }) => points.map((at) => at[k]))]),
     );
@@ -159,6 +159,10 @@ export function setOutChecks(source: PaperSource, settings: readonly JointSettin
     return [{ words, lengthMm: wholeMm(Math.hypot(x.mm, y.mm)) }];
   });
   return [...pointChecks(source), ...rectangles];
+}
+
+export function originIsOnSheet({ plan }: PaperSource, { room, origin }: SetOutFrame): boolean {
+  return room !== null || placeIsDrawn(plan, origin);
 }
 
 /** Whether it is set out from the wall that its doorway stands in, and not from the room. */
