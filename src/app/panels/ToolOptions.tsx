@@ -234,7 +234,7 @@ function PlaceField({ tool }: { readonly tool: ToolName }) {
     const read = lengthsRead(text, unit);
     const at = read?.kind === 'two' ? read.mm : null;
     const isOff = at?.some((mm) => Math.abs(mm) > FARTHEST_MM);
-    const refused = at === null ? 'Enter a point across and down, such as 1.5 ; 2 m.' : isOff ? offSheet : null;
+    const refused = at === null ? 'Enter two lengths, such as 1.5 ; 2 m.' : isOff ? offSheet : null;
     setWrong(refused);
     if (at === null || refused !== null) return;
     setText('');

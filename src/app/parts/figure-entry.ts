@@ -1,7 +1,7 @@
 import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
+import { usePlan } from '../state/hooks.ts';
 import { gestureRetract } from '../state/planStore.ts';
 import { digitsGrouped, figureRead, figureShort } from './format.ts';
-import { usePlanWentOn } from './plan-went-on.ts';
 
 /** A figure that is typed: what it is, its bounds and where it goes. */
 export interface FigureEntry {
@@ -40,12 +40,17 @@ export function useFigureEntry(entry: FigureEntry) {
   const [typed, setTyped] = useState<string | null>(null);
   const [wrong, setWrong] = useState<string | null>(null);
   useEffect(() => () => clearTimeout(rest.current), []);
-  // What was refused here is past then.
-  usePlanWentOn(() => {
-    if (wrong === null) return;
-    setTyped(null);
-    setWrong(null);
-  });
+  // Not the preview: a field is not drawn anew with every move of a hand.
+  const revision = usePlan((state) => state.history);
+  const [seen, setSeen] = useState(revision);
+  if (seen !== revision) {
+    setSeen(revision);
+    // The plan went on, by undo or in another field: what was refused here is past.
+    if (wrong !== null) {
+      setTyped(null);
+      setWrong(null);
+    }
+  }
 
   const inRange = (next: number | null): next is number => next !== null && next >= least && next <= most;
   const gesture = () => `${id} ${count.current}`;

@@ -1,5 +1,4 @@
 import { type ChangeEvent, type FocusEvent, type KeyboardEvent, useId, useState } from 'react';
-import { usePlanWentOn } from './plan-went-on.ts';
 
 interface WordsEntry {
   readonly value: string;
@@ -17,11 +16,15 @@ export function useTypedWords({ value, put, refusal, beside }: WordsEntry) {
   const id = useId();
   const [typed, setTyped] = useState<string | null>(null);
   const [wrong, setWrong] = useState<string | null>(null);
-  usePlanWentOn(() => {
-    if (wrong === null) return;
-    setTyped(null);
-    setWrong(null);
-  });
+  const [seen, setSeen] = useState(value);
+  if (seen !== value) {
+    setSeen(value);
+    // Words are refused for what they are: only where undo has changed these is that past.
+    if (wrong !== null) {
+      setTyped(null);
+      setWrong(null);
+    }
+  }
   const take = (input: HTMLInputElement) => {
     const words = typed ?? value;
     // A day that is half typed stands in its field, and tells of no change.

@@ -34,9 +34,9 @@ export function CompareGroup({ laid: { comparison } }: { readonly laid: Laid }) 
               </div>
             ))}
           </dl>
+          <FirstOf name="Settings that changed" lines={comparison.settings.map(settingLine)} />
+          <FirstOf name="Quantities that changed" lines={changedQuantities(comparison).map(quantityLine)} />
           <JointChanges comparison={comparison} />
-          <FirstOf name="Settings that changed" lines={comparison.settings.map(settingText)} />
-          <FirstOf name="Quantities that changed" lines={changedQuantities(comparison).map(quantityText)} />
         </>
       )}
       <div className="deeds">
@@ -59,18 +59,20 @@ export function CompareGroup({ laid: { comparison } }: { readonly laid: Laid }) 
 /** So many of a list stand in the tray: all of them stand in the papers of the revision. */
 const firstCount = 5;
 
-function FirstOf({ name, lines }: { readonly name: string; readonly lines: readonly string[] }) {
+type Line = readonly [of: string, text: string];
+
+function FirstOf({ name, lines }: { readonly name: string; readonly lines: readonly Line[] }) {
   const id = useId();
   if (lines.length === 0) return null;
   const more = lines.length - firstCount;
   return (
     <>
-      <p id={id} className="small quiet">
-        {name}
-      </p>
+      <h4 id={id}>{name}</h4>
       <ul className="small changes" aria-labelledby={id}>
-        {lines.slice(0, firstCount).map((line) => (
-          <li key={line}>{line}</li>
+        {lines.slice(0, firstCount).map(([of, text]) => (
+          <li key={`${of} ${text}`}>
+            <span className="quiet">{of}</span> {text}
+          </li>
         ))}
         {more > 0 && <li className="quiet">and {more} more, in the papers of the revision</li>}
       </ul>
@@ -83,14 +85,14 @@ function unitShown(unit: string): string {
   return unit.replace('m2', 'm²').replace('m3', 'm³');
 }
 
-/** Example: "Thickness of the screed: 70 mm, was 65 mm" */
-function settingText({ of, words, unit, before, now }: SettingChange): string {
+/** Example: "Thickness of the screed", "70 mm, was 65 mm" */
+function settingLine({ of, words, unit, before, now }: SettingChange): Line {
   const told = (value: SettingValue) => {
     if (value === null) return 'not entered';
     const text = typeof value === 'number' ? figureShort(value, 6) : nameText(value);
     return unit === null ? text : `${text} ${unitShown(unit)}`;
   };
-  return `${of === null ? '' : `${nameText(of)}, `}${words}: ${told(now)}, was ${told(before)}`;
+  return [`${of === null ? '' : `${nameText(of)}: `}${words}`, `${told(now)}, was ${told(before)}`];
 }
 
 /** Of the whole floor. */
@@ -98,34 +100,38 @@ function changedQuantities({ quantities }: Comparison): readonly QuantityPair[] 
   return quantities.filter((pair) => pair.room === null && quantityIsChanged(pair));
 }
 
-function quantityText(pair: QuantityPair): string {
+function quantityLine(pair: QuantityPair): Line {
   const { before, now } = quantityShown(pair);
   const told = (value: number | null) => `${figure(value ?? 0, pair.decimals)} ${unitShown(pair.unit)}`;
-  return `${pair.words}: ${told(now)}, was ${told(before)}`;
+  return [pair.words, `${told(now)}, was ${told(before)}`];
 }
 
 /** About the height of a row, px. */
 const rowPx = 24;
 
 function JointChanges({ comparison: { joints } }: { readonly comparison: Comparison }) {
+  const id = useId();
   const changed = joints.filter(({ what }) => what !== 'same');
   if (changed.length === 0) return null;
   return (
-    <ul className="small changes" aria-label="Joints that changed">
-      <Stretches count={changed.length} rowPx={rowPx}>
-        {(i) => {
-          const change = changed[i];
-          if (change === undefined) return null;
-          const { what, before, now, movedMm } = change;
-          const by = movedMm > 0 ? ` by ${figure(movedMm, 0)} mm` : '';
-          return (
-            <li key={`${before?.id} ${now?.id}`}>
-              <strong>{now?.id ?? before?.id}</strong> {(now ?? before)?.name}: {becameWords[what]}
-              {by}
-            </li>
-          );
-        }}
-      </Stretches>
-    </ul>
+    <>
+      <h4 id={id}>Joints that changed</h4>
+      <ul className="small changes" aria-labelledby={id}>
+        <Stretches count={changed.length} rowPx={rowPx}>
+          {(i) => {
+            const change = changed[i];
+            if (change === undefined) return null;
+            const { what, before, now, movedMm } = change;
+            const by = movedMm > 0 ? ` by ${figure(movedMm, 0)} mm` : '';
+            return (
+              <li key={`${before?.id} ${now?.id}`}>
+                <strong>{now?.id ?? before?.id}</strong> {(now ?? before)?.name}: {becameWords[what]}
+                {by}
+              </li>
+            );
+          }}
+        </Stretches>
+      </ul>
+    </>
   );
 }
