@@ -11,6 +11,7 @@ import type { PaperFile, PaperGroup, PlanDocument } from './plan-document.ts';
 import { planTables } from './plan-tables.ts';
 import { pageSvg } from './svg.ts';
 import type { Table } from './table.ts';
+import { cautionsOf } from './words.ts';
 
 type Fonts = () => Promise<PaperFonts>;
 
@@ -93,8 +94,10 @@ function pdfDocument(
 
 async function workbook(source: PaperSource): Promise<readonly PaperFile[]> {
   const { tablesXlsx } = await import('./xlsx.ts');
-  const { plan, file, date } = source;
+  const { plan, analysis, file, date } = source;
+  const papers = papersOf(file);
   const tables = planTables(source).map(({ make }) => make(source));
-  const content = await tablesXlsx(tables, { title: plan.name, date: papersOf(file).date ?? date });
+  const cautions = cautionsOf(papers, analysis);
+  const content = await tablesXlsx(tables, { title: plan.name, date: papers.date ?? date, cautions });
   return [{ name: 'tables.xlsx', content }];
 }

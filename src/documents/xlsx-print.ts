@@ -1,4 +1,4 @@
-import { cautionLines, oneLine } from './words.ts';
+import { oneLine } from './words.ts';
 import { xmlText } from './xml-text.ts';
 
 /** How a sheet is printed: as wide as the paper, or two where it would be too small to read, each page with the head, what it is of and the cautions. */
@@ -27,6 +27,15 @@ const leastShare = 0.7;
 /** And goes over two sheets of the largest rather than being smaller than this share. */
 const leastOneSheet = 0.6;
 
+export interface PrintedSheet {
+  /** Printed over every page. */
+  readonly title: string;
+  /** Printed under every page. */
+  readonly cautions: readonly string[];
+  /** Of the columns, in digits. */
+  readonly widths: readonly number[];
+}
+
 /** How many sheets of paper a table takes side by side: 1 or 2. */
 export function printSheets(widths: readonly number[]): number {
   return wideMm(widths) * leastOneSheet > largest.widthMm - 2 * marginMm ? 2 : 1;
@@ -36,7 +45,7 @@ function wideMm(widths: readonly number[]): number {
   return widths.reduce((sum, width) => sum + width, 0) * digitMm;
 }
 
-export function printXml(title: string, widths: readonly number[]): { readonly fit: string; readonly setUp: string } {
+export function printXml({ title, cautions, widths }: PrintedSheet): { readonly fit: string; readonly setUp: string } {
   const leastMm = wideMm(widths) * leastShare;
   const { code, orientation } = papers.find(({ widthMm }) => widthMm - 2 * marginMm >= leastMm) ?? largest;
   const [side, end, strip] = [marginMm, 18, 8].map((mm) => (mm / inchMm).toFixed(3));
@@ -46,7 +55,7 @@ export function printXml(title: string, widths: readonly number[]): { readonly f
       `<pageMargins left="${side}" right="${side}" top="${end}" bottom="${end}" header="${strip}" footer="${strip}"/>`,
       `<pageSetup paperSize="${code}" orientation="${orientation}" fitToWidth="${printSheets(widths)}" fitToHeight="0" pageOrder="overThenDown"/>`,
       `<headerFooter scaleWithDoc="0"><oddHeader>&amp;L&amp;9${marginText(title)}&amp;R&amp;9&amp;A</oddHeader>`,
-      `<oddFooter>&amp;L&amp;7${cautionLines.map(marginText).join('\n')}&amp;R&amp;9Page &amp;P of &amp;N</oddFooter></headerFooter>`,
+      `<oddFooter>&amp;L&amp;7${cautions.map(marginText).join('\n')}&amp;R&amp;9Page &amp;P of &amp;N</oddFooter></headerFooter>`,
     ].join(''),
   };
 }

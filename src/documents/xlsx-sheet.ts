@@ -1,21 +1,17 @@
 import { type Cell, cellDecimals, columnHead, type Table, type TableColumn } from './table.ts';
 import { figureText } from './words.ts';
 import { type CellPlace, cellName, cellXml, lineXml } from './xlsx-cells.ts';
-import { printSheets, printXml } from './xlsx-print.ts';
+import { type PrintedSheet, printSheets, printXml } from './xlsx-print.ts';
 import { styleOf } from './xlsx-styles.ts';
 import { boldShare, textRows } from './xlsx-width.ts';
 
 /** One sheet of a workbook. */
-export interface Sheet extends Pick<Table, 'columns' | 'rows' | 'rowDecimals'> {
+export interface Sheet extends Pick<Table, 'columns' | 'rows' | 'rowDecimals'>, PrintedSheet {
   /** As `sheetNames` gives it. */
   readonly name: string;
-  /** Printed over every page. */
-  readonly title: string;
   /** Lines above the head. */
   readonly lead: readonly string[];
   readonly notes: readonly string[];
-  /** Of the columns, in digits. */
-  readonly widths: readonly number[];
 }
 
 /** Row of the head, from 1. */
@@ -42,7 +38,7 @@ export function sheetXml(sheet: Sheet, at: number): string {
   const first = sheetRepeatsFirst(sheet) ? 1 : 0;
   const notes = wideLines(sheet.notes, { column: first, row: headRow + sheet.rows.length + 2 }, widths);
   const merges = [...lead, ...notes].map(({ merge }) => merge).filter((merge) => merge !== '');
-  const { fit, setUp } = printXml(sheet.title, widths);
+  const { fit, setUp } = printXml(sheet);
   return [
     '<worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main">',
     fit,

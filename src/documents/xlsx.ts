@@ -1,6 +1,6 @@
 import { strToU8, zipSync } from 'fflate';
 import { columnFigure, columnText, type Table, tableOf } from './table.ts';
-import { cautionLines, oneLine } from './words.ts';
+import { oneLine } from './words.ts';
 import { sheetNames } from './xlsx-cells.ts';
 import { type Sheet, sheetHeadRow, sheetRange, sheetRepeatsFirst, sheetXml } from './xlsx-sheet.ts';
 import { stylesXml } from './xlsx-styles.ts';
@@ -13,21 +13,27 @@ import { xmlText } from './xml-text.ts';
 /** All parts bear the same time, told without a zone: the same tables are the same bytes everywhere. */
 const partTime = '1980-01-01T00:00:00';
 
-/** @param about what stands on the first sheet; the date such as 2027-03-01 */
-export function tablesXlsx(
-  tables: readonly Table[],
-  about: { readonly title: string; readonly date: string },
-): Promise<Uint8Array> {
+/** What stands on the first sheet, title and cautions on every printed page too. */
+export interface WorkbookAbout {
+  readonly title: string;
+  /** Such as 2027-03-01. */
+  readonly date: string;
+  readonly cautions: readonly string[];
+}
+
+export function tablesXlsx(tables: readonly Table[], about: WorkbookAbout): Promise<Uint8Array> {
+  const { date, cautions } = about;
   const title = oneLine(about.title);
   const [first = 'About', ...names] = sheetNames(['About', ...tables.map(({ name }) => name)]);
   const sheets: readonly Sheet[] = [
-    aboutSheet(first, tables, names, { title, date: about.date }),
+    aboutSheet(first, tables, names, { title, date, cautions }),
     ...tables.map((table, i): Sheet => {
       const { columns, rows, notes } = table;
       const widths = columnWidths(table);
       return {
         name: names[i] ?? table.name,
         title: `${table.title}: ${title}`,
+        cautions,
         lead: [],
         columns,
         rows,
@@ -64,7 +70,7 @@ function aboutSheet(
   name: string,
   tables: readonly Table[],
   names: readonly string[],
-  { title, date }: { readonly title: string; readonly date: string },
+  { title, date, cautions }: WorkbookAbout,
 ): Sheet {
   type Row = { readonly table: Table; readonly sheet: string };
   const { columns, rows } = tableOf<Row>(
@@ -82,7 +88,8 @@ function aboutSheet(
   return {
     name,
     title,
-    lead: [title, date, ...cautionLines],
+    cautions,
+    lead: [title, date, ...cautions],
     columns,
     rows,
     notes,

@@ -1,3 +1,4 @@
+import { strFromU8, unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { comparisonPages } from '../../src/documents/compare-drawing.ts';
 import { calendarText } from '../../src/documents/icalendar.ts';
@@ -8,7 +9,7 @@ import { pageSets } from '../../src/documents/page-sets.ts';
 import type { PaperSource } from '../../src/documents/paper-source.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
 import { pageTexts, textOffPage, textOverText } from './page-check.ts';
-import { hallAndStore } from './paper-fixture.ts';
+import { hallAndStore, paperFiles } from './paper-fixture.ts';
 
 const answered: PlanFile['papers'] = { designer: 'Planning office', status: 'for-construction' };
 const tiles = { lengthMm: 600, widthMm: 600 };
@@ -84,6 +85,14 @@ describe('papers for construction of a floor with faults', () => {
       expect(redWords(page).join(' '), page.subject).toContain('Not checked for construction');
       expect(textOverText(page), page.subject).toEqual([]);
     }
+  });
+
+  it('say it in the workbook, on its first sheet and under every page that is printed', async () => {
+    const [file] = await paperFiles(source, /^tables\.xlsx$/u);
+    const parts = unzipSync(file?.content as Uint8Array);
+    const sheets = Object.entries(parts).filter(([path]) => path.startsWith('xl/worksheets/'));
+    expect(sheets.length).toBeGreaterThan(5);
+    for (const [path, xml] of sheets) expect(strFromU8(xml), path).toContain(words);
   });
 
   it('say it in the calendar of the work', () => {

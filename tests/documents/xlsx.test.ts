@@ -9,7 +9,7 @@ import { office, officeSheets } from './office.ts';
 import { demoNames } from './paper-fixture.ts';
 import { demoTables, hostileTexts, pairsTable } from './table-fixture.ts';
 
-const about = { title: 'Reading rooms', date: '2027-03-01' };
+const about = { title: 'Reading rooms', date: '2027-03-01', cautions: cautionLines };
 
 async function opened(bytes: Uint8Array): Promise<ExcelJs.Workbook> {
   const book = new ExcelJs.Workbook();
@@ -123,7 +123,7 @@ describe.each(demoNames)('the workbook of %s, opened by a second library', (name
 describe('a workbook', () => {
   it('holds hostile names as text', async () => {
     const table = pairsTable(hostileTexts.map(([name]) => [name, 1.5]));
-    const book = await opened(await tablesXlsx([table], { title: '=1+1</t>&A', date: '2027-03-01' }));
+    const book = await opened(await tablesXlsx([table], { ...about, title: '=1+1</t>&A' }));
     const sheet = await sheetOf(book, 'pairs');
     for (const [i, [, held]] of hostileTexts.entries()) {
       const { type, value } = sheet.getCell(i + 2, 1);
