@@ -28,7 +28,7 @@ interface PlacedColumn extends PrintColumn {
   readonly widthMm: number;
 }
 
-const cellPadMm = 1.2;
+const cellPadMm = 1.5;
 const cellDownMm = 0.9;
 /** What rounding may take of a width that just fits. */
 const slackMm = 0.01;
@@ -60,15 +60,25 @@ export function tableWidthMm(table: Table): number {
 export function tablePieces(table: Table, width: number, titled: 'titled' | 'untitled'): readonly FormPiece[] {
   const parts = columnParts(printColumns(table), width);
   const title = titled === 'titled' ? [oneLine(table.title)] : [];
-  return [
-    ...parts.flatMap((columns, i) => {
-      const which = parts.length === 1 ? [] : [`Part ${i + 1} of ${parts.length}, by columns`];
-      const words = [...title, ...which].join('. ');
-      return partPieces(columnsPlaced(columns, width), words, table.rows.length);
-    }),
-    ...table.notes.flatMap((note) => wordPieces(note, width)),
-    gapPiece(2),
-  ];
+  const notes = table.notes.flatMap((note) => wordPieces(note, width));
+  const rows = parts.flatMap((columns, i) => {
+    const which = parts.length === 1 ? [] : [`Part ${i + 1} of ${parts.length}, by columns`];
+    const words = [...title, ...which].join('. ');
+    return partPieces(columnsPlaced(columns, width), words, table.rows.length);
+  });
+  return [...notesHeld(rows, notes), gapPiece(2)];
+}
+
+/** More notes than this may go on on the next page. */
+const mostNotesMm = 30;
+
+/** Few notes stay with the last row, all of them. */
+function notesHeld(rows: readonly FormPiece[], notes: readonly FormPiece[]): readonly FormPiece[] {
+  const pieces = [...rows, ...notes];
+  if (notes.length === 0 || sum(notes, ({ heightMm }) => heightMm) > mostNotesMm) return pieces;
+  // the last row and the gap below it
+  const from = rows.length - 2;
+  return pieces.map((piece, i): FormPiece => (i < from || i === pieces.length - 1 ? piece : { ...piece, keeps: true }));
 }
 
 /** Its texts are measured once, for the paper that it takes and for its pages. */
