@@ -18,7 +18,7 @@ export interface Page {
   readonly bound?: BoundPage;
 }
 
-export interface BoundPage {
+interface BoundPage {
   readonly alone: Page;
   /** What is written over it. */
   readonly over: PageGroup;

@@ -11,7 +11,7 @@ import { coveringText, namesText } from './section-parts.ts';
 
 /** What lies on either side of a joint: rooms may have floors of their own. */
 
-export interface JointSide {
+interface JointSide {
   readonly room: Room;
   readonly floor: FloorLayers;
 }
