@@ -6,8 +6,12 @@ import { xmlText } from './xml-text.ts';
 /** What the file format holds in one cell, characters; ECMA-376 and its readers end a longer one or refuse the file. */
 const mostText = 32_767;
 
+/** Nearly all that stands in cells, and it needs nothing of what follows. */
+const plainText = /^[ !#-%(-;=?-^`-~]{0,1000}$/u;
+
 /** Text as a cell holds it: line ends stay, a text that is too long is cut, and what would be read as the sign for a character by its number is not. */
 export function cellTextXml(text: string): string {
+  if (plainText.test(text)) return text;
   const lines = text.replace(/\r\n?/gu, '\n');
   const cut = lines.length <= mostText ? lines : `${lines.slice(0, mostText - 1).replace(/\p{Cs}$/u, '')}\u2026`;
   return cut
@@ -31,9 +35,11 @@ export function cellName({ column, row }: CellPlace): string {
 
 /** @param column from 0. Example: 27 -> "AB" */
 function columnName(column: number): string {
-  const last = String.fromCharCode(65 + (column % 26));
+  const last = letters.charAt(column % 26);
   return column < 26 ? last : columnName(Math.floor(column / 26) - 1) + last;
 }
+
+const letters = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
 
 /** A text with a look of its own, a head or a note. */
 export function lineXml(text: string, style: number, place: CellPlace): string {
