@@ -1,4 +1,5 @@
 import './style/card.css';
+import './style/hand.css';
 import './style/help.css';
 import './style/papers.css';
 import './style/tiles.css';

@@ -7,6 +7,8 @@ import { documentsOf } from '../documents/documents.ts';
 import type { PaperSource } from '../documents/paper-source.ts';
 import type { PaperFile, PlanDocument } from '../documents/plan-document.ts';
 import { takeOffOf } from '../documents/takeoff-tables.ts';
+import { faultsOpen } from '../documents/words.ts';
+import { papersOf } from '../plan/papers.ts';
 import { planResolve } from '../plan/resolve.ts';
 import type { PlanFile } from '../plan/schema.ts';
 import type { TakeOff } from '../plan/take-off.ts';
@@ -18,6 +20,8 @@ import { allPapers } from './files/paper-names.ts';
 export interface PapersLaid {
   readonly list: readonly PaperAbout[];
   readonly takeOff: TakeOff;
+  /** What the papers say of faults that are open; null where they say nothing. */
+  readonly faults: string | null;
   /** With the earlier version; null where there is none. */
   readonly comparison: Comparison | null;
 }
@@ -65,6 +69,7 @@ const service = {
     return {
       list: made.map(({ name, words, group }) => ({ name, words, group })),
       takeOff: takeOffOf(next),
+      faults: faultsOpen(papersOf(next.file), next.analysis),
       comparison: earlier === null ? null : comparisonOf(earlier, next),
     };
   },

@@ -86,7 +86,7 @@ test('a set-out point that lies nowhere is refused in few words, and both its fi
 }) => {
   await tiledOpen(page);
   await figurePut(page, 'Set-out, across', '99999999');
-  await expect(page.getByRole('alert')).toHaveText('Enter a number from −10000 to 10000 m.');
+  await expect(page.getByRole('alert')).toHaveText('Enter a number from −10\u00a0000 to 10\u00a0000 m.');
   const tops = await Promise.all(
     ['across', 'down'].map(async (way) => (await page.getByLabel(`Set-out, ${way}`, { exact: true }).boundingBox())?.y),
   );

@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import { FARTHEST_MM } from '../../plan/snap.ts';
 import { EntryField } from '../parts/EntryField.tsx';
 import type { FigureEntry } from '../parts/figure-entry.ts';
+import { figure } from '../parts/format.ts';
 import { type LengthUnit, lengthShort, lengthsRead } from '../parts/lengths.ts';
 import { unitStore } from '../state/unit.ts';
 import { type CardEdit, editPut, editTry } from './put.ts';
@@ -22,7 +23,8 @@ interface LengthFieldProps {
 }
 
 /** Where a place may lie, either way. */
-const placeBounds = `−${FARTHEST_MM / 1000} to ${FARTHEST_MM / 1000} m`;
+const farthest = figure(FARTHEST_MM / 1000, 0);
+const placeBounds = `−${farthest} to ${farthest} m`;
 
 /** No side of a thing is shorter, mm. */
 const sideLeastMm = 1;

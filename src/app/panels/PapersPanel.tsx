@@ -13,10 +13,9 @@ import { RevisionsGroup } from './papers/RevisionsGroup.tsx';
 import { SheetGroup } from './papers/SheetGroup.tsx';
 import { SiteGroups } from './papers/SiteGroups.tsx';
 import { TakeOffGroup } from './papers/TakeOffGroup.tsx';
-import { tabId } from './Rail.tsx';
 
 /** Where the list gives way to that of another floor the focus within is not left with nothing. */
-const panelHeir = focusHeir(`#${tabId('papers')}`);
+const panelHeir = focusHeir('.rail .tab[aria-expanded="true"]');
 
 /** What is ordered, what stands on the papers, and the papers to hand over. */
 export function PapersPanel({ result }: PanelProps) {
@@ -49,7 +48,7 @@ export function PapersPanel({ result }: PanelProps) {
       )}
       {shown === null && halted !== null && <p className="small">{halted}</p>}
       <OrderGroup />
-      <SheetGroup findings={result?.analysis.findings ?? []} />
+      <SheetGroup faults={shown?.faults ?? null} />
       <RevisionsGroup />
       <SiteGroups />
       {drawn && <CompareGroup laid={shown} />}

@@ -1,5 +1,4 @@
 import { type ReactNode, useId } from 'react';
-import { FieldNote, type Note } from './FieldNote.tsx';
 import { hintOf } from './format.ts';
 import { SourceButton, useSource } from './SourceNote.tsx';
 
@@ -17,8 +16,8 @@ interface ChoiceFieldProps<Value extends string> {
   readonly onChange: (value: Value) => void;
   /** What the source button opens; left out where the choice rests on no figure. */
   readonly source?: ReactNode;
-  /** Null where there is nothing to say; left out where there never is. */
-  readonly note?: Note | null;
+  /** What stands beside the choice, under an id that it is read out with. */
+  readonly note?: (id: string) => ReactNode;
   /** The label above the choice instead of before it. */
   readonly wide?: boolean;
 }
@@ -36,7 +35,7 @@ export function ChoiceField<Value extends string>(props: ChoiceFieldProps<Value>
       </label>
       <select
         id={id}
-        aria-describedby={note === undefined ? undefined : `${id}-note`}
+        aria-describedby={note && `${id}-note`}
         value={value}
         onChange={(event) => {
           const chosen = choices.find((choice) => choice.value === event.target.value);
@@ -61,7 +60,7 @@ export function ChoiceField<Value extends string>(props: ChoiceFieldProps<Value>
         })}
       </select>
       {source !== undefined && <SourceButton of={label} toggle={toggle} />}
-      {note !== undefined && <FieldNote id={`${id}-note`} note={note} />}
+      {note?.(`${id}-note`)}
       {source !== undefined && (
         <div className="source-place" id={toggle.id} hidden={!toggle.open}>
           {toggle.open && source}

@@ -1,11 +1,11 @@
-import { faultsOpen, statusNames } from '../../../documents/words.ts';
-import type { Analysis } from '../../../plan/analysis.ts';
-import { type Papers, papersOf, type SetOutFace } from '../../../plan/papers.ts';
+import { statusNames } from '../../../documents/words.ts';
+import { papersOf, type SetOutFace } from '../../../plan/papers.ts';
 import type { PlanFile } from '../../../plan/schema.ts';
 import { paperScales, paperSizes } from '../../../plan/schema-papers.ts';
+import type { PapersLaid } from '../../papers-worker.ts';
 import { ChoiceField } from '../../parts/ChoiceField.tsx';
 import { DateField } from '../../parts/DateField.tsx';
-import type { Note } from '../../parts/FieldNote.tsx';
+import { FieldNote, type Note } from '../../parts/FieldNote.tsx';
 import { NumberField } from '../../parts/NumberField.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { usePlan } from '../../state/hooks.ts';
@@ -30,7 +30,7 @@ const wordFields: readonly (readonly [Words, string, string])[] = [
 ];
 
 /** What stands in the title block of every sheet, and what paper it goes on. */
-export function SheetGroup({ findings }: Pick<Analysis, 'findings'>) {
+export function SheetGroup({ faults }: Pick<PapersLaid, 'faults'>) {
   const file = usePlan((state) => state.history.present.file);
   const papers = papersOf(file);
   return (
@@ -57,7 +57,7 @@ export function SheetGroup({ findings }: Pick<Analysis, 'findings'>) {
         label="Status"
         value={papers.status}
         choices={choicesOf(statusNames)}
-        note={statusNote(papers, findings)}
+        note={(id) => <FieldNote id={id} note={faultsNote(faults)} />}
         onChange={(status) => paperPut('papers', `Sheets ${statusNames[status].toLowerCase()}`, { status })}
       />
       <DateField
@@ -71,8 +71,7 @@ export function SheetGroup({ findings }: Pick<Analysis, 'findings'>) {
 }
 
 /** Nobody is kept from it: what stands open is said here and on the sheets. */
-function statusNote(papers: Pick<Papers, 'status'>, findings: Analysis['findings']): Note | null {
-  const faults = faultsOpen(papers, { findings });
+function faultsNote(faults: string | null): Note | null {
   return faults === null ? null : { tone: 'caution', words: `${faults}. Every paper says so in red.` };
 }
 
