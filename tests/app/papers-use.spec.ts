@@ -1,3 +1,4 @@
+import AxeBuilder from '@axe-core/playwright';
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { flatFile, flatOpen, planOpen, stepOpen } from './board.ts';
 import { expectUndo, flat, type PlanLike, planSaved } from './cards.ts';
@@ -123,6 +124,28 @@ test('a currency that is too long is refused beside its field and stays to be me
   await field.press('Enter');
   await expectTaken(field);
   await expectUndo(page, /Currency/);
+});
+
+test('what was refused stays while another field is changed, and axe finds nothing meanwhile', async ({ page }) => {
+  await papersOpen(page);
+  await comparedWith(page, flatFile);
+  const day = page.getByLabel('Day of the sheets', { exact: true });
+  await day.focus();
+  await page.keyboard.press('ArrowUp');
+  await page.keyboard.press('Enter');
+  await page.getByText('Packs and allowances').click();
+  const layers = page.getByLabel('Insulation layers', { exact: true });
+  await layers.fill('15,15');
+  await layers.press('Enter');
+  await page.getByRole('button', { name: 'Add a revision' }).click();
+  await page.getByLabel('Status', { exact: true }).selectOption('For construction');
+  await expect(page.getByLabel('Status', { exact: true })).toHaveAccessibleDescription(/faults open/);
+  await expectRefused(day, /^There is no such day/);
+  expect(await isNoDay(day)).toBe(true);
+  await expectRefused(layers, /^Write layers/);
+  await expect(layers).toHaveValue('15,15');
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(', ')}`)).toEqual([]);
 });
 
 test('the bounds of a figure are told in groups of three digits', async ({ page }) => {
