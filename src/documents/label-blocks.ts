@@ -10,12 +10,17 @@ export interface TurnedBox {
   readonly angleDeg: number;
 }
 
+/** How little may run over it: text keeps clear of all, leaders of what ranks as high as is asked. */
+export const blockRanks = { line: 0, joint: 1, mark: 2, leader: 3, text: 4 } as const;
+export type BlockRank = (typeof blockRanks)[keyof typeof blockRanks];
+
 /** What stands on the sheet already and text keeps clear of. */
 export interface Blocks {
-  addBox(box: TurnedBox): void;
+  addBox(box: TurnedBox, rank: BlockRank): void;
   /** @param halfMm half the width of the line */
-  addLine(points: readonly Point[], halfMm: number): void;
-  meets(box: TurnedBox): boolean;
+  addLine(points: readonly Point[], halfMm: number, rank: BlockRank): void;
+  /** @param least what ranks lower is not in the way */
+  meets(box: TurnedBox, least?: BlockRank): boolean;
   /** The same of a level box: thousands are tried for one label. */
   meetsLevel(x: number, y: number, halfWidth: number, halfHeight: number): boolean;
   /** Whether no side of the ring (mm on the plan) runs through the box. */
@@ -38,6 +43,7 @@ interface Frame {
   /** Half sides of the upright box round it. */
   readonly reachX: number;
   readonly reachY: number;
+  readonly rank: BlockRank;
 }
 
 /** @param within only what reaches into it is kept, mm on paper: long walls of a floor seen from near are not cut into
@@ -52,21 +58,22 @@ export function blocksOf(within?: Box): Blocks {
     }
   };
   return {
-    addBox: (box) => add(boxFrame(box)),
-    addLine(points, halfMm) {
+    addBox: (box, rank) => add(boxFrame(box, rank)),
+    addLine(points, halfMm, rank) {
       for (let i = 1; i < points.length; i++) {
         const side = [points[i - 1] as Point, points[i] as Point] as const;
         const seen = within === undefined ? side : segmentWithin(...side, within);
-        if (seen !== null) for (const frame of lineFrames(...seen, halfMm)) add(frame);
+        if (seen !== null) for (const frame of lineFrames(...seen, halfMm, rank)) add(frame);
       }
     },
-    meets(box) {
+    meets(box, least = blockRanks.line) {
       const frame = boxFrame(box);
       const { x, y, reachX, reachY } = frame;
       const [toColumn, toRow] = [Math.floor((x + reachX) / cellMm), Math.floor((y + reachY) / cellMm)];
       for (let i = Math.floor((x - reachX) / cellMm); i <= toColumn; i++) {
         for (let j = Math.floor((y - reachY) / cellMm); j <= toRow; j++) {
-          for (const other of cells.get(j * cellsAcross + i) ?? []) if (framesMeet(frame, other)) return true;
+          for (const other of cells.get(j * cellsAcross + i) ?? [])
+            if (other.rank >= least && framesMeet(frame, other)) return true;
         }
       }
       return false;
@@ -95,29 +102,29 @@ function scaled([x, y]: Point, by: number): Point {
   return [x * by, y * by];
 }
 
-function boxFrame({ centre, halfWidth, halfHeight, angleDeg }: TurnedBox): Frame {
+function boxFrame({ centre, halfWidth, halfHeight, angleDeg }: TurnedBox, rank: BlockRank = blockRanks.line): Frame {
   const radians = (angleDeg * Math.PI) / 180;
-  return frame(centre, [Math.cos(radians), Math.sin(radians)], halfWidth, halfHeight);
+  return frame(centre, [Math.cos(radians), Math.sin(radians)], halfWidth, halfHeight, rank);
 }
 
-function lineFrame(a: Point, b: Point, half: number): Frame {
+function lineFrame(a: Point, b: Point, half: number, rank: BlockRank = blockRanks.line): Frame {
   const length = pointDistance(a, b);
   const along: Point = length === 0 ? [1, 0] : pointDirection(a, b);
-  return frame(pointBetween(a, b, 0.5), along, length / 2, half);
+  return frame(pointBetween(a, b, 0.5), along, length / 2, half, rank);
 }
 
-function frame([x, y]: Point, [ux, uy]: Point, halfU: number, halfV: number): Frame {
+function frame([x, y]: Point, [ux, uy]: Point, halfU: number, halfV: number, rank: BlockRank): Frame {
   const reachX = Math.abs(ux) * halfU + Math.abs(uy) * halfV;
   const reachY = Math.abs(uy) * halfU + Math.abs(ux) * halfV;
-  return { x, y, ux, uy, halfU, halfV, reachX, reachY };
+  return { x, y, ux, uy, halfU, halfV, reachX, reachY, rank };
 }
 
 /** A long line in pieces, so that a slanted one does not fill every cell of its upright box. */
-function lineFrames(a: Point, b: Point, half: number): readonly Frame[] {
+function lineFrames(a: Point, b: Point, half: number, rank: BlockRank): readonly Frame[] {
   const count = Math.max(1, Math.ceil(pointDistance(a, b) / cellMm));
   return Array.from({ length: count }, (_, i) => {
     const at = (k: number) => pointBetween(a, b, k / count);
-    return lineFrame(at(i), at(i + 1), half);
+    return lineFrame(at(i), at(i + 1), half, rank);
   });
 }
 

@@ -1,7 +1,7 @@
-import type { Point } from '../geometry/point.ts';
+import { type Point, pointDirection } from '../geometry/point.ts';
 import type { Box } from '../geometry/ring.ts';
 import type { DrawingItem, LabelForm, LabelItem, LabelLed, PlacedLabel, PlacedLeader } from './drawing.ts';
-import { type Blocks, blocksOf } from './label-blocks.ts';
+import { type BlockRank, blockRanks, type TurnedBox } from './label-blocks.ts';
 import {
   besideText,
   type LeaderBegin,
@@ -11,8 +11,7 @@ import {
   ledPlaceFirst,
   waysRound,
 } from './label-led-places.ts';
-import { boxAt, itemBlock, type PlaceOptions, type Standing } from './label-place.ts';
-import { isPin, pinBody } from './sheet-pins.ts';
+import { boxAt, type PlaceOptions, type Standing } from './label-place.ts';
 import { haloMm } from './styles.ts';
 import { formSize } from './text-width.ts';
 
@@ -23,13 +22,23 @@ import { formSize } from './text-width.ts';
 const edgeMm = 1;
 const [fewWays, manyWays] = [waysRound(12), waysRound(40)];
 
-/** What leaders of some lengths keep clear of. */
 interface Reach {
-  readonly clearOf: Blocks;
+  /** The least that leaders of some lengths keep clear of. */
+  readonly least: BlockRank;
   /** mm on paper */
   readonly lengths: readonly number[];
   readonly ways: readonly Point[];
 }
+
+/** Leaders run clear of all there is. Where no short one does they run over walls and lines of dimensions, then over other joints, then over symbols and under
+ *  pins, and at last over each other; never over text. All short ones stand before the first longer one. */
+const reaches: readonly Reach[] = [
+  { least: blockRanks.line, lengths: leaderLengths([0, 20]), ways: fewWays },
+  { least: blockRanks.joint, lengths: leaderLengths([20, 45]), ways: fewWays },
+  { least: blockRanks.mark, lengths: leaderLengths([45, 60]), ways: fewWays },
+  { least: blockRanks.leader, lengths: leaderLengths([60, 80]), ways: fewWays },
+  { least: blockRanks.text, lengths: leaderLengths([0, 110]), ways: manyWays },
+];
 
 interface Open {
   readonly label: LabelItem;
@@ -52,12 +61,36 @@ export function labelsLed(items: readonly DrawingItem[], paper: Paper): NonNulla
       )
       .sort((a, b) => b.label.priority - a.label.priority);
     if (open.length === 0) return [];
-    const seat = seater(items, placed, standing, paper);
+    for (const box of endBoxes(items, paper)) standing.blocks.addBox(box, blockRanks.line);
+    const seat = seater(placed, standing, paper);
     const isName = ({ label, led }: Open) => led.form[0]?.text === label.ref.id;
     const figures = seat(open.filter((each) => !isName(each) && each.label.saidAgain === undefined));
     const named = formsNamed([...placed, ...figures]);
     return [...figures, ...seat(open.filter((each) => isName(each) && !named.has(each.label.ref.id)))];
   };
+}
+
+/** Marks at the ends of joints reach so far, mm on paper: text that is anywhere beside its joint could touch them. */
+const endReachMm = { along: 0.9, across: 1.6 } as const;
+
+function endBoxes(items: readonly DrawingItem[], { paperPerPlan }: Paper): readonly TurnedBox[] {
+  return items.flatMap((item) => {
+    if (item.shape !== 'line' || item.layer !== 'joints') return [];
+    const { points } = item;
+    const ends = [points.slice(0, 2), points.slice(-2).reverse()];
+    return ends.flatMap(([end, before]): TurnedBox[] => {
+      if (end === undefined || before === undefined) return [];
+      const [dx, dy] = pointDirection(before, end);
+      return [
+        {
+          centre: [end[0] * paperPerPlan, end[1] * paperPerPlan],
+          halfWidth: endReachMm.along,
+          halfHeight: endReachMm.across,
+          angleDeg: (Math.atan2(dy, dx) * 180) / Math.PI,
+        },
+      ];
+    });
+  });
 }
 
 /** Ids of what is named by the texts of labels. Example: "J12 x 4500" names J12, "4500 J3" names nothing by itself */
@@ -74,12 +107,10 @@ export function formsNamed(
 type Seater = (open: readonly Open[]) => readonly PlacedLabel[];
 
 function seater(
-  items: readonly DrawingItem[],
   placed: readonly PlacedLabel[],
   { blocks, grounds }: Standing,
   { paperPerPlan, window }: Paper,
 ): Seater {
-  const { reaches, addText, addLeader } = reachesOf(items, placed, blocks, paperPerPlan);
   const names = new Map(
     placed.flatMap((label) => (label.label.ref.kind === 'joint' ? [[label.label.ref.id, label] as const] : [])),
   );
@@ -91,7 +122,7 @@ function seater(
     const found = new Map<LabelItem, PlacedLabel>();
     // with text that is free where only the leader was in the way
     const known = new Map<LabelItem, LedPlace[]>();
-    for (const { clearOf, lengths, ways } of reaches) {
+    for (const { least, lengths, ways } of reaches) {
       for (const { label, led } of open) {
         if (found.has(label)) continue;
         const size = formSize(led.form);
@@ -110,17 +141,17 @@ function seater(
           ...(name === undefined ? [] : besideText(onPaper(name.at), name)),
         ];
         const place =
-          tried.find((each) => !clearOf.meets(leaderBox(each)) && isFree(...each.at)) ??
+          tried.find((each) => !blocks.meets(leaderBox(each), least) && isFree(...each.at)) ??
           ledPlaceFirst(begins, size, { lengths, ways }, isFree, (each) => {
             if (grounds.onObject(onPlan(each.at), label.ref)) return false;
             tried.push(each);
-            return !clearOf.meets(leaderBox(each));
+            return !blocks.meets(leaderBox(each), least);
           });
         if (place === null) continue;
         const at = onPlan(place.at);
         const seat = { at, angleDeg: 0, ...size };
-        addText(seat);
-        addLeader(place);
+        blocks.addBox(boxAt(seat, paperPerPlan), blockRanks.text);
+        blocks.addBox(leaderBox(place), blockRanks.leader);
         const leader: PlacedLeader = {
           from: onPlan(place.begin.at),
           to: onPlan(place.tip),
@@ -130,45 +161,5 @@ function seater(
       }
     }
     return [...found.values()];
-  };
-}
-
-interface Reaches {
-  readonly reaches: readonly Reach[];
-  addText(seat: Parameters<typeof boxAt>[0]): void;
-  addLeader(place: LedPlace): void;
-}
-
-/** Leaders run clear of all there is. Where no short one does they run over walls and lines of dimensions, then over other joints, then over symbols, and at
- *  last over each other and under pins; never over text. All short ones stand before the first longer one. */
-function reachesOf(
-  items: readonly DrawingItem[],
-  placed: readonly PlacedLabel[],
-  blocks: Blocks,
-  paperPerPlan: number,
-): Reaches {
-  const [overWalls, overJoints, overMarks, overLeaders] = [blocksOf(), blocksOf(), blocksOf(), blocksOf()];
-  for (const item of items) {
-    if (item.shape === 'mark') {
-      for (const each of [overWalls, overJoints]) itemBlock(each, item, paperPerPlan);
-      if (isPin(item)) overMarks.addBox(pinBody(item, paperPerPlan));
-    } else if (item.layer === 'joints') itemBlock(overWalls, item, paperPerPlan);
-  }
-  const others = [overWalls, overJoints, overMarks, overLeaders];
-  for (const label of placed) for (const each of others) each.addBox(boxAt(label, paperPerPlan));
-  return {
-    reaches: [
-      { clearOf: blocks, lengths: leaderLengths([0, 20]), ways: fewWays },
-      { clearOf: overWalls, lengths: leaderLengths([20, 45]), ways: fewWays },
-      { clearOf: overJoints, lengths: leaderLengths([45, 60]), ways: fewWays },
-      { clearOf: overMarks, lengths: leaderLengths([60, 80]), ways: fewWays },
-      { clearOf: overLeaders, lengths: leaderLengths([0, 110]), ways: manyWays },
-    ],
-    addText(seat) {
-      for (const each of [blocks, ...others]) each.addBox(boxAt(seat, paperPerPlan));
-    },
-    addLeader(place) {
-      for (const each of [blocks, overWalls, overJoints, overMarks]) each.addBox(leaderBox(place));
-    },
   };
 }

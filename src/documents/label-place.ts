@@ -3,7 +3,7 @@ import { regionContains } from '../geometry/region.ts';
 import type { Box } from '../geometry/ring.ts';
 import type { Drawing, DrawingItem, LabelItem, LabelSeat, PlacedLabel } from './drawing.ts';
 import { itemInks } from './ink.ts';
-import { type Blocks, blocksOf, type TurnedBox } from './label-blocks.ts';
+import { type Blocks, blockRanks, blocksOf, type TurnedBox } from './label-blocks.ts';
 import { type Grounds, groundsOf } from './label-grounds.ts';
 import { lineAt, lineLength, type Seat, triesOf } from './label-seats.ts';
 import { penShare } from './pen.ts';
@@ -46,7 +46,7 @@ export function labelsPlace(
   for (const { label } of labels) {
     const seated = labelSeat(label, blocks, grounds, paperPerPlan);
     if (seated === null) continue;
-    blocks.addBox(boxAt(seated, paperPerPlan));
+    blocks.addBox(boxAt(seated, paperPerPlan), blockRanks.text);
     const { at, angleDeg, widthMm, heightMm, form } = seated;
     placed.push({ label, form, at, angleDeg, widthMm, heightMm, ground: grounds.at(at) });
   }
@@ -67,17 +67,19 @@ function seatPoint(seat: LabelSeat): Point {
 }
 
 /** What text keeps clear of. */
-export function itemBlock(blocks: Blocks, item: DrawingItem, paperPerPlan: number): void {
+function itemBlock(blocks: Blocks, item: DrawingItem, paperPerPlan: number): void {
   const onPaper = ([x, y]: Point): Point => [x * paperPerPlan, y * paperPerPlan];
   if (item.shape === 'line') {
     const widestMm = Math.max(...lineStyles[item.style].strokes.map(({ widthMm }) => widthMm));
-    blocks.addLine(item.points.map(onPaper), (widestMm * penShare(paperPerPlan)) / 2);
+    const rank = item.layer === 'joints' ? blockRanks.joint : blockRanks.line;
+    blocks.addLine(item.points.map(onPaper), (widestMm * penShare(paperPerPlan)) / 2, rank);
   } else if (item.shape === 'ruled' && item.grout === undefined) {
     for (const ink of itemInks(item, { paperPerPlan, offsetMm: [0, 0] })) {
-      if (ink.ink === 'path') for (const line of ink.lines) blocks.addLine(line, (ink.stroke?.widthMm ?? 0) / 2);
+      if (ink.ink === 'path')
+        for (const line of ink.lines) blocks.addLine(line, (ink.stroke?.widthMm ?? 0) / 2, blockRanks.line);
     }
   } else if (item.shape === 'fill' && item.layer !== 'bays') {
-    blocks.addLine([...item.outline, ...item.outline.slice(0, 1)].map(onPaper), 0);
+    blocks.addLine([...item.outline, ...item.outline.slice(0, 1)].map(onPaper), 0, blockRanks.line);
   } else if (item.shape === 'mark' && markShown(item, paperPerPlan)) {
     const { left, right, up, down } = marks[item.style].reachMm;
     const [x, y] = onPaper(item.at);
@@ -85,12 +87,15 @@ export function itemBlock(blocks: Blocks, item: DrawingItem, paperPerPlan: numbe
     const radians = (angleDeg * Math.PI) / 180;
     const [along, across] = [(right - left) / 2, (down - up) / 2];
     const [cos, sin] = [Math.cos(radians), Math.sin(radians)];
-    blocks.addBox({
-      centre: [x + along * cos - across * sin, y + along * sin + across * cos],
-      halfWidth: (left + right) / 2,
-      halfHeight: (up + down) / 2,
-      angleDeg,
-    });
+    blocks.addBox(
+      {
+        centre: [x + along * cos - across * sin, y + along * sin + across * cos],
+        halfWidth: (left + right) / 2,
+        halfHeight: (up + down) / 2,
+        angleDeg,
+      },
+      blockRanks.mark,
+    );
   }
 }
 

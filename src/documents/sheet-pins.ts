@@ -1,6 +1,5 @@
 import type { Point } from '../geometry/point.ts';
 import type { Drawing, DrawingItem, MarkItem } from './drawing.ts';
-import type { TurnedBox } from './label-blocks.ts';
 import { marks } from './symbols.ts';
 
 /** Foot and body of a pin as it stands, mm on the plan. */
@@ -42,17 +41,6 @@ export function pinsStacked(drawing: Drawing, scale: number): Drawing {
     return at === null ? [] : [{ ...item, at }];
   });
   return { ...drawing, items };
-}
-
-/** The body of a pin without its foot, mm on paper. */
-export function pinBody({ at: [x, y], style }: MarkItem, paperPerPlan: number): TurnedBox {
-  const { left, right, up } = marks[style].reachMm;
-  return {
-    centre: [x * paperPerPlan + (right - left) / 2, y * paperPerPlan - (up + bodyFootMm) / 2],
-    halfWidth: (left + right) / 2,
-    halfHeight: (up - bodyFootMm) / 2,
-    angleDeg: 0,
-  };
 }
 
 function pinSeat(pin: MarkItem, standing: readonly StandingPin[], scale: number, top: number): Point | null {
