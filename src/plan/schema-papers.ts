@@ -24,14 +24,12 @@ const list = <T extends z.core.$ZodType>(item: T) => z.optional(listOf(item));
 
 const date = (text: string) =>
   z.optional(
-    z
-      .string()
-      .check(
-        z.refine(dateIsEnterable, {
-          error: `must be a day of the years ${dateYears.first} to ${dateYears.last}, such as 2027-03-01`,
-        }),
-        z.describe(`${text}, such as 2027-03-01`),
-      ),
+    z.string().check(
+      z.refine(dateIsEnterable, {
+        error: `must be a day of the years ${dateYears.first} to ${dateYears.last}, such as 2027-03-01`,
+      }),
+      z.describe(`${text}, such as 2027-03-01`),
+    ),
   );
 
 const revision = z.strictObject({
