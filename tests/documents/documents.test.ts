@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { analysisText } from '../../src/documents/analysis-text.ts';
 import { comparisonDocuments } from '../../src/documents/compare-documents.ts';
 import { documentsOf } from '../../src/documents/documents.ts';
+import type { PaperFonts } from '../../src/documents/paper-source.ts';
 import { planTextIn } from '../../src/documents/plan-data.ts';
 import { planWrite } from '../../src/plan/write.ts';
 import { demoNames, demoText, noFonts, paperFiles, paperSourceOf, shippedFonts } from './paper-fixture.ts';
@@ -46,12 +47,13 @@ describe('documents', () => {
 
   it.each(demoNames)('of %s are the same bytes each time they are made', { timeout: 120_000 }, async (name) => {
     const fonts = await shippedFonts();
-    const made = async () => {
+    const made = async (held: PaperFonts) => {
       const source = paperSourceOf(demoText(name));
-      const files = await Promise.all(documentsOf(source, async () => fonts).map(({ make }) => make()));
+      const files = await Promise.all(documentsOf(source, async () => held).map(({ make }) => make()));
       return files.flat();
     };
-    const [one, other] = [await made(), await made()];
+    // in fonts that other papers were set in before, and in fonts that nothing was
+    const [one, other] = [await made(fonts), await made({ ...fonts })];
     expect(one.map((file) => file.name)).toEqual(other.map((file) => file.name));
     for (const [i, { name: file, content }] of one.entries()) {
       expect(sameBytes(content, other[i]?.content ?? ''), file).toBe(true);
