@@ -1,3 +1,4 @@
+import { orderingOf, type PriceKey } from '../plan/papers.ts';
 import type { PlanFile } from '../plan/schema.ts';
 import type { PaperSource } from './paper-source.ts';
 import { statusNames } from './words.ts';
@@ -25,22 +26,22 @@ const papersTold: Readonly<Record<Exclude<keyof Fields<'papers'>, 'joints' | 're
   scale: ['Scale, wished', null],
 };
 /** What can be entered for orders: its words, on screen as well, and its unit. */
-export const orderTold: Readonly<Record<keyof Fields<'order'>, Told>> = {
+export const orderTold: Readonly<Record<Exclude<keyof Fields<'order'>, 'prices'>, Told>> = {
   stripRollM: ['Roll of edge strip', 'm'],
   stripTrimMm: ['Edge strip above the floor', 'mm'],
   stripOverlapMm: ['Overlap of edge strip', 'mm'],
-  stripAllowance: ['Edge strip cut to waste', 'share'],
+  stripAllowance: ['Edge strip cut to waste', '%'],
   profileBarM: ['Bar of joint profile', 'm'],
   profileSpares: ['Spare bars', null],
-  sealantAllowance: ['Sealant lost', 'share'],
+  sealantAllowance: ['Sealant lost', '%'],
   cartridgeMl: ['Cartridge of sealant', 'ml'],
-  perimeterShare: ['Perimeter joint filled with sealant', 'share'],
-  backerAllowance: ['Backer cut to waste', 'share'],
+  perimeterShare: ['Perimeter joint filled with sealant', '%'],
+  backerAllowance: ['Backer cut to waste', '%'],
   sleevesPerJoint: ['Pipes through a joint', null],
   sleeveSpares: ['Spare sleeves', null],
-  screedAllowance: ['Screed lost', 'share'],
+  screedAllowance: ['Screed lost', '%'],
   loadM3: ['Load of screed', 'm3'],
-  insulationAllowance: ['Insulation cut to waste', 'share'],
+  insulationAllowance: ['Insulation cut to waste', '%'],
   insulationLayersMm: ['Layers of insulation', 'mm'],
   insulationPackM2: ['Pack of insulation', 'm2'],
   membraneLapMm: ['Lap of the membrane', 'mm'],
@@ -48,7 +49,18 @@ export const orderTold: Readonly<Record<keyof Fields<'order'>, Told>> = {
   membraneRollM2: ['Roll of membrane', 'm2'],
   membraneUpturnMm: ['Membrane turned up', 'mm'],
   currency: ['Currency', null],
-  prices: ['Prices', null],
+};
+/** What is priced, on screen as well. */
+export const priceTold: Readonly<Record<PriceKey, string>> = {
+  stripRoll: 'A roll of edge strip',
+  profileBar: 'A bar of profile',
+  sealantCartridge: 'A cartridge of sealant',
+  backerM: 'A metre of backer',
+  sleeve: 'A sleeve',
+  screedM3: 'A m\u00b3 of screed',
+  insulationM2: 'A m\u00b2 of insulation, a layer',
+  membraneM2: 'A m\u00b2 of membrane',
+  tile: 'A tile',
 };
 const pourTold: Readonly<Record<keyof Fields<'pour'>, Told>> = {
   mostM3PerDay: ['Most screed in a day', 'm3'],
@@ -67,13 +79,41 @@ export const paperSettings: readonly PaperSetting[] = [
   ...settingsOf('papers', papersTold),
   ['Revisions', null, ({ file }) => file.papers?.revisions?.map(({ mark }) => mark).join(', ')],
   ['Notes on joints', null, ({ file }) => file.papers?.joints?.map((note) => Object.values(note).join(' ')).join('; ')],
-  ...settingsOf('order', orderTold),
+  ...orderSettings(),
   ...settingsOf('pour', pourTold),
   ...settingsOf('records', recordsTold),
 ];
 
+/** As orders are worked out, so that a figure that is entered and is the usual one is no change; shares in percent, as they are entered. */
+function orderSettings(): readonly PaperSetting[] {
+  const keys = Object.keys(orderTold) as (keyof typeof orderTold)[];
+  const prices = Object.keys(priceTold) as PriceKey[];
+  return [
+    ...keys.map((key): PaperSetting => {
+      const [words, unit] = orderTold[key];
+      return [
+        words,
+        unit,
+        ({ file }) => {
+          const value = orderingOf(file)[key];
+          if (unit === '%' && typeof value === 'number') return Number((100 * value).toFixed(4));
+          return typeof value === 'object' ? value?.join(' + ') || null : value === '' ? null : value;
+        },
+      ];
+    }),
+    ...prices.map((key): PaperSetting => {
+      const words = priceTold[key];
+      return [
+        `Price: ${words.charAt(0).toLowerCase()}${words.slice(1)}`,
+        null,
+        ({ file }) => orderingOf(file).prices[key] ?? null,
+      ];
+    }),
+  ];
+}
+
 function settingsOf(
-  section: 'papers' | 'order' | 'pour' | 'records',
+  section: 'papers' | 'pour' | 'records',
   told: Readonly<Record<string, Told>>,
 ): readonly PaperSetting[] {
   return Object.entries(told).map(([field, [words, unit]]): PaperSetting => {

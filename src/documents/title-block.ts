@@ -177,6 +177,8 @@ function line(from: Point, to: Point): Ink {
 const mostRevisions = { usual: 5, low: 2 } as const;
 /** A sheet lower than this, as A4 lying, has room for fewer. */
 const lowSheetMm = 250;
+/** Of what a revision says: a change that is built by is read in full. */
+const mostLines = { low: 2, usual: 6 } as const;
 const revisionColumns = { mark: 0, date: 11, text: 34, by: 66 } as const;
 
 /** Table of revisions, the newest last; says how many earlier ones have no room. */
@@ -186,12 +188,13 @@ export function revisionRows(
   width: number,
 ): { readonly heightMm: number; readonly ink: (column: Column) => void } {
   if (revisions.length === 0) return { heightMm: 0, ink: () => {} };
-  const shown = revisions.slice(-mostRevisions[sheetMm < lowSheetMm ? 'low' : 'usual']);
+  const size = sheetMm < lowSheetMm ? 'low' : 'usual';
+  const shown = revisions.slice(-mostRevisions[size]);
   const earlier = revisions.length - shown.length;
   const rows = shown.map(({ mark, date, text, by }) => ({
     mark: textCut(mark, 'sheet-head', revisionColumns.date - 1.5),
     date: textCut(date, 'sheet-text', revisionColumns.text - revisionColumns.date - 1.5),
-    text: textLinesFirst(text, 'sheet-text', revisionColumns.by - revisionColumns.text - 1.5, 2),
+    text: textLinesFirst(text, 'sheet-text', revisionColumns.by - revisionColumns.text - 1.5, mostLines[size]),
     by: textCut(by, 'sheet-text', width - revisionColumns.by),
   }));
   const heights = rows.map(({ text }) => Math.max(1, text.length) * rowMm);

@@ -127,11 +127,11 @@ test('the table says whose quantities it tells', async ({ page }) => {
 test('a price keeps the digits that were typed, on screen and in the list', async ({ page }) => {
   await papersOpen(page);
   await page.getByText('Prices', { exact: true }).click();
-  await figurePut(page, 'Metre of backer', '0.125');
-  await expect(page.getByLabel('Metre of backer', { exact: true })).toHaveValue('0.125');
-  await figurePut(page, 'Metre of backer', '0.12345');
+  await figurePut(page, 'A metre of backer', '0.125');
+  await expect(page.getByLabel('A metre of backer', { exact: true })).toHaveValue('0.125');
+  await figurePut(page, 'A metre of backer', '0.12345');
   await expect(page.getByText('Enter at most 4 digits after the decimal mark.')).toBeVisible();
-  await figurePut(page, 'Metre of backer', '0.125');
+  await figurePut(page, 'A metre of backer', '0.125');
   const made = page.waitForEvent('download');
   await (await paperButton(page, 'Lists', 'Take-off, CSV')).click();
   expect(readFileSync(await (await made).path(), 'utf8')).toContain(',0.125,m,');

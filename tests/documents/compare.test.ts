@@ -14,6 +14,7 @@ import {
 } from '../../src/documents/compare-tables.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { jointsKept } from '../../src/plan/edits/joints.ts';
+import { orderStarts } from '../../src/plan/papers.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
 import { textOffPage, textOverText } from './page-check.ts';
 import { demoNames, demoText, hallAndStore, paperSourceOf, shippedFonts } from './paper-fixture.ts';
@@ -266,9 +267,27 @@ describe('what papers, orders, pour and records are made with', () => {
     expect(told).toEqual([
       ['Status of the sheets', 'For comment', 'For construction'],
       ['Base points', 'P1 0, 0', 'P1 0, 50'],
-      ['Load of screed', null, 7],
+      // a truck mixer's usual load goes before
+      ['Load of screed', orderStarts.loadM3.value, 7],
       ['Most screed in a day', null, 9],
       ['Last bay laid on', '2027-03-01', '2027-03-15'],
+    ]);
+  });
+
+  it('is told in percent and price by price, and not where the usual figure is entered', () => {
+    const before = hallAndStore();
+    const now = hallAndStore({
+      order: {
+        stripRollM: orderStarts.stripRollM.value,
+        screedAllowance: 0.08,
+        prices: { stripRoll: 12.5, tile: 3.456 },
+      },
+    });
+    const [screed, ...prices] = comparisonOf(before, now).settings;
+    expect([screed?.words, screed?.unit, screed?.now]).toEqual(['Screed lost', '%', 8]);
+    expect(prices.map(({ words, before: was, now: is }) => [words, was, is])).toEqual([
+      ['Price: a roll of edge strip', null, 12.5],
+      ['Price: a tile', null, 3.456],
     ]);
   });
 });

@@ -1,4 +1,4 @@
-import { orderTold } from '../../../documents/compare-paper-settings.ts';
+import { orderTold, priceTold } from '../../../documents/compare-paper-settings.ts';
 import { planPriceChanged } from '../../../plan/edits/settings.ts';
 import {
   currencyLetters,
@@ -60,17 +60,7 @@ const fields: readonly {
   { key: 'membraneUpturnMm', unit: 'mm', least: 0, most: 1000, step: 10, decimals: 0 },
 ];
 
-const prices: readonly (readonly [PriceKey, string])[] = [
-  ['stripRoll', 'Roll of edge strip'],
-  ['profileBar', 'Bar of profile'],
-  ['sealantCartridge', 'Cartridge of sealant'],
-  ['backerM', 'Metre of backer'],
-  ['sleeve', 'Sleeve'],
-  ['screedM3', 'm³ of screed'],
-  ['insulationM2', 'm² of insulation, a layer'],
-  ['membraneM2', 'm² of membrane'],
-  ['tile', 'Tile'],
-];
+const prices = Object.entries(priceTold) as readonly (readonly [PriceKey, string])[];
 
 /** Packs, allowances and prices that the order is worked out with. */
 export function OrderGroup() {
@@ -84,6 +74,7 @@ export function OrderGroup() {
           <OrderNumber key={field.key} field={field} ordering={ordering} />
         ))}
         <InsulationLayers ordering={ordering} />
+        <InsulationPack ordering={ordering} />
       </Fold>
       <Fold summary="Prices">
         <TextField
@@ -98,7 +89,7 @@ export function OrderGroup() {
             key={key}
             label={label}
             name={`Price: ${label}`}
-            unit={currencyShown(ordering.currency)}
+            unit={currencyUnit(ordering.currency)}
             source="plan-data"
             range={null}
             value={ordering.prices[key] ?? null}
@@ -118,6 +109,12 @@ export function OrderGroup() {
       </Fold>
     </section>
   );
+}
+
+/** In the field of a price; a longer one would leave no room for the figure, and stands above. */
+function currencyUnit(currency: string): string {
+  const shown = currencyShown(currency);
+  return [...shown].length > 4 ? '' : shown;
 }
 
 function currencyRefusal(words: string): string | null {
@@ -176,6 +173,28 @@ function InsulationLayers({ ordering: { insulationLayersMm } }: { readonly order
         return reading?.kind === 'refused' ? reading.why : null;
       }}
       onChange={layersPut}
+    />
+  );
+}
+
+/** Makers differ too much for one to start from: without it the order is in m². */
+function InsulationPack({ ordering: { insulationPackM2 } }: { readonly ordering: Ordering }) {
+  const [label] = orderTold.insulationPackM2;
+  return (
+    <NumberField
+      label={label}
+      unit="m²"
+      source="plan-data"
+      range={null}
+      value={insulationPackM2}
+      least={0.01}
+      most={10_000}
+      step={1}
+      decimals={2}
+      onChange={(value, gesture) =>
+        paperPut('order', `${label} ${figureShort(value, 2)} m²`, { insulationPackM2: value }, gesture)
+      }
+      onClear={(gesture) => paperPut('order', `No ${label.toLowerCase()}`, { insulationPackM2: undefined }, gesture)}
     />
   );
 }
