@@ -151,7 +151,7 @@ test('what was refused stays while another field is changed, and axe finds nothi
 test('the bounds of a figure are told in groups of three digits', async ({ page }) => {
   await papersOpen(page);
   await page.getByText('Prices', { exact: true }).click();
-  const field = page.getByLabel('Tile', { exact: true });
+  const field = page.getByLabel('A tile', { exact: true });
   await field.fill('2000000000');
   await field.press('Enter');
   await expectRefused(field, 'Enter a number from 0 to 1\u00a0000\u00a0000\u00a0000.');
