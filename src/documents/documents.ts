@@ -35,7 +35,7 @@ export function documentsOf(source: PaperSource, fonts: Fonts): readonly PlanDoc
     ...planTables(source).map(({ name, words, make }): PlanDocument => tableDocument(name, words, () => make(source))),
     ...(calendar === null
       ? []
-      : [fileDocument('records.ics', 'Calendar of pour, heating and tests', 'records', () => calendar)]),
+      : [fileDocument('records.ics', 'Calendar of the work', 'records', () => calendar)]),
     fileDocument('analysis.json', 'Analysis, JSON', 'data', () => analysisText(source.analysis)),
     fileDocument('plan.json', 'Plan file, JSON', 'data', () => planWrite(source.file)),
   ];

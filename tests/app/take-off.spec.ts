@@ -149,3 +149,17 @@ test('a currency of more than eight letters is not taken, and it is said why', a
   await field.press('Escape');
   await expect(field).toHaveValue('Thalers8');
 });
+
+test('insulation is ordered in packs once a pack is entered, and in square metres where none is', async ({ page }) => {
+  await papersOpen(page);
+  await page.getByText('Packs and allowances', { exact: true }).click();
+  const line = page
+    .locator('#take-off tbody')
+    .filter({ has: page.getByRole('button', { name: 'Insulation', exact: true }) })
+    .first();
+  await expect(line).toContainText(/m²$/u);
+  await figurePut(page, 'Pack of insulation', '10');
+  await expect(line).toContainText(/\d packs$/u);
+  await figurePut(page, 'Pack of insulation', '');
+  await expect(line).toContainText(/m²$/u);
+});
