@@ -33,9 +33,7 @@ export function documentsOf(source: PaperSource, fonts: Fonts): readonly PlanDoc
     ...sets.flatMap((set) => setDocuments(source, fonts, set)),
     { name: 'tables.xlsx', words: 'All lists, spreadsheet', group: 'lists', make: () => workbook(source) },
     ...planTables(source).map(({ name, words, make }): PlanDocument => tableDocument(name, words, () => make(source))),
-    ...(calendar === null
-      ? []
-      : [fileDocument('records.ics', 'Calendar of the work', 'records', () => calendar)]),
+    ...(calendar === null ? [] : [fileDocument('records.ics', 'Calendar of the work', 'records', () => calendar)]),
     fileDocument('analysis.json', 'Analysis, JSON', 'data', () => analysisText(source.analysis)),
     fileDocument('plan.json', 'Plan file, JSON', 'data', () => planWrite(source.file)),
   ];

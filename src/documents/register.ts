@@ -1,6 +1,7 @@
 import type { Point } from '../geometry/point.ts';
 import { figureExceeds } from '../movement/figure.ts';
 import type { Bay, Joint } from '../plan/analysis.ts';
+import { overText } from '../plan/figure-words.ts';
 import {
   type JointEntry,
   type JointLock,
@@ -146,7 +147,9 @@ function sealantText(
   const movement = capability * 100;
   const parts = [
     `${width} \u00d7 ${depth} mm, class ${figureText(movement, Number.isInteger(movement) ? 0 : 1)}`,
-    figureExceeds(joint.sealantNeedsMm, widthMm) ? `too narrow: needs ${figureText(joint.sealantNeedsMm, 1)} mm` : '',
+    figureExceeds(joint.sealantNeedsMm, widthMm)
+      ? `too narrow: needs ${overText(joint.sealantNeedsMm, widthMm, 1)} mm`
+      : '',
     entered,
   ];
   return plain(parts.filter((part) => part !== '').join('; '));

@@ -6,7 +6,7 @@ import { EQUAL_LENGTH_MM, STRAIGHT_MM, WELD_MM } from '../geometry/tolerance.ts'
 import type { Joint } from '../plan/analysis.ts';
 import { type GridLine, type NamedPoint, type Papers, papersOf } from '../plan/papers.ts';
 import type { PaperSource } from './paper-source.ts';
-import { type Face, faceSide, sideOf, wallFaces } from './set-out-walls.ts';
+import { type Face, faceSide, type Side, sideOf, wallFaces } from './set-out-walls.ts';
 import { textCut } from './text-width.ts';
 import { namesOf, oneLine } from './words.ts';
 
@@ -39,10 +39,14 @@ export function framePoint({ origin, along, across }: SetOutFrame, [x, y]: Point
 }
 
 /** Of two base points, else of the building's grid; null where the plan has neither. */
-export function floorFrame({ file, analysis }: PaperSource): SetOutFrame | null {
+export function floorFrame({ file, plan, analysis }: PaperSource): SetOutFrame | null {
   const { basePoints, gridLines } = papersOf(file);
-  const floor = floorMiddle(analysis.bays);
-  return baseFrame(basePoints, floor) ?? gridFrame(gridLines, floor);
+  const middle = floorMiddle(analysis.bays);
+  return baseFrame(basePoints, middle) ?? gridFrame(gridLines, { middle, corners: floorCorners(plan) });
+}
+
+function floorCorners({ rooms }: PaperSource['plan']): readonly Point[] {
+  return rooms.flatMap(({ outline }) => outline);
 }
 
 /** The middle of all bays together. */
@@ -84,8 +88,13 @@ function baseFrame(points: Papers['basePoints'], floor: Point): SetOutFrame | nu
   };
 }
 
+interface GridFloor {
+  readonly middle: Point;
+  readonly corners: readonly Point[];
+}
+
 /** From where two grid lines cross that are square to each other, x along the one that lies more level on the sheet; from the end of one where no two do. */
-function gridFrame(lines: readonly GridLine[], floor: Point): SetOutFrame | null {
+function gridFrame(lines: readonly GridLine[], floor: GridFloor): SetOutFrame | null {
   const [base, other] = baseLines(lines);
   if (base === undefined) return null;
   const way = pointDirection(base.from, base.to);
@@ -95,19 +104,37 @@ function gridFrame(lines: readonly GridLine[], floor: Point): SetOutFrame | null
   const name = gridName(base);
   const from = (nameOf: (line: GridLine) => string) =>
     other === undefined
-      ? `Grid line ${nameOf(base)}, its end marked 0`
+      ? `Grid line ${nameOf(base)}, its ${sideOf([-way[0], -way[1]])} end`
       : `Grid lines ${nameOf(base)} and ${nameOf(other)}`;
+  const x = other === undefined ? way : floorWay(way, origin, floor);
+  const across = floorWay([-way[1], way[0]], origin, floor);
   return {
     by: 'grid-lines',
     room: null,
     origin,
-    along: along(floor) < offMm ? [-way[0], -way[1]] : way,
-    across: squareTowards(way, origin, floor),
+    along: x,
+    across,
     from: from(gridName),
     fromInFull: from((line) => nameInFull(line.name)),
-    ways: `x along ${name}${other === undefined ? '' : ` from ${gridName(other)}`}, y square to ${name}, both towards the floor`,
+    ways: `x along ${name}${other === undefined ? '' : ` from ${gridName(other)}`} ${wayWords[sideOf(x)]}, y square to it ${wayWords[sideOf(across)]} on the plan`,
   };
 }
+
+/** Of a line's two ways the one towards the floor; where the floor lies on both sides of the origin, to the right or downwards as the sheet is read. */
+function floorWay([ux, uy]: Point, [ox, oy]: Point, { middle, corners }: GridFloor): Point {
+  const figure = ([x, y]: Point) => (x - ox) * ux + (y - oy) * uy;
+  const isAhead = corners.some((corner) => figure(corner) > EQUAL_LENGTH_MM);
+  const isBehind = corners.some((corner) => figure(corner) < -EQUAL_LENGTH_MM);
+  const isKept = isAhead && isBehind ? (Math.abs(ux) >= Math.abs(uy) ? ux : uy) > 0 : figure(middle) >= 0;
+  return isKept ? [ux, uy] : [-ux, -uy];
+}
+
+const wayWords: Readonly<Record<Side, string>> = {
+  left: 'to the left',
+  right: 'to the right',
+  upper: 'upwards',
+  lower: 'downwards',
+};
 
 /** The line that x runs along, and the one that it begins at. */
 function baseLines(lines: readonly GridLine[]): readonly GridLine[] {

@@ -45,7 +45,7 @@ export function setOutTable(source: PaperSource): Table {
       frame !== null && originIsOnSheet(source, frame) ? checkMm : null,
     ),
     mm('Tolerance \u00b1', () => setOutTolerance.value),
-    text('From finished walls', ({ joint }) => plain(walls.get(joint.id) ?? '')),
+    text('From finished walls, square to the joint at its middle', ({ joint }) => plain(walls.get(joint.id) ?? '')),
   ];
   return tableOf(
     { name: 'setting-out', title: 'Setting out of joints', notes: settingOutNotes(source, settings).map(plain) },

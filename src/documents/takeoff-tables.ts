@@ -49,8 +49,7 @@ export function takeoffTable({ lines, currency, cost }: TakeOff): Table {
   const columns: readonly ColumnOf<Row>[] = [
     columnText('Item', (row) => (row === 'total' ? 'Total of what is priced' : row.item)),
     words('What', ({ spec }) => spec),
-    // one word for all three figures
-    words('Unit', ({ unit, gross, decimals }) => takeOffUnit(figureShown(gross, decimals), unit)),
+    words('Unit', unitOf),
     amount('Net', ({ net }) => net),
     amount('Allowance', ({ allowance }) => allowance.amount),
     amount('With allowance', ({ gross }) => gross),
@@ -78,7 +77,12 @@ export function takeoffTable({ lines, currency, cost }: TakeOff): Table {
   return { ...table, rowDecimals: rows.map((row) => (row === 'total' ? 0 : row.decimals)) };
 }
 
-/** @param count of all, or of what a room takes   Example: 1 -> "roll of 25 m" */
+/** One word for all figures of a line, wherever it stands: lists are added up by it. */
+function unitOf({ unit, gross, decimals }: TakeOffLine): string {
+  return takeOffUnit(figureShown(gross, decimals), unit);
+}
+
+/** @param count of all   Example: 1 -> "roll of 25 m" */
 export function orderWords(order: Pick<TakeOffOrder, 'unit' | 'content'> | null, count: number): string {
   if (order === null) return '';
   const unit = takeOffUnit(count, order.unit);
@@ -126,8 +130,8 @@ export function takeoffRoomsTable({ plan, analysis }: TableSource, { lines }: Ta
     ...shareFigures,
     columnFigure('Order', null, 0, rollsOf),
     columnText('Ordered in', (share) => {
-      const count = rollsOf(share);
-      return count === null ? null : orderWords(share.line.order, count);
+      const { order } = share.line;
+      return rollsOf(share) === null ? null : orderWords(order, order?.count ?? 0);
     }),
   ]);
 }
@@ -158,7 +162,7 @@ interface LineShare {
 }
 
 const shareFigures: readonly ColumnOf<LineShare>[] = [
-  columnText('Unit', ({ line, net }) => takeOffUnit(net, line.unit)),
+  columnText('Unit', ({ line }) => unitOf(line)),
   columnByRow(columnFigure('Net', null, 2, ({ net }) => net)),
 ];
 

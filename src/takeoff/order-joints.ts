@@ -53,7 +53,7 @@ function profileDraft(of: OrderFloor, kind: JointKind, widthMm: number, joints: 
     allowance: `whole bars joint by joint, the rest of a bar not used on; ${profileSpares} to spare`,
     gross: count === null ? net : count * profileBarM,
     order: orderOfCount(count, 'bars', figureWords(profileBarM, 'm')),
-    paid: { key: 'profileBar', per: 'bar', amount: count ?? 0 },
+    paid: { key: 'profileBar', per: 'bar', amount: count },
     cells: jointCells(of, joints, ({ lengthM }) => lengthM),
     refs: jointRefs(joints, of),
     notes: [],
@@ -91,7 +91,7 @@ export function sealantDrafts(of: OrderFloor): readonly OrderDraft[] {
       allowance: shareWords(sealantAllowance, 'left in tubes and tools'),
       gross: litres * (1 + sealantAllowance),
       order: orderOfCount(cartridges, 'cartridges', figureWords(cartridgeMl, 'ml')),
-      paid: { key: 'sealantCartridge', per: 'cartridge', amount: cartridges ?? 0 },
+      paid: { key: 'sealantCartridge', per: 'cartridge', amount: cartridges },
       cells: jointCells(of, joints, (joint) => (litres * joint.lengthM) / lengthM),
       refs: jointRefs(joints, of),
       notes: [
@@ -109,7 +109,7 @@ export function sealantDrafts(of: OrderFloor): readonly OrderDraft[] {
       allowance: shareWords(backerAllowance, 'cut to waste'),
       gross: backerM,
       order: orderOfCount(wholeM, 'm', ''),
-      paid: { key: 'backerM', per: 'm', amount: wholeM ?? 0 },
+      paid: { key: 'backerM', per: 'm', amount: wholeM },
       cells: jointCells(of, joints, (joint) => joint.lengthM),
       refs: jointRefs(joints, of),
       notes: [

@@ -63,23 +63,35 @@ export function insulationDrafts(of: OrderFloor): readonly OrderDraft[] {
 interface Layer {
   readonly key: string;
   readonly spec: string;
+  readonly notes: readonly string[];
 }
 
 /** The layers that are entered where they make up the insulation of the room, else one. */
 function layersOf(totalMm: number | null, { ordering: { insulationLayersMm: layers } }: OrderFloor): readonly Layer[] {
-  if (totalMm === null) return [{ key: 'unknown', spec: 'thickness not known: build-up not entered' }];
+  if (totalMm === null) return [{ key: 'unknown', spec: 'thickness not known: build-up not entered', notes: [] }];
   const total = roundedText(totalMm, 1);
   const sumMm = layers.reduce((sum, mm) => sum + mm, 0);
-  if (layers.length < 2 || Math.abs(sumMm - totalMm) > FIGURE_SLACK_MM) return [{ key: total, spec: `${total} mm` }];
+  if (layers.length < 2) return [{ key: total, spec: `${total} mm`, notes: [] }];
+  if (Math.abs(sumMm - totalMm) > FIGURE_SLACK_MM) {
+    const entered = layers.map((mm) => roundedText(mm, 1)).join(' + ');
+    return [
+      {
+        key: total,
+        spec: `${total} mm`,
+        notes: [`The layers entered, ${entered} mm, are not ${total} mm: counted as one.`],
+      },
+    ];
+  }
   return layers.map((mm, i) => ({
     key: `${total}:${i + 1}`,
     spec: `${roundedText(mm, 1)} mm, layer ${i + 1} of ${layers.length} from the slab up`,
+    notes: [],
   }));
 }
 
 function insulationDraft(
   { analysis, ordering }: OrderFloor,
-  { key, spec }: Layer,
+  { key, spec, notes }: Layer,
   cells: readonly TakeOffCell[],
 ): OrderDraft {
   const { insulationAllowance, insulationPackM2: packM2 } = ordering;
@@ -100,7 +112,10 @@ function insulationDraft(
     paid: { key: 'insulationM2', per: 'm\u00b2', amount: bought },
     cells,
     refs: bayRefs(cells),
-    notes: analysis.quantities.slabContactM2 > 0 ? ['None where the floor lies on the bare slab.'] : [],
+    notes: [
+      ...notes,
+      ...(analysis.quantities.slabContactM2 > 0 ? ['None where the floor lies on the bare slab.'] : []),
+    ],
     sources: ['order-practice'],
   };
 }

@@ -22,8 +22,8 @@ export interface OrderDraft
   readonly allowance: string;
   readonly parts?: readonly TakeOffPart[];
   readonly cells: readonly TakeOffCell[];
-  /** What is paid for: so much of what the price is of, as shown. */
-  readonly paid?: { readonly key: PriceKey; readonly per: string; readonly amount: number };
+  /** What is paid for: so much of what the price is of, as shown; null where it cannot be told. */
+  readonly paid?: { readonly key: PriceKey; readonly per: string; readonly amount: number | null };
 }
 
 export type OrderUnit = keyof typeof decimalsOf;
@@ -45,9 +45,14 @@ export function orderLine(draft: OrderDraft, { prices }: Pick<Ordering, 'prices'
     parts: partsRounded(parts, draft.net, decimals),
     allowance: { words: allowance, amount: figureShown(amount, decimals) },
     price,
-    cost: price && paid ? figureShown(price.amount * figureShown(paid.amount, decimals), costDecimals) : null,
+    cost: costOf(price, paid?.amount ?? null, decimals),
     cells: cellsRounded(cells, draft.net, decimals),
   };
+}
+
+function costOf(price: TakeOffPrice | null, amount: number | null, decimals: number): number | null {
+  if (price === null || amount === null) return null;
+  return figureShown(price.amount * figureShown(amount, decimals), costDecimals);
 }
 
 function priceOf({ key, per }: NonNullable<OrderDraft['paid']>, prices: Ordering['prices']): TakeOffPrice | null {

@@ -52,7 +52,7 @@ export function perimeterDrafts({ plan, analysis, ordering, rooms }: OrderFloor)
       allowance: shareWords(sealantAllowance, 'left in tubes and tools'),
       gross,
       order: orderOfCount(cartridges, 'cartridges', figureWords(cartridgeMl, 'ml')),
-      paid: { key: 'sealantCartridge', per: 'cartridge', amount: cartridges ?? 0 },
+      paid: { key: 'sealantCartridge', per: 'cartridge', amount: cartridges },
       cells: cellsOf(edges, perimeterShare * litresPerM),
       refs,
       notes: [],

@@ -46,7 +46,7 @@ function stripDraft(
     allowance: `overlap of ${figureWords(stripOverlapMm, 'mm')} at every splice and where a run closes, none in a corner; ${shareWords(stripAllowance, 'cut to waste')}`,
     gross: (net + cutting.overlapM) * (1 + stripAllowance),
     order: orderOfCount(cutting.rolls, 'rolls', figureWords(stripRollM, 'm'), cutting.rooms),
-    paid: { key: 'stripRoll', per: 'roll', amount: cutting.rolls ?? 0 },
+    paid: { key: 'stripRoll', per: 'roll', amount: cutting.rolls },
     cells: edges.map(({ bay, room, lengthM }) => ({ bay, room, amount: lengthM })),
     refs: edgeRefs(edges),
     notes: [

@@ -43,6 +43,6 @@ export function orderOf(
 function costOf(drafts: readonly OrderDraft[], { prices }: Ordering, lines: TakeOff['lines']): TakeOffCost | null {
   if (Object.keys(prices).length === 0) return null;
   const total = lines.reduce((sum, { cost }) => sum + (cost ?? 0), 0);
-  const unpriced = drafts.filter(({ paid }) => paid !== undefined && prices[paid.key] === undefined);
+  const unpriced = drafts.filter(({ paid }, i) => paid !== undefined && lines[i]?.cost === null);
   return { total: figureShown(total, costDecimals), unpriced: unpriced.map(({ key }) => key) };
 }

@@ -81,6 +81,19 @@ describe('a joint in the middle of a hall of 9 x 6 m', () => {
       'Near end y': 1000,
       'Far end y': 7000,
     });
+    expect(table.notes.join(' ')).toContain('x along 1 from A to the right, y square to 1 upwards, as drawn');
+  });
+
+  it('tells which way x and y run where grid lines go through the floor: by hand, most of it lies left of A and above 1', () => {
+    const gridLines: NonNullable<Parameters<typeof hallSource>[0]>['gridLines'] = [
+      { name: 'A', from: [8000, -1000], to: [8000, 7000] },
+      { name: '1', from: [-1000, 5000], to: [10_000, 5000] },
+    ];
+    const table = setOutTable(hallSource({ gridLines }));
+    expect(table.notes.join(' ')).toContain('x along 1 from A to the left, y square to 1 upwards, as drawn');
+    expect(rowOf(table, 0)['Running x']).toBe(3500);
+    const alone = setOutTable(hallSource({ gridLines: gridLines.slice(1) }));
+    expect(rowOf(alone, 0).From).toBe('Grid line 1, its left end');
   });
 
   it('is measured from the walls of the room where nothing is marked, and the list says so', () => {

@@ -21,13 +21,13 @@ function rowsOf({ columns, rows }: Table, item: string, heads: readonly string[]
 }
 
 describe('counts of one in the lists of the take-off', () => {
-  it('are one roll for each room, and two rolls for both', () => {
+  it('are called alike in all rows of a line, so that a list is added up by them: a roll for each room, two for both', () => {
     // walls of 21 and of 13 m, each within a roll of 25 m
     const of = source();
     const table = takeoffRoomsTable(of, takeOffOf(of));
     expect(rowsOf(table, 'Edge strip', ['Order', 'Ordered in'])).toEqual([
-      [1, 'roll of 25 m'],
-      [1, 'roll of 25 m'],
+      [1, 'rolls of 25 m'],
+      [1, 'rolls of 25 m'],
       [2, 'rolls of 25 m'],
     ]);
   });
@@ -38,13 +38,13 @@ describe('counts of one in the lists of the take-off', () => {
     expect(rowsOf(table, 'Joint profile, intermediate joints', ['Order', 'Ordered in'])).toEqual([[1, 'bar of 5 m']]);
   });
 
-  it('are one piece for each side of a joint that two pipes cross', () => {
+  it('are pieces in all rows of a line: one for each side of a joint that two pipes cross', () => {
     // half of the joint, and so one of its two sleeves, to each of its bays and rooms; none to spare
     const of = source({ sleevesPerJoint: 2, sleeveSpares: 0 });
     for (const table of [takeoffRoomsTable(of, takeOffOf(of)), takeoffBaysTable(of, takeOffOf(of))]) {
       expect(rowsOf(table, 'Sleeves on heating pipes', ['Net', 'Unit'])).toEqual([
-        [1, 'piece'],
-        [1, 'piece'],
+        [1, 'pieces'],
+        [1, 'pieces'],
         [2, 'pieces'],
       ]);
     }

@@ -221,7 +221,10 @@ describe('insulation', () => {
       ['20 mm, layer 1 of 2 from the slab up', 60],
       ['40 mm, layer 2 of 2 from the slab up', 60],
     ]);
-    expect(layers([20, 30]).map(({ spec }) => spec)).toEqual(['60 mm']);
+    const [one, ...others] = layers([20, 30]);
+    expect([one?.spec, others.length]).toEqual(['60 mm', 0]);
+    expect(one?.notes).toContain('The layers entered, 20 + 30 mm, are not 60 mm: counted as one.');
+    expect(layers([20, 40]).flatMap(({ notes }) => notes)).toEqual([]);
   });
 
   it('is none in a room on the bare slab: 40 m2 of 60 are left', () => {
@@ -246,6 +249,17 @@ describe('insulation', () => {
       { bay: 'B1', room: 'hall', amount: 40 },
       { bay: 'B2', room: 'study', amount: 18 },
     ]);
+  });
+});
+
+describe('a line that cannot be ordered', () => {
+  it('costs nothing that could be told, and is named among those without a price', () => {
+    const { lines, cost } = takeOffOfTwoRooms({
+      order: { stripRollM: 0.5, stripOverlapMm: 1000, prices: { stripRoll: 12 } },
+    });
+    const strip = lines.find(({ group }) => group === 'edge-strip');
+    expect([strip?.order, strip?.cost]).toEqual([null, null]);
+    expect(cost?.unpriced).toContain(strip?.key);
   });
 });
 
