@@ -2,6 +2,7 @@ import type { Plan } from '../plan/plan.ts';
 import type { PlanFile } from '../plan/schema.ts';
 import type { Pair } from './compare-match.ts';
 import { paperSettings } from './compare-paper-settings.ts';
+import { doorwayNames } from './doorway-places.ts';
 import type { PaperSource } from './paper-source.ts';
 import { ruleSetName } from './sheet-content.ts';
 import { bondNames, tileSizeText } from './tile-words.ts';
@@ -9,7 +10,7 @@ import { oneLine } from './words.ts';
 
 /** A setting of the plan, a room or a doorway that is another now. */
 export interface SettingChange {
-  /** Name of the room or id of the doorway; null: of the whole plan. */
+  /** Name of the room or the doorway; null: of the whole plan. */
   readonly of: string | null;
   readonly words: string;
   readonly unit: string | null;
@@ -96,13 +97,14 @@ export function settingChanges(
 ): readonly SettingChange[] {
   const roomFile = ({ file }: PaperSource, id: string | undefined) => file.rooms.find((room) => room.id === id);
   const doorways = new Map(now.plan.doorways.map((doorway) => [doorway.id, doorway]));
+  const names = doorwayNames(now);
   return [
     ...changesOf(null, [...planSettings, ...paperSettings], before, now),
     ...rooms.flatMap((pair) =>
       changesOf(pair.now?.name ?? null, roomSettings, roomFile(before, pair.before?.id), roomFile(now, pair.now?.id)),
     ),
     ...before.plan.doorways.flatMap((doorway) =>
-      changesOf(`Doorway ${doorway.id}`, doorwaySettings, doorway, doorways.get(doorway.id)),
+      changesOf(names.get(doorway.id) ?? null, doorwaySettings, doorway, doorways.get(doorway.id)),
     ),
   ];
 }

@@ -202,6 +202,21 @@ describe('what stays', () => {
       expect((is ?? 0) / (was ?? 0)).toBeCloseTo(thicknessMm / (thicknessMm - 5), 6);
   });
 
+  it('settings of a doorway are told by what it joins, as on the other papers', () => {
+    const rooms = [rectangle('Hall', [0, 0], [4000, 3000]), rectangle('Bath', [4100, 0], [7000, 3000])];
+    const walled = (wallMm: number) => {
+      const line: [Point, Point] = [
+        [4050, 1000],
+        [4050, 1900],
+      ];
+      return hallAndStore({ rooms, doorways: [{ id: 'd1', line, wallMm, leaf: true }], drawnJoints: [] });
+    };
+    // the wall stands from 4000 to 4100 mm
+    const [change, ...others] = comparisonOf(walled(100), walled(120)).settings;
+    expect(others).toEqual([]);
+    expect(change).toMatchObject({ of: 'Door Hall \u2013 Bath', words: 'Depth of the opening', before: 100, now: 120 });
+  });
+
   it('settings are told in words, and what is not entered is called that', () => {
     const now = hallAndStore({ temperatures: { highestC: 50 }, buildUp: { insulationMm: 40 } });
     const rows = compareSettingsTable(comparisonOf(hallAndStore(), now)).rows;
