@@ -1,4 +1,4 @@
-import { orderingOf } from '../plan/papers.ts';
+import { layersMakeUp, orderingOf } from '../plan/papers.ts';
 import type { BuildUp, Covering, Room } from '../plan/plan.ts';
 import { defaults } from '../plan/reference.ts';
 import type { PlanFile } from '../plan/schema.ts';
@@ -89,14 +89,10 @@ function layersOf({ file, plan }: PaperSource, room: Room, roomFile: RoomFile | 
 function insulationLayers(file: PlanFile, insulationMm: number | null): readonly FloorLayer[] {
   if (insulationMm === 0) return [];
   const ordered = orderingOf(file).insulationLayersMm;
-  const isSum = insulationMm !== null && Math.abs(ordered.reduce((sum, mm) => sum + mm, 0) - insulationMm) < halfMm;
-  if (ordered.length < 2 || !isSum)
+  if (insulationMm === null || !layersMakeUp(ordered, insulationMm))
     return [layer('insulation', 'insulation', insulationMm, defaults.insulationMm.value)];
   return ordered.map((mm, i) => layer('insulation', `insulation, layer ${i + 1} from the slab`, mm, mm)).reverse();
 }
-
-/** Thicknesses are told to whole millimetres, or to half of one. */
-const halfMm = 0.5;
 
 function layer(part: FloorLayer['part'], name: string, mm: number | null, usualMm: number): FloorLayer {
   const words = mm === null ? `${name}, thickness not entered` : `${thicknessText(mm)} ${name}`;

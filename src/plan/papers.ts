@@ -1,6 +1,7 @@
 import firstHeatingJson from '../../shared/first-heating.json' with { type: 'json' };
 import orderStartsJson from '../../shared/order-starts.json' with { type: 'json' };
 import type { Point } from '../geometry/point.ts';
+import { FIGURE_SLACK_MM } from '../geometry/tolerance.ts';
 import type { Figure } from './reference.ts';
 import type { PlanFile } from './schema.ts';
 import type { jointLocks, paperScales, paperSizes, paperStatuses, setOutFaces } from './schema-papers.ts';
@@ -172,6 +173,12 @@ export function orderingOf({ order = {} }: PlanFile): Ordering {
     currency: order.currency ?? '',
     prices: given(order.prices ?? {}),
   };
+}
+
+/** Whether insulation is laid in the layers that are entered: several, as thick together as the insulation. */
+export function layersMakeUp(layersMm: readonly number[], insulationMm: number): boolean {
+  const sumMm = layersMm.reduce((sum, mm) => sum + mm, 0);
+  return layersMm.length > 1 && Math.abs(sumMm - insulationMm) <= FIGURE_SLACK_MM;
 }
 
 /** A currency is told with at most so many letters. */

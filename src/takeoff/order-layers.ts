@@ -1,5 +1,5 @@
-import { FIGURE_SLACK_MM } from '../geometry/tolerance.ts';
 import { roundedText } from '../plan/figure-words.ts';
+import { layersMakeUp } from '../plan/papers.ts';
 import { roomIsBare } from '../plan/plan.ts';
 import type { TakeOffCell } from '../plan/take-off.ts';
 import { bayRefs, byRoomFigure, edgeRefs, type OrderFloor } from './order-floor.ts';
@@ -70,9 +70,9 @@ interface Layer {
 function layersOf(totalMm: number | null, { ordering: { insulationLayersMm: layers } }: OrderFloor): readonly Layer[] {
   if (totalMm === null) return [{ key: 'unknown', spec: 'thickness not known: build-up not entered', notes: [] }];
   const total = roundedText(totalMm, 1);
-  const sumMm = layers.reduce((sum, mm) => sum + mm, 0);
-  if (layers.length < 2) return [{ key: total, spec: `${total} mm`, notes: [] }];
-  if (Math.abs(sumMm - totalMm) > FIGURE_SLACK_MM) {
+  const isOne = layers.length === 0 || (layers.length === 1 && layers[0] === totalMm);
+  if (isOne) return [{ key: total, spec: `${total} mm`, notes: [] }];
+  if (!layersMakeUp(layers, totalMm)) {
     const entered = layers.map((mm) => roundedText(mm, 1)).join(' + ');
     return [
       {
@@ -98,7 +98,7 @@ function insulationDraft(
   const net = cellsSum(cells);
   const gross = net * (1 + insulationAllowance);
   const packs = packM2 === null ? null : packCount(gross, packM2);
-  const bought = packs === null || packM2 === null ? gross : packs * packM2;
+  const bought = packM2 === null ? gross : packs === null ? null : packs * packM2;
   return {
     key: `insulation:${key}`,
     group: 'insulation',
@@ -146,7 +146,7 @@ export function membraneDrafts({ analysis, ordering, insulated, rooms }: OrderFl
       allowance: `laps of ${figureWords(lapMm, 'mm')}; ${figureWords(upturnMm, 'mm')} turned up along edges`,
       gross,
       order: orderOfCount(rolls, 'rolls', figureWords(membraneRollM2, 'm\u00b2')),
-      paid: { key: 'membraneM2', per: 'm\u00b2', amount: rolls === null ? gross : rolls * membraneRollM2 },
+      paid: { key: 'membraneM2', per: 'm\u00b2', amount: rolls === null ? null : rolls * membraneRollM2 },
       cells: insulated,
       refs: [...bayRefs(insulated), ...edgeRefs(edges)],
       notes: isLaid ? [] : ['Laps as wide as the roll cannot be laid: they are not counted.'],

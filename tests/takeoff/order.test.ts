@@ -224,7 +224,8 @@ describe('insulation', () => {
     const [one, ...others] = layers([20, 30]);
     expect([one?.spec, others.length]).toEqual(['60 mm', 0]);
     expect(one?.notes).toContain('The layers entered, 20 + 30 mm, are not 60 mm: counted as one.');
-    expect(layers([20, 40]).flatMap(({ notes }) => notes)).toEqual([]);
+    expect([...layers([20, 40]), ...layers([60]), ...layers([])].flatMap(({ notes }) => notes)).toEqual([]);
+    expect(layers([60, 40])[0]?.notes).toContain('The layers entered, 60 + 40 mm, are not 60 mm: counted as one.');
   });
 
   it('is none in a room on the bare slab: 40 m2 of 60 are left', () => {
