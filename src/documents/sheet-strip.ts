@@ -28,7 +28,10 @@ export function jointStrip(drawing: SheetDrawing, { block, facts, findings }: Sh
     mayLeave: [(left) => parts.length - left.length >= least],
     leftText(left) {
       const count = left.filter(({ finding }) => finding !== null).length;
-      return count === 0 ? [] : [`${count} more in the analysis`];
+      if (count === 0) return [];
+      return [
+        count < findings.length ? `${count} more in the analysis` : `${count} in the list of findings, none here`,
+      ];
     },
     note(unlettered, _, items) {
       const named = new Set<unknown>(drawing.small.items);

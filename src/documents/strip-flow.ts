@@ -55,7 +55,7 @@ export interface StripContent<Part extends StripPart> {
 
 /** Inner width of a column. */
 export const columnMm = stripMm - 2 * padMm;
-/** Rows kept where the strip leaves anything out, for saying so. */
+/** Rows kept where the strip leaves anything out, for saying so, while what there is to say is not known. */
 const leftLines = 3;
 
 /** A strip in columns: facts, scale and north, legend, what follows; at the foot of the last column cautions, revisions and the title block. */
@@ -63,7 +63,9 @@ export function stripOf<Part extends StripPart>(content: StripContent<Part>): Sh
   return {
     block: content.block,
     wants: content.mayLeave.map((may) => (layout) => {
-      const { heads, left } = flow(content, layout, { note: content.noteLines, left: 0 });
+      const full = flow(content, layout, { note: content.noteLines, left: 0 });
+      if (full.heads === 0 && full.left.length === 0) return may([]);
+      const { heads, left } = flow(content, layout, { note: content.noteLines, left: leftLines });
       return heads === 0 && may(left);
     }),
     inks: (layout, unlettered, count) => stripInks(content, layout, unlettered, count),
@@ -111,7 +113,6 @@ function flow<Part extends StripPart>(content: StripContent<Part>, layout: Sheet
     part.ink(column);
     shown++;
   }
-  if (shown < all.length && rows.left === 0) return flow(content, layout, { ...rows, left: leftLines });
   return {
     inks,
     heads: Math.max(0, heads.length - shown),
@@ -130,7 +131,7 @@ function stripInks<Part extends StripPart>(
   unlettered: NamesLeft,
   count: SheetCount,
 ): readonly Ink[] {
-  const { inks, column, told, note } = flowTold(content, layout, unlettered, { note: content.noteLines, left: 0 });
+  const { inks, column, told, note } = flowTold(content, layout, unlettered, { note: 0, left: 0 });
   for (const row of told) textRow(column, row, 'sheet-head');
   const { strip } = layout;
   const foot = footOf(content, layout, note, count);
@@ -140,7 +141,7 @@ function stripInks<Part extends StripPart>(
   return inks;
 }
 
-/** What is said of all that has no room, with room for saying it: the more is left out, the more there is to say. */
+/** What is said of all that has no room, with room for saying it and no more: the more is left out, the more there is to say. */
 function flowTold<Part extends StripPart>(
   content: StripContent<Part>,
   layout: SheetLayout,
@@ -157,7 +158,7 @@ function flowTold<Part extends StripPart>(
   const told = lines.flatMap((text) => textLines(text, 'sheet-head', columnMm));
   const needed = {
     note: Math.max(rows.note, note === null ? 0 : textLines(note, 'sheet-text', columnMm).length),
-    left: told.length <= leftLines ? rows.left : Math.max(rows.left, told.length),
+    left: Math.max(rows.left, told.length),
   };
   if (needed.note === rows.note && needed.left === rows.left) return { ...flown, told, note };
   return flowTold(content, layout, unlettered, needed);

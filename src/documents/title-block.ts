@@ -116,7 +116,7 @@ function cellRows(block: TitleBlock, { scale, paper }: SheetLayout, count: Sheet
     [cell('Status', statusNames[block.status], 0.6), cell('Date', block.date, 0.4)],
     ...(block.faults === null ? [] : [[cell('Findings', block.faults, 1, 2, 'sheet-fault')]]),
     [designer],
-    [cell('Scale', `1 : ${scale}`, 0.22), cell('Paper', paper, 0.3, 2), cell('Number', number, numberShare)],
+    [cell('Scale', `1 : ${scale}`, 0.24), cell('Paper', paper, 0.28, 2), cell('Number', number, numberShare)],
   ];
 }
 

@@ -76,6 +76,12 @@ describe('the joint register', () => {
     expect(column(table, 'Sealant')[0]).toBe('10 × 6 mm, class 30; too narrow: needs 13.3 mm');
   });
 
+  it('never says that a width needs what it has', () => {
+    // 2.0075 mm of movement over 25 % is 8.03 mm, which reads as 8.0 to a tenth and is wider than 8 all the same
+    const table = register({}, { sealant: { widthMm: 8, capability: 0.25 } }, { sealantNeedsMm: 2.0075 / 0.25 });
+    expect(column(table, 'Sealant')[0]).toBe('8 × 6 mm, class 25; too narrow: needs 8.03 mm');
+  });
+
   it('asks for no sealant where neither stone nor ceramic comes up to the joint', () => {
     const rooms = planOf().rooms.map((room) => ({ ...room, covering: 'timber' as const }));
     expect(column(register({}, { rooms }), 'Sealant')[0]).toBe('none: no stone or ceramic beside it');
