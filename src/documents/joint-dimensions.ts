@@ -4,12 +4,12 @@ import type { Drawing, DrawingItem, LabelItem } from './drawing.ts';
 import { itemsInOrder } from './drawing-list.ts';
 import { besideLabels, namesLed } from './joint-dimensions-beside.ts';
 import { gridLineItems } from './joint-dimensions-grid.ts';
-import { basePointItems, frameOrigin } from './joint-dimensions-marks.ts';
+import { basePointItems, floorOrigin, frameOrigin } from './joint-dimensions-marks.ts';
 import { outsideStrings } from './joint-dimensions-outside.ts';
 import { roomStrings } from './joint-dimensions-rooms.ts';
 import type { PaperSource } from './paper-source.ts';
-import { jointRuns, jointSettings } from './setting-out.ts';
-import type { SetOutFrame } from './setting-out-frame.ts';
+import { jointRuns, jointSettings, originIsOnSheet } from './setting-out.ts';
+import { floorFrame, type SetOutFrame } from './setting-out-frame.ts';
 import { drawnBeyondMm } from './setting-out-sheet.ts';
 import { formSize } from './text-width.ts';
 
@@ -28,7 +28,10 @@ export function jointDimensions(
   const { plan, analysis } = source;
   const settings = jointSettings(source);
   const runs = jointRuns(settings);
-  const marked = [...gridLineItems(source, scale), ...basePointItems(source, scale)];
+  const whole = settings.length === 0 ? null : floorFrame(source);
+  const origin = whole !== null && originIsOnSheet(source, whole) ? floorOrigin(whole, scale) : [];
+  // over its way from an origin stands the mark of a base point
+  const marked = [...gridLineItems(source, scale), ...origin, ...basePointItems(source, scale)];
   // of a floor of one room the walls are those of the floor
   const isFloor = ({ room }: SetOutFrame) => room === null || plan.rooms.length === 1;
   const floor = runs.find(({ frame }) => isFloor(frame))?.frame;

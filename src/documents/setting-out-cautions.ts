@@ -1,7 +1,15 @@
 import type { PaperSource } from './paper-source.ts';
 import { pointCautionTexts } from './point-cautions.ts';
-import { roomsWithoutWall, wholeMm } from './setting-out.ts';
-import { floorFrame, frameFigures, gridName, pointName, roomName, type SetOutFrame } from './setting-out-frame.ts';
+import { borrowedFrame, roomsWithoutWall, wholeMm } from './setting-out.ts';
+import {
+  floorFrame,
+  frameFigures,
+  gridName,
+  linesAskew,
+  pointName,
+  roomName,
+  type SetOutFrame,
+} from './setting-out-frame.ts';
 import { basePointsOff, gridLinesOff, placeOffText } from './setting-out-sheet.ts';
 import { figureText, heldSpace } from './words.ts';
 
@@ -15,16 +23,44 @@ export function settingOutCautions(source: PaperSource): readonly string[] {
   return [
     ...roomCautions(source),
     ...pointCautionTexts(source, { kind: 'base', most: mostNamed }),
+    ...gridCautions(source),
     ...offCautions(source),
+  ];
+}
+
+/** Grid lines that joints cannot be set out from. Example: "Grid line 1 is not square to A: joints are set out from A alone." */
+function gridCautions(source: PaperSource): readonly string[] {
+  const found = linesAskew(source);
+  if (found === null) return [];
+  const { base, askew } = found;
+  const [what, are] = askew.length === 1 ? ['line', 'is'] : ['lines', 'are'];
+  const name = gridName(base);
+  return [
+    `Grid ${what} ${named(askew, gridName)} ${are} not square to ${name}: joints are set out from ${name} alone.`,
   ];
 }
 
 function roomCautions(source: PaperSource): readonly string[] {
   const rooms = roomsWithoutWall(source);
   if (rooms.length === 0) return [];
-  const names = named(rooms.map((id) => roomName(source, id)));
-  const has = rooms.length === 1 ? `Room ${names} has` : `Rooms ${names} have`;
-  return [`${has} no straight wall to measure from: mark two base points and enter them in the plan.`];
+  const has = rooms.length === 1 ? `Room ${namedRooms(source, rooms)} has` : `Rooms ${namedRooms(source, rooms)} have`;
+  const borrowed = borrowedText(source);
+  return [
+    `${has} no straight wall to measure from: mark two base points and enter them in the plan.`,
+    ...(borrowed === null ? [] : [`${borrowed}.`]),
+  ];
+}
+
+/** Whose walls stand in for those that rooms do not have; null where none do. Example: "Round is set out from U, upper wall from its left end" */
+export function borrowedText(source: PaperSource): string | null {
+  const frame = borrowedFrame(source);
+  const rooms = roomsWithoutWall(source);
+  if (frame === null) return null;
+  return `${namedRooms(source, rooms)} ${rooms.length === 1 ? 'is' : 'are'} set out from ${frame.from}`;
+}
+
+function namedRooms(source: PaperSource, rooms: readonly string[]): string {
+  return named(rooms, (id) => roomName(source, id));
 }
 
 /** Base points and grid lines too far off to be drawn, with what finds them. */
@@ -41,7 +77,7 @@ function offCautions(source: PaperSource): readonly string[] {
           `Base point ${pointName(point)} lies ${placeOffText(source.plan, point.at)}, off this sheet${figures(frame, point.at)}.`,
       ),
     ...(points.length > mostNamed ? [`${points.length - mostNamed} more base points lie off this sheet.`] : []),
-    ...(lines.length > 0 ? [`Grid ${what} ${named(lines.map(gridName))} ${lie} off this sheet.`] : []),
+    ...(lines.length > 0 ? [`Grid ${what} ${named(lines, gridName)} ${lie} off this sheet.`] : []),
   ];
 }
 
@@ -52,9 +88,9 @@ function figures(frame: SetOutFrame | null, place: readonly [number, number]): s
 }
 
 /** Example: "Hall, Kitchen, Bath and 4 more" */
-function named(names: readonly string[]): string {
-  const more = names.length - mostNamed;
-  const first = names.slice(0, mostNamed);
+function named<Item>(items: readonly Item[], nameOf: (item: Item) => string): string {
+  const more = items.length - mostNamed;
+  const first = items.slice(0, mostNamed).map(nameOf);
   if (more > 0) return `${first.join(', ')} and ${more}${heldSpace}more`;
   const last = first.at(-1) ?? '';
   return first.length < 2 ? last : `${first.slice(0, -1).join(', ')} and ${last}`;

@@ -5,8 +5,8 @@ import { segmentDistance } from '../geometry/segment.ts';
 import { EQUAL_LENGTH_MM, STRAIGHT_MM, WELD_MM } from '../geometry/tolerance.ts';
 import type { Joint } from '../plan/analysis.ts';
 import { type GridLine, type NamedPoint, type Papers, papersOf } from '../plan/papers.ts';
-import type { PaperSource } from './paper-source.ts';
-import { type Face, faceSide, type Side, sideOf, wallFaces } from './set-out-walls.ts';
+import { type PaperSource, perSource } from './paper-source.ts';
+import { type Face, faceSide, sideOf, wallFaces } from './set-out-walls.ts';
 import { textCut } from './text-width.ts';
 import { namesOf, oneLine } from './words.ts';
 
@@ -106,7 +106,7 @@ function gridFrame(lines: readonly GridLine[], floor: GridFloor): SetOutFrame | 
     other === undefined
       ? `Grid line ${nameOf(base)}, its ${sideOf([-way[0], -way[1]])} end`
       : `Grid lines ${nameOf(base)} and ${nameOf(other)}`;
-  const x = other === undefined ? way : floorWay(way, origin, floor);
+  const x = other === undefined ? lineWay(way, origin, floor.middle) : floorWay(way, origin, floor);
   const across = floorWay([-way[1], way[0]], origin, floor);
   return {
     by: 'grid-lines',
@@ -116,7 +116,7 @@ function gridFrame(lines: readonly GridLine[], floor: GridFloor): SetOutFrame | 
     across,
     from: from(gridName),
     fromInFull: from((line) => nameInFull(line.name)),
-    ways: `x along ${name}${other === undefined ? '' : ` from ${gridName(other)}`} ${wayWords[sideOf(x)]}, y square to it ${wayWords[sideOf(across)]} on the plan`,
+    ways: `x along ${name}${other === undefined ? '' : ` from ${gridName(other)}`} ${wayText(x)}, y square to it ${wayText(across)} on the plan`,
   };
 }
 
@@ -129,12 +129,16 @@ function floorWay([ux, uy]: Point, [ox, oy]: Point, { middle, corners }: GridFlo
   return isKept ? [ux, uy] : [-ux, -uy];
 }
 
-const wayWords: Readonly<Record<Side, string>> = {
-  left: 'to the left',
-  right: 'to the right',
-  upper: 'upwards',
-  lower: 'downwards',
-};
+/** Along a line of its own, unless the middle of the floor lies before its beginning. */
+function lineWay([ux, uy]: Point, [ox, oy]: Point, [x, y]: Point): Point {
+  return (x - ox) * ux + (y - oy) * uy < 0 ? [-ux, -uy] : [ux, uy];
+}
+
+/** As it is seen on the drawing. Example: [0, 1] -> "downwards" */
+function wayText(way: Point): string {
+  const side = sideOf(way);
+  return side === 'upper' ? 'upwards' : side === 'lower' ? 'downwards' : `to the ${side}`;
+}
 
 /** The line that x runs along, and the one that it begins at. */
 function baseLines(lines: readonly GridLine[]): readonly GridLine[] {
@@ -151,6 +155,20 @@ function baseLines(lines: readonly GridLine[]): readonly GridLine[] {
 export function frameLines(source: PaperSource): ReadonlySet<GridLine> {
   const { gridLines } = papersOf(source.file);
   return new Set(floorFrame(source)?.by === 'grid-lines' ? baseLines(gridLines) : []);
+}
+
+/** Lines askew to the one that joints are set out from, where none is square to it: they are drawn and do not serve. */
+export function linesAskew(
+  source: PaperSource,
+): { readonly base: GridLine; readonly askew: readonly GridLine[] } | null {
+  const [base, ...others] = [...frameLines(source)];
+  if (base === undefined || others.length > 0) return null;
+  const way = pointDirection(base.from, base.to);
+  const askew = gridLinesUsable(papersOf(source.file).gridLines).filter(({ from, to }) => {
+    const [ux, uy] = pointDirection(from, to);
+    return Math.abs(way[0] * uy - way[1] * ux) * pointDistance(from, to) > EQUAL_LENGTH_MM;
+  });
+  return askew.length === 0 ? null : { base, askew };
 }
 
 /** Those that have a length. */
@@ -192,7 +210,7 @@ export function gridName({ name }: GridLine): string {
 
 /** Of every room with a straight wall: along the one that most of its joints follow, or the longest of those, from a corner of it. Dimensions are from
  *  the face that the plan names: that of the edge strip stands in front of the wall. */
-export function roomFrames({ file, plan, analysis }: PaperSource): ReadonlyMap<string, SetOutFrame> {
+export const roomFrames = perSource(({ file, plan, analysis }: PaperSource): ReadonlyMap<string, SetOutFrame> => {
   const names = namesOf(plan, analysis);
   const stripMm = papersOf(file).face === 'strip' ? plan.edgeStrip.thicknessMm : 0;
   const byRoom = new Map<string, Face[]>();
@@ -210,7 +228,7 @@ export function roomFrames({ file, plan, analysis }: PaperSource): ReadonlyMap<s
       frames.set(room, wallFrame({ base, faces, outlines: outlines.get(room) ?? [], name: names.room(room), stripMm }));
   }
   return frames;
-}
+});
 
 /** The joints of the bays of each room. */
 function roomJoints({ bays, joints }: PaperSource['analysis']): ReadonlyMap<string, readonly Joint[]> {

@@ -3,7 +3,7 @@ import { papersOf, setOutTolerance } from '../plan/papers.ts';
 import { isTwoFigured } from './joint-dimensions-words.ts';
 import type { PaperSource } from './paper-source.ts';
 import { isInWall, type JointSetting, jointSettings, setOutChecks, wholeMm } from './setting-out.ts';
-import { settingOutCautions } from './setting-out-cautions.ts';
+import { borrowedText, settingOutCautions } from './setting-out-cautions.ts';
 import { frameFigures, gridName, pointName, type SetOutFrame } from './setting-out-frame.ts';
 import { wholeMmText } from './tile-words.ts';
 import { figureText } from './words.ts';
@@ -32,6 +32,7 @@ export function settingOutFacts(source: PaperSource): readonly (readonly [head: 
   const settings = jointSettings(source);
   const frames = framesOf(settings);
   const cautions = settings.length === 0 ? [] : settingOutCautions(source);
+  const borrowed = [borrowedText(source) ?? []].flat();
   const told = cautions.map((text) => ['Caution', text.replace(/\.$/u, '')] as const);
   if (frames.length === 0) return told;
   // one for the whole floor; of several rooms the list names the wall of each
@@ -39,7 +40,7 @@ export function settingOutFacts(source: PaperSource): readonly (readonly [head: 
   const checks = setOutChecks(source, settings).map(({ words, lengthMm }) => `${words}, ${wholeMmText(lengthMm)}`);
   return [
     ...told,
-    ['Origin', only?.from ?? 'in each room, where its dimensions have their 0'],
+    ['Origin', only?.from ?? ['in each room, where its dimensions have their 0', ...borrowed].join('; ')],
     ...(only === undefined ? [] : [['x and y', only.ways] as const]),
     ['Measured from', faceText(source, frames)],
     ['Tolerance', toleranceText()],

@@ -73,6 +73,12 @@ export function roomsWithoutWall(source: PaperSource): readonly string[] {
   return source.plan.rooms.flatMap(({ id }) => (lacking.has(id) ? [id] : []));
 }
 
+/** The walls of another room that the joints of rooms without a straight one are set out from; null where there are none either. */
+export function borrowedFrame(source: PaperSource): SetOutFrame | null {
+  const [any = null] = roomFrames(source).values();
+  return roomsWithoutWall(source).length === 0 ? null : any;
+}
+
 function jointSetting(joint: Joint, frame: SetOutFrame | null): JointSetting {
   const course = lineStraight(joint.line);
   if (frame === null) {

@@ -65,8 +65,20 @@ describe('a hall of 9 x 6 m with one joint in its middle', () => {
       [0, -600],
       [4500, -600],
     ]);
-    expect(leaders).toHaveLength(2);
-    expect(labelsIn(items).map(textOf).sort()).toEqual(['0', '1', '2', '4500 J1']);
+    // and from the base point 7 mm of paper, 350 mm, along the lower wall and square to it
+    const ways = leaders.filter(({ ref }) => ref.id === 'origin').map(({ points }) => points);
+    expect(ways).toEqual([
+      [
+        [0, 6000],
+        [350, 6000],
+      ],
+      [
+        [0, 6000],
+        [0, 5650],
+      ],
+    ]);
+    expect(leaders).toHaveLength(2 + ways.length);
+    expect(labelsIn(items).map(textOf).sort()).toEqual(['0', '1', '2', '4500 J1', 'x', 'y']);
     const [extension] = linesIn(items, 'extension');
     expect(extension?.points.map(([x]) => x)).toEqual([4500, 4500]);
     expect(extension?.points.map(([, y]) => y)).toEqual([-120, -600]);
@@ -76,6 +88,17 @@ describe('a hall of 9 x 6 m with one joint in its middle', () => {
     const items = dimensionsOf(hallSource(), 50);
     expect(linesIn(items, 'running')[0]?.points.map(([, y]) => y)).toEqual([-600, -600]);
     expect(labelsIn(items).map(textOf)).toContain('4500 J1');
+  });
+
+  it('has a 0 on the plan where its one grid line begins, also where no string of dimensions shows it', () => {
+    const items = dimensionsOf(hallSource({ gridLines: [{ name: 'A', from: [-500, 0], to: [-2500, 9000] }] }), 50);
+    // the line runs askew to the joint, which is set out by both ends: its own 0 is all that is marked
+    expect(linesIn(items, 'running').map(({ ref }) => ref.id)).toEqual(['origin', 'origin']);
+    const origins = items.flatMap((item) =>
+      item.shape === 'mark' && item.style === 'running-origin' ? [item.at] : [],
+    );
+    expect(origins).toEqual([[-500, 0]]);
+    expect(labelsIn(items).map(textOf)).toEqual(expect.arrayContaining(['0', 'x', 'y']));
   });
 
   it('has its grid lines lettered at both ends, and the legend says what is drawn', () => {

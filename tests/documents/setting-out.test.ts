@@ -81,19 +81,35 @@ describe('a joint in the middle of a hall of 9 x 6 m', () => {
       'Near end y': 1000,
       'Far end y': 7000,
     });
-    expect(table.notes.join(' ')).toContain('x along 1 from A to the right, y square to 1 upwards, as drawn');
+    expect(table.notes.join(' ')).toContain('x along 1 from A to the right, y square to it upwards on the plan');
   });
 
-  it('tells which way x and y run where grid lines go through the floor: by hand, most of it lies left of A and above 1', () => {
+  it('counts x to the right and y down the plan where grid lines go through the floor, and says so', () => {
     const gridLines: NonNullable<Parameters<typeof hallSource>[0]>['gridLines'] = [
       { name: 'A', from: [8000, -1000], to: [8000, 7000] },
-      { name: '1', from: [-1000, 5000], to: [10_000, 5000] },
+      { name: '1', from: [10_000, 5000], to: [-1000, 5000] },
     ];
     const table = setOutTable(hallSource({ gridLines }));
-    expect(table.notes.join(' ')).toContain('x along 1 from A to the left, y square to 1 upwards, as drawn');
-    expect(rowOf(table, 0)['Running x']).toBe(3500);
+    expect(table.notes.join(' ')).toContain('x along 1 from A to the right, y square to it downwards on the plan');
+    // by hand: 4500 - 8000 from A; its ends 6000 - 5000 below 1 and 5000 above it
+    expect(rowOf(table, 0)).toMatchObject({ 'Running x': -3500, 'Near end y': 1000, 'Far end y': -5000 });
     const alone = setOutTable(hallSource({ gridLines: gridLines.slice(1) }));
-    expect(rowOf(alone, 0).From).toBe('Grid line 1, its left end');
+    expect(rowOf(alone, 0).From).toBe('Grid line 1, its right end');
+    expect(alone.notes.join(' ')).toContain('x along 1 to the left, y square to it downwards on the plan');
+  });
+
+  it('is set out from the first grid line alone where the next is not square to it, and the papers say so', () => {
+    const gridLines: NonNullable<Parameters<typeof hallSource>[0]>['gridLines'] = [
+      { name: 'A', from: [-500, 0], to: [-2500, 9000] },
+      { name: '1', from: [-500, -700], to: [12_000, -700] },
+      { name: 'B', from: [500, 0], to: [-1500, 9000] },
+    ];
+    const source = hallSource({ gridLines });
+    // B runs along with A and is no fault
+    const words = 'Grid line 1 is not square to A: joints are set out from A alone';
+    expect(settingOutFacts(source)).toContainEqual(['Caution', words]);
+    expect(settingOutFacts(source)).toContainEqual(['Origin', 'Grid line A, its upper end']);
+    expect(setOutTable(source).notes).toContain(`${words}.`);
   });
 
   it('is measured from the walls of the room where nothing is marked, and the list says so', () => {
@@ -224,6 +240,37 @@ describe('a joint drawn by hand', () => {
     expect(table.notes).not.toContain('The plan has no base points.');
     expect(settingOutFacts(source)).toContainEqual(['Caution', words]);
   });
+});
+
+it('says whose wall a round room is set out from', () => {
+  const round = box(9200, 0, 6000, 6000);
+  const plan = planOf({ rooms: [room('r1', 'Hall', box(0, 0, 9000, 6000)), room('r2', 'Round', round)], doorways: [] });
+  const bays = [bay('B1', ['r1'], box(0, 0, 9000, 6000), 9, 6), bay('B2', ['r2'], round, 6, 6)];
+  const line = [
+    [12_200, 0],
+    [12_200, 6000],
+  ] as const;
+  // of the round room no edge is straight: the one wall of the floor is that of the hall
+  const wall = {
+    id: 'E1',
+    object: null,
+    movementMm: 0,
+    lengthM: 9,
+    along: 'wall' as const,
+    room: 'r1',
+    bay: 'B1',
+    line: [
+      [0, 0],
+      [9000, 0],
+    ] as const,
+  };
+  const joints = [joint('J1', 'drawn', line, ['B2', 'B2'])];
+  const source = paperSource(plan, analysisOf({ bays, joints, edges: [wall] }), { papers: {} });
+  const words = 'Round is set out from Hall, upper wall from its left end';
+  // by hand: 12 200 from the left end of the wall
+  expect(rowOf(setOutTable(source), 0)['Running x']).toBe(12_200);
+  expect(settingOutFacts(source)).toContainEqual(['Caution', words]);
+  expect(setOutTable(source).notes).toContain(`${words}.`);
 });
 
 it('names the first rooms without a straight wall and counts the others', () => {
