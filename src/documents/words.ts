@@ -99,6 +99,7 @@ export function countText(severity: Severity, count: number): string {
 export interface Names {
   /** How many rooms there are: the name of an only one tells nothing apart. */
   readonly rooms: number;
+  /** Its name, with the id behind it where several rooms have that name. */
   room(id: string): string;
   bay(bay: Bay): string;
   /** By room and room, such as "Hall - Kitchen"; by the one room where both bays lie in it. */
@@ -116,7 +117,11 @@ export function namesOf(plan: Plan, analysis: Analysis): Names {
   const joints = new Map(analysis.joints.map((joint) => [joint.id, joint]));
   const things = new Map([...rooms, ...plan.joinery.map(({ id, name }) => [id, oneLine(name)] as const)]);
   const uses = countsOf([...things.values()]);
-  const room = (id: string) => rooms.get(id) ?? id;
+  const roomUses = countsOf([...rooms.values()]);
+  const room = (id: string) => {
+    const name = rooms.get(id);
+    return name === undefined || roomUses.get(name) === 1 ? (name ?? id) : `${textBefore(name)} (${oneLine(id)})`;
+  };
   const bay = ({ rooms: ids }: Bay) =>
     ids.length > 2 ? `${room(ids[0] ?? '')} + ${ids.length - 1} more` : ids.map(room).join(' + ');
   const sidesOf = ({ bays: ids }: Joint) =>

@@ -125,7 +125,7 @@ describe('labels', () => {
     const name = 'Shower room of the guests';
     const rooms = planOf()
       .rooms.slice(0, 2)
-      .map((each) => ({ ...each, name }));
+      .map((each, i) => (i === 0 ? { ...each, name } : each));
     const plan = planOf({ rooms, doorways: [], columns: [], pipes: [], joinery: [], sunZones: [], keepClear: [] });
     const formAt = (scale: number) => {
       const bays = [bay('B1', ['r1'], box(0, 0, 1600, 1600), 1.6, 1.6)];
