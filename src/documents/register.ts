@@ -95,7 +95,7 @@ function placeColumns({ plan, analysis }: PaperSource, { basePoints }: Papers): 
   const places = jointPlaces(plan, analysis);
   const [base] = basePoints;
   return [
-    columnText('Position', ({ joint }) => positionText(joint, places)),
+    columnText('Position from walls, square to the joint at its middle', ({ joint }) => positionText(joint, places)),
     ...(base === undefined
       ? []
       : [

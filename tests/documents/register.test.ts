@@ -124,7 +124,7 @@ describe('the joint register', () => {
     expect(column(table, 'Profile')).toEqual(['for movement in three directions', 'angle']);
     expect(column(table, 'Sealant')).toEqual(['none', 'none; entered all the same: grey paste']);
     expect(column(table, 'Down to')[0]).toMatch(/^through all layers/u);
-    expect(column(table, 'Position')[0]).toMatch(/never shifted$/u);
+    expect(column(table, 'Position from walls, square to the joint at its middle')[0]).toMatch(/never shifted$/u);
     expect(column(table, 'Openings for sleeves')).toEqual([0, 4]);
     expect(column(table, 'Openings are')[0]).toMatch(/engineer/u);
     expect(table.notes.join('\n')).toMatch(/no sealant, no shifting/u);

@@ -182,6 +182,8 @@ describe('a joint drawn by hand', () => {
       'Far end y': 6000,
       'Check: origin to far end': 6708,
     });
+    // a wall is met from its middle, square to it, and the list of every joint says so at its head
+    expect(table.columns.map(({ head }) => head)).toContain('From finished walls, square to the joint at its middle');
   });
 
   it('that bends is set out by its ends and each bend', () => {
