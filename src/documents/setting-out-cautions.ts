@@ -43,11 +43,11 @@ function gridCautions(source: PaperSource): readonly string[] {
 function roomCautions(source: PaperSource): readonly string[] {
   const rooms = roomsWithoutWall(source);
   if (rooms.length === 0) return [];
-  const has = rooms.length === 1 ? `Room ${namedRooms(source, rooms)} has` : `Rooms ${namedRooms(source, rooms)} have`;
-  const borrowed = borrowedText(source);
+  const [what, have, are] = rooms.length === 1 ? ['Room', 'has', 'is'] : ['Rooms', 'have', 'are'];
+  const frame = borrowedFrame(source);
+  const instead = frame === null ? '' : ` and ${are} set out from ${frame.from}`;
   return [
-    `${has} no straight wall to measure from: mark two base points and enter them in the plan.`,
-    ...(borrowed === null ? [] : [`${borrowed}.`]),
+    `${what} ${namedRooms(source, rooms)} ${have} no straight wall to measure from${instead}: mark two base points and enter them in the plan.`,
   ];
 }
 

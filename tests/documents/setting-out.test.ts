@@ -268,7 +268,8 @@ it('says whose wall a round room is set out from', () => {
   };
   const joints = [joint('J1', 'drawn', line, ['B2', 'B2'])];
   const source = paperSource(plan, analysisOf({ bays, joints, edges: [wall] }), { papers: {} });
-  const words = 'Round is set out from Hall, upper wall from its left end';
+  const words =
+    'Room Round has no straight wall to measure from and is set out from Hall, upper wall from its left end: mark two base points and enter them in the plan';
   // by hand: 12 200 from the left end of the wall
   expect(rowOf(setOutTable(source), 0)['Running x']).toBe(12_200);
   expect(settingOutFacts(source)).toContainEqual(['Caution', words]);
