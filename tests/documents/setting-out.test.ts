@@ -274,6 +274,44 @@ it('says whose wall a round room is set out from', () => {
   expect(rowOf(setOutTable(source), 0)['Running x']).toBe(12_200);
   expect(settingOutFacts(source)).toContainEqual(['Caution', words]);
   expect(setOutTable(source).notes).toContain(`${words}.`);
+  // with a joint of the store in its own frame, the place of each 0 is told and whose wall the round room goes by
+  const store = box(0, 7000, 9000, 6000);
+  const several = paperSource(
+    planOf({ rooms: [...plan.rooms, room('r3', 'Store', store)], doorways: [] }),
+    analysisOf({
+      bays: [...bays, bay('B3', ['r3'], store, 9, 6)],
+      joints: [
+        ...joints,
+        joint(
+          'J2',
+          'drawn',
+          [
+            [4500, 7000],
+            [4500, 13_000],
+          ],
+          ['B3', 'B3'],
+        ),
+      ],
+      edges: [
+        wall,
+        {
+          ...wall,
+          id: 'E2',
+          room: 'r3',
+          bay: 'B3',
+          line: [
+            [0, 7000],
+            [9000, 7000],
+          ],
+        },
+      ],
+    }),
+    { papers: {} },
+  );
+  expect(settingOutFacts(several)).toContainEqual([
+    'Origin',
+    'in each room, where its dimensions have their 0; Round is set out from Hall, upper wall from its left end',
+  ]);
 });
 
 it('names the first rooms without a straight wall and counts the others', () => {
