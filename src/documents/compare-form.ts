@@ -3,6 +3,7 @@ import {
   compareBaysTable,
   compareFindingsTable,
   compareJointsTable,
+  compareOrderTable,
   compareQuantitiesTable,
   compareSettingsTable,
   comparisonSummary,
@@ -30,6 +31,7 @@ export function comparisonForm(comparison: Comparison): Form {
       ...tableBlocks(compareJointsTable(comparison)),
       ...tableBlocks(compareBaysTable(comparison)),
       ...tableBlocks(compareQuantitiesTable(comparison)),
+      ...tableBlocks(compareOrderTable(comparison)),
       ...(findings.came.length + findings.went.length === 0
         ? [{ kind: 'text', lines: ['No finding came or went.'] } as const]
         : tableBlocks(compareFindingsTable(comparison))),

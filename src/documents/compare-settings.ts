@@ -8,9 +8,9 @@ import { ruleSetName } from './sheet-content.ts';
 import { bondNames, tileSizeText } from './tile-words.ts';
 import { oneLine } from './words.ts';
 
-/** A setting of the plan, a room or a doorway that is another now. */
+/** A setting of the plan, a room or a doorway that is another now, or a thing that came or went. */
 export interface SettingChange {
-  /** Name of the room or the doorway; null: of the whole plan. */
+  /** Name of the room, the doorway or the thing; null: of the whole plan. */
   readonly of: string | null;
   readonly words: string;
   readonly unit: string | null;

@@ -18,6 +18,7 @@ export function comparisonTables(comparison: Comparison): readonly Table[] {
     compareJointsTable(comparison),
     compareBaysTable(comparison),
     compareQuantitiesTable(comparison),
+    compareOrderTable(comparison),
     compareSettingsTable(comparison),
     compareFindingsTable(comparison),
   ];
@@ -99,6 +100,24 @@ export function compareQuantitiesTable({ quantities }: Comparison): Table {
     rows,
   );
   return { ...table, rowDecimals: rows.map(({ decimals }) => decimals) };
+}
+
+/** What is ordered otherwise than before. */
+export function compareOrderTable({ orders }: Comparison): Table {
+  type Row = Comparison['orders'][number];
+  const columns: readonly ColumnOf<Row>[] = [
+    columnText('Item', ({ item }) => item),
+    columnText('What', ({ spec }) => spec),
+    columnText('Unit', ({ unit }) => unit),
+    columnByRow(columnFigure('Before', null, 2, (row) => row.before?.gross ?? null)),
+    columnByRow(columnFigure('Now', null, 2, (row) => row.now?.gross ?? null)),
+    columnText('Order before', ({ before }) => before?.order ?? null),
+    columnText('Order now', ({ now }) => now?.order ?? null),
+  ];
+  const notes =
+    orders.length === 0 ? ['All is ordered as before.'] : ['With allowances. What is ordered as before is left out.'];
+  const table = tableOf({ name: 'compare-order', title: 'Order before and now', notes }, columns, orders);
+  return { ...table, rowDecimals: orders.map(({ decimals }) => decimals) };
 }
 
 export function compareSettingsTable({ settings }: Comparison): Table {

@@ -3,8 +3,10 @@ import type { Analysis, Bay, Finding, Joint, JointKind, Severity } from '../plan
 import { papersOf } from '../plan/papers.ts';
 import { floorsCaution } from './compare-floors.ts';
 import { bayPairs, jointMovedMm, jointPairs, nearestPairs, type Pair, roomPairs } from './compare-match.ts';
+import { type OrderChange, orderChanges } from './compare-order.ts';
 import { type QuantityPair, quantityIsChanged, quantityPairs } from './compare-quantities.ts';
 import { type SettingChange, settingChanges } from './compare-settings.ts';
+import { thingChanges } from './compare-things.ts';
 import type { PaperSource } from './paper-source.ts';
 import { findingText, namesOf, oneLine } from './words.ts';
 
@@ -20,6 +22,8 @@ export interface Comparison {
   readonly bays: readonly Change<BayVersion>[];
   /** In all, then room by room. */
   readonly quantities: readonly QuantityPair[];
+  /** Lines of the take-off that changed. */
+  readonly orders: readonly OrderChange[];
   /** Only those that changed. */
   readonly settings: readonly SettingChange[];
   readonly findings: { readonly came: readonly FindingVersion[]; readonly went: readonly FindingVersion[] };
@@ -94,7 +98,8 @@ export function comparisonOf(before: PaperSource, now: PaperSource): Comparison 
     joints: inOrder(joints, now.analysis.joints).map((pair) => jointChange(pair, jointAt(pair))),
     bays: inOrder(bays, now.analysis.bays).map((pair) => bayChange(bayAt(pair))),
     quantities: quantityPairs(before, now, rooms),
-    settings: settingChanges(before, now, rooms),
+    orders: orderChanges(before, now),
+    settings: [...settingChanges(before, now, rooms), ...thingChanges(before.plan, now.plan)],
     findings: findingChanges(before.analysis, now.analysis, { joints, bays, nowRoom: (id) => newIds.get(id) ?? id }),
   };
   return {
@@ -112,7 +117,7 @@ function countsOf({
   settings,
   quantities,
   findings,
-}: Omit<Comparison, 'before' | 'now' | 'caution' | 'counts'>): ComparisonCounts {
+}: Omit<Comparison, 'before' | 'now' | 'caution' | 'counts' | 'orders'>): ComparisonCounts {
   return {
     joints: becameCounts(joints),
     bays: becameCounts(bays),

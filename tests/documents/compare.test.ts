@@ -8,6 +8,7 @@ import { comparisonForm } from '../../src/documents/compare-form.ts';
 import { jointPairs } from '../../src/documents/compare-match.ts';
 import {
   compareJointsTable,
+  compareOrderTable,
   compareQuantitiesTable,
   compareSettingsTable,
   comparisonTables,
@@ -287,6 +288,42 @@ describe('what papers, orders, pour and records are made with', () => {
       ['Most screed in a day', null, 9],
       ['Last bay laid on', '2027-03-01', '2027-03-15'],
     ]);
+  });
+
+  it('is told of things that came, went or lie elsewhere, by name and place', () => {
+    const column = (x: number) => ({
+      id: 'c1',
+      outline: [
+        [x, 1000],
+        [x + 300, 1000],
+        [x + 300, 1300],
+        [x, 1300],
+      ] as [number, number][],
+    });
+    const before = hallAndStore({
+      columns: [column(4000)],
+      pipes: [{ id: 'p1', centre: [2000, 2000], diameterMm: 110 }],
+    });
+    const now = hallAndStore({ columns: [column(5000)] });
+    expect(
+      comparisonOf(before, now).settings.map(({ of, words, before: was, now: is }) => [of, words, was, is]),
+    ).toEqual([
+      ['c1', 'Column, from and to', '4000, 1000 to 4300, 1300', '5000, 1000 to 5300, 1300'],
+      ['p1', 'Pipe through the screed, at', '2000, 2000', null],
+    ]);
+  });
+
+  it('changes what is ordered, line by line: three pipes through each joint in place of two take half as many sleeves again', () => {
+    const [before, now] = [2, 3].map((sleevesPerJoint) =>
+      hallAndStore({ order: { sleevesPerJoint, sleeveSpares: 0 } }),
+    );
+    if (before === undefined || now === undefined) throw new Error('two versions');
+    const { orders } = comparisonOf(before, now);
+    expect(orders.map(({ item }) => item)).toEqual(['Sleeves on heating pipes']);
+    const [sleeves] = orders;
+    expect(sleeves?.before?.gross).toBeGreaterThan(0);
+    expect(sleeves?.now?.gross).toBe(1.5 * (sleeves?.before?.gross ?? 0));
+    expect(compareOrderTable(comparisonOf(now, now)).rows).toEqual([]);
   });
 
   it('is told in percent and price by price, and not where the usual figure is entered', () => {
