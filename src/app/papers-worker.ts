@@ -6,6 +6,7 @@ import { comparisonDocuments } from '../documents/compare-documents.ts';
 import { documentsOf } from '../documents/documents.ts';
 import type { PaperSource } from '../documents/paper-source.ts';
 import type { PaperFile, PlanDocument } from '../documents/plan-document.ts';
+import { squeezeLevel } from '../documents/squeeze.ts';
 import { takeOffOf } from '../documents/takeoff-tables.ts';
 import { faultsOpen } from '../documents/words.ts';
 import { papersOf } from '../plan/papers.ts';
@@ -51,7 +52,7 @@ const squeezes = /\.(?:pdf|xlsx)$/u;
 
 function zipOf(files: readonly PaperFile[]): Uint8Array {
   const entries = files.map(
-    (file) => [file.name, [bytesOf(file), { level: squeezes.test(file.name) ? 0 : 4 }]] as const,
+    (file) => [file.name, [bytesOf(file), { level: squeezes.test(file.name) ? 0 : squeezeLevel }]] as const,
   );
   // one day for all of them: the same papers are the same bytes
   return zipSync(Object.fromEntries(entries) as Zippable, { mtime: '1980-01-01T00:00:00' });

@@ -2,6 +2,7 @@ import { zlibSync } from 'fflate';
 import PDFDocument from 'pdfkit';
 import type { LibraryFont, PdfFace, PdfGlyph } from './pdf-face.ts';
 import { glyphCode } from './pdf-text.ts';
+import { squeezeLevel } from './squeeze.ts';
 
 /** The file that knows how the PDF library writes: what it would take from the machine is taken out of its hands. It squeezes with another library in each
  *  engine, which gives other bytes; here all streams are squeezed by one. It takes the day from the clock; here it is given. It puts titles into XML as
@@ -168,7 +169,7 @@ function squeezed(stored: Stored): Stored {
 }
 
 function squeeze(bytes: Uint8Array): Uint8Array {
-  return zlibSync(bytes, { level: 4 });
+  return zlibSync(bytes, { level: squeezeLevel });
 }
 
 /** A face in a file. */

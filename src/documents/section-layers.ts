@@ -89,7 +89,7 @@ function layersOf({ file, plan }: PaperSource, room: Room, roomFile: RoomFile | 
 function insulationLayers(file: PlanFile, insulationMm: number | null): readonly FloorLayer[] {
   if (insulationMm === 0) return [];
   const ordered = orderingOf(file).insulationLayersMm;
-  if (insulationMm === null || !layersMakeUp(ordered, insulationMm))
+  if (ordered.length < 2 || insulationMm === null || !layersMakeUp(ordered, insulationMm))
     return [layer('insulation', 'insulation', insulationMm, defaults.insulationMm.value)];
   return ordered.map((mm, i) => layer('insulation', `insulation, layer ${i + 1} from the slab`, mm, mm)).reverse();
 }

@@ -1,4 +1,5 @@
 import { strToU8, zipSync } from 'fflate';
+import { squeezeLevel } from './squeeze.ts';
 import { columnFigure, columnText, type Table, tableOf } from './table.ts';
 import { oneLine } from './words.ts';
 import { sheetNames } from './xlsx-cells.ts';
@@ -59,7 +60,7 @@ export function tablesXlsx(tables: readonly Table[], about: WorkbookAbout): Prom
     ...Object.fromEntries(sheets.map((sheet, i) => [`xl/worksheets/sheet${i + 1}.xml`, sheetXml(sheet, i)])),
   };
   const files = Object.entries(parts).map(([path, xml]) => [path, strToU8(declaration + xml)] as const);
-  return Promise.resolve(zipSync(Object.fromEntries(files), { level: 4, mtime: partTime }));
+  return Promise.resolve(zipSync(Object.fromEntries(files), { level: squeezeLevel, mtime: partTime }));
 }
 
 const declaration = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';

@@ -175,10 +175,10 @@ export function orderingOf({ order = {} }: PlanFile): Ordering {
   };
 }
 
-/** Whether insulation is laid in the layers that are entered: several, as thick together as the insulation. */
+/** Whether layers that are entered are together as thick as the insulation, mm. */
 export function layersMakeUp(layersMm: readonly number[], insulationMm: number): boolean {
   const sumMm = layersMm.reduce((sum, mm) => sum + mm, 0);
-  return layersMm.length > 1 && Math.abs(sumMm - insulationMm) <= FIGURE_SLACK_MM;
+  return Math.abs(sumMm - insulationMm) <= FIGURE_SLACK_MM;
 }
 
 /** A currency is told with at most so many letters. */

@@ -70,18 +70,12 @@ interface Layer {
 function layersOf(totalMm: number | null, { ordering: { insulationLayersMm: layers } }: OrderFloor): readonly Layer[] {
   if (totalMm === null) return [{ key: 'unknown', spec: 'thickness not known: build-up not entered', notes: [] }];
   const total = roundedText(totalMm, 1);
-  const isOne = layers.length === 0 || (layers.length === 1 && layers[0] === totalMm);
-  if (isOne) return [{ key: total, spec: `${total} mm`, notes: [] }];
-  if (!layersMakeUp(layers, totalMm)) {
+  const one: Layer = { key: total, spec: `${total} mm`, notes: [] };
+  if (layers.length > 0 && !layersMakeUp(layers, totalMm)) {
     const entered = layers.map((mm) => roundedText(mm, 1)).join(' + ');
-    return [
-      {
-        key: total,
-        spec: `${total} mm`,
-        notes: [`The layers entered, ${entered} mm, are not ${total} mm: counted as one.`],
-      },
-    ];
+    return [{ ...one, notes: [`The layers entered, ${entered} mm, are not ${total} mm: counted as one.`] }];
   }
+  if (layers.length < 2) return [one];
   return layers.map((mm, i) => ({
     key: `${total}:${i + 1}`,
     spec: `${roundedText(mm, 1)} mm, layer ${i + 1} of ${layers.length} from the slab up`,

@@ -1,4 +1,4 @@
-import { FIGURE_SLACK_MM } from '../../../geometry/tolerance.ts';
+import { layersMakeUp } from '../../../plan/papers.ts';
 import type { Note } from '../../parts/FieldNote.tsx';
 import { figureShort } from '../../parts/format.ts';
 
@@ -39,7 +39,7 @@ export function layersNote(layersMm: readonly number[], insulationsMm: readonly 
   const sumMm = layersMm.reduce((sum, mm) => sum + mm, 0);
   const laid = [...new Set(insulationsMm)].filter((mm) => mm !== 0);
   const known = laid.filter((mm) => mm !== null).sort((a, b) => a - b);
-  const wanted = known.filter((mm) => Math.abs(mm - sumMm) > FIGURE_SLACK_MM).map(told);
+  const wanted = known.filter((mm) => !layersMakeUp(layersMm, mm)).map(told);
   if (layersMm.length === 0 || (laid.length > 0 && wanted.length === 0 && known.length === laid.length)) {
     return { tone: 'quiet', words: 'In mm from the slab up, with + between.' };
   }
