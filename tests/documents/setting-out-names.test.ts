@@ -1,0 +1,47 @@
+import { expect, it } from 'vitest';
+import { setOutTable } from '../../src/documents/setting-out-table.ts';
+import { settingOutFacts } from '../../src/documents/setting-out-words.ts';
+import { hallSource, rowOf } from './setting-out-fixture.ts';
+
+it('the list has names in full where a sheet cuts them short', () => {
+  const name = 'Living, dining and kitchen with the reading corner on the garden side';
+  const source = hallSource(
+    {},
+    {
+      rooms: [
+        {
+          id: 'r1',
+          name,
+          outline: [
+            [0, 0],
+            [9000, 0],
+            [9000, 6000],
+            [0, 6000],
+          ],
+        },
+      ],
+    },
+  );
+  expect(rowOf(setOutTable(source), 0).From).toMatch(
+    new RegExp(`^${name}, (upper|lower) wall from its left end$`, 'u'),
+  );
+  const [, origin = ''] = settingOutFacts(source).find(([head]) => head === 'Origin') ?? [];
+  expect(origin).not.toContain(name);
+  expect(origin).toMatch(/^Living, dining and .*\u2026, /u);
+  const point = { name: 'Brass stud in the threshold of the door to the garden', at: [0, 6000] as [number, number] };
+  const based = setOutTable(hallSource({ basePoints: [point, { name: '2', at: [9000, 6000] }] }));
+  expect(rowOf(based, 0).From).toBe(`Base point ${point.name}`);
+});
+
+it('names of points and lines are cut, kept in one line and never make the list long', () => {
+  const hostile = `=1+1\n\u202e<b>${'x'.repeat(10_000)}`;
+  const basePoints: { name: string; at: [number, number] }[] = [
+    { name: hostile, at: [0, 6000] },
+    { name: hostile, at: [9000, 6000] },
+  ];
+  const { rows, notes } = setOutTable(hallSource({ basePoints }));
+  for (const text of [...rows.flat(), ...notes]) {
+    expect(String(text)).not.toMatch(/[\p{Cc}\u202e]/u);
+    expect(String(text).length).toBeLessThan(400);
+  }
+});
