@@ -51,7 +51,7 @@ export function screedDrafts(of: OrderFloor): readonly OrderDraft[] {
   ];
 }
 
-/** Insulation, a line for each layer of each thickness. */
+/** Insulation, a line for each layer of each thickness; in whole square metres where no pack is entered. */
 export function insulationDrafts(of: OrderFloor): readonly OrderDraft[] {
   const { insulated, rooms } = of;
   const laid = insulated.filter(({ amount }) => amount > 0);
@@ -91,8 +91,7 @@ function insulationDraft(
   const { insulationAllowance, insulationPackM2: packM2 } = ordering;
   const net = cellsSum(cells);
   const gross = net * (1 + insulationAllowance);
-  const packs = packM2 === null ? null : packCount(gross, packM2);
-  const bought = packM2 === null ? gross : packs === null ? null : packs * packM2;
+  const count = packCount(gross, packM2 ?? 1);
   return {
     key: `insulation:${key}`,
     group: 'insulation',
@@ -102,8 +101,11 @@ function insulationDraft(
     net,
     allowance: shareWords(insulationAllowance, 'cut to waste'),
     gross,
-    order: packM2 === null ? null : orderOfCount(packs, 'packs', figureWords(packM2, 'm\u00b2')),
-    paid: { key: 'insulationM2', per: 'm\u00b2', amount: bought },
+    order:
+      packM2 === null
+        ? orderOfCount(count, 'm\u00b2', '')
+        : orderOfCount(count, 'packs', figureWords(packM2, 'm\u00b2')),
+    paid: { key: 'insulationM2', per: 'm\u00b2', amount: count === null ? null : count * (packM2 ?? 1) },
     cells,
     refs: bayRefs(cells),
     notes: [

@@ -214,6 +214,16 @@ describe('insulation', () => {
     expect(lineText(line)).toBe('60.00 + 3.00 = 63.00 m\u00b2: 13 packs of 5 m\u00b2');
   });
 
+  it('is ordered and paid by the whole square metre where no pack is entered', () => {
+    const line = lineOf(
+      takeOffOfTwoRooms({ order: { insulationAllowance: 0.004, prices: { insulationM2: 10 } } }),
+      'insulation:60',
+    );
+    // 60 m2 and 0.4 % are 60.24 m2
+    expect(lineText(line)).toBe('60.00 + 0.24 = 60.24 m\u00b2: 61 m\u00b2');
+    expect(line.cost).toBe(610);
+  });
+
   it('is told by its layers where they make up the insulation, else as one', () => {
     const layers = (insulationLayersMm: number[]) =>
       takeOffOfTwoRooms({ order: { insulationLayersMm } }).lines.filter(({ group }) => group === 'insulation');
