@@ -108,28 +108,50 @@ export function someText(ids: readonly string[]): string {
 export interface GivenDays {
   /** Days with at least one bay, by the bays' ids; each bay on the first day that names it. */
   readonly days: readonly PourDay[];
+  readonly cautions: readonly PourDayCaution[];
+  /** The same in words alone. */
   readonly told: readonly string[];
+}
+
+export interface PourDayCaution {
+  /** Place of the day among those that are entered. */
+  readonly index: number;
+  /** One sentence. */
+  readonly words: string;
 }
 
 export function pourDaysGiven({ days }: Pick<Pour, 'days'>, { bays }: Pick<Analysis, 'bays'>): GivenDays {
   const ids = new Map(bays.map(({ key, id }) => [key, id]));
   const dayOf = new Map<string, number>();
-  const told: string[] = [];
-  const kept = days.map(({ date, bays: keys }, i): PourDay => {
+  const cautions: PourDayCaution[] = [];
+  const kept = days.map(({ date, bays: keys }, index) => {
     const own = keys.flatMap((key) => {
       const id = ids.get(key);
-      if (id === undefined)
-        told.push(`Entered day ${i + 1} names a bay that the floor does not have any more: ${oneLine(key)}.`);
-      else if (dayOf.has(id)) told.push(`${id} is named more than once: it is laid on the first day that names it.`);
-      else dayOf.set(id, i);
-      return id !== undefined && dayOf.get(id) === i ? [id] : [];
+      const words =
+        id === undefined
+          ? `Entered day ${index + 1} names a bay that the floor does not have any more: ${oneLine(key)}.`
+          : dayOf.has(id)
+            ? `${id} is named more than once: it is laid on the first day that names it.`
+            : null;
+      if (words !== null) cautions.push({ index, words });
+      if (id === undefined || words !== null) return [];
+      dayOf.set(id, index);
+      return [id];
     });
-    if (own.length === 0) told.push(`Entered day ${i + 1} has no bay and is left out.`);
-    return { date, bays: [...new Set(own)] };
+    if (own.length === 0) cautions.push({ index, words: `Entered day ${index + 1} has no bay and is left out.` });
+    return { index, date, bays: own };
   });
   const whole = kept.filter((day) => day.bays.length > 0);
-  const dates = whole.flatMap(({ date }) => date ?? []);
-  if (dates.some((date, i) => i > 0 && date <= (dates[i - 1] as string)))
-    told.push('The dates of the entered days do not follow each other: the order of the days holds.');
-  return { days: whole, told: [...new Set(told)] };
+  const dated = whole.flatMap(({ index, date }) => (date === null ? [] : [{ index, date }]));
+  const early = dated.find(({ date }, i) => i > 0 && date <= (dated[i - 1]?.date ?? ''));
+  if (early !== undefined)
+    cautions.push({
+      index: early.index,
+      words: 'The dates of the entered days do not follow each other: the order of the days holds.',
+    });
+  return {
+    days: whole.map(({ date, bays: own }) => ({ date, bays: own })),
+    cautions,
+    told: [...new Set(cautions.map(({ words }) => words))],
+  };
 }

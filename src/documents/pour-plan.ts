@@ -127,7 +127,7 @@ function lotOf({ day, date, bays: ids, sealed, left }: Lot, context: Context): P
     loads: Math.ceil(held(orderM3 / order.loadM3)),
     dams: damsOf(ids, left, context),
     sealed,
-    cautions: [...volumeCautions(bays, orderM3, context), ...sealedCautions(sealed)],
+    cautions: [...pourVolumeCautions(bays, orderM3, context.pour), ...sealedCautions(sealed)],
   };
 }
 
@@ -153,8 +153,12 @@ function jointsByBay({ joints }: Analysis): ReadonlyMap<string, readonly Joint[]
   return byBay;
 }
 
-function volumeCautions(bays: readonly Bay[], orderM3: number, { pour }: Context): readonly string[] {
-  const most = pour.mostM3PerDay;
+/** Where the bays of a day take more than is laid in one. */
+export function pourVolumeCautions(
+  bays: readonly Pick<Bay, 'id'>[],
+  orderM3: number,
+  { mostM3PerDay: most }: Pick<Pour, 'mostM3PerDay'>,
+): readonly string[] {
   if (orderM3 <= most) return [];
   const figures = `${roundedText(orderM3, 1)} m\u00b3, the day allows ${roundedText(most, 1)} m\u00b3`;
   return [
@@ -172,9 +176,16 @@ function sealedCautions(sealed: readonly string[]): readonly string[] {
   ];
 }
 
-/** What is laid for some bays, with the allowance, m3. */
 function laidM3(ids: readonly string[], { plan, order, bays }: Context): number {
-  const areaM2 = ids.reduce((sum, id) => sum + (bays.get(id)?.areaM2 ?? 0), 0);
+  return pourM3(
+    ids.flatMap((id) => bays.get(id) ?? []),
+    { plan, order },
+  );
+}
+
+/** What is laid for some bays, with the allowance, m3. Example: 20 m2 at 65 mm and 5 % -> 1.365 m3 */
+export function pourM3(bays: readonly Pick<Bay, 'areaM2'>[], { plan, order }: Pick<Context, 'plan' | 'order'>): number {
+  const areaM2 = bays.reduce((sum, bay) => sum + bay.areaM2, 0);
   return held(screedM3(areaM2, plan) * (1 + order.screedAllowance));
 }
 

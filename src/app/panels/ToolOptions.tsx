@@ -15,6 +15,7 @@ import { unitStore } from '../state/unit.ts';
 import { handAct } from '../tools/hand.ts';
 import type { ToolName } from '../tools/stance.ts';
 import { toolStore, wish } from '../tools/toolStore.ts';
+import { toolTake } from '../tools/tools.ts';
 import type { Wishes } from '../tools/wishes.ts';
 import { SetOutOptions } from './tiles/SetOutOptions.tsx';
 
@@ -52,14 +53,7 @@ export function ToolOptions({ tool }: { readonly tool: ToolName }) {
         <WishNumber figure="sunC" label="Up to" unit="°C" value={wishes.sunC} onWish={(sunC) => wish({ sunC })} />
       )}
       {tool === 'setOut' && <SetOutOptions />}
-      {tool === 'paperPoint' && (
-        <BarChoice
-          label="For"
-          value={wishes.paperPoint}
-          choices={pointChoices}
-          onChange={(paperPoint) => wish({ paperPoint })}
-        />
-      )}
+      {tool === 'paperPoint' && <PointOptions {...wishes} />}
       {tool !== 'choose' && <PlaceField tool={tool} />}
     </>
   );
@@ -67,9 +61,29 @@ export function ToolOptions({ tool }: { readonly tool: ToolName }) {
 
 const pointChoices = [
   { value: 'base', words: 'Base point to set out from' },
+  { value: 'grid', words: 'Grid line to set out from' },
   { value: 'test', words: 'Test point for dryness' },
   { value: 'access', words: 'Access for the pour' },
 ] as const;
+
+function PointOptions({ paperPoint, square }: Wishes) {
+  return (
+    <>
+      <BarChoice
+        label="For"
+        value={paperPoint}
+        choices={pointChoices}
+        onChange={(next) => {
+          wish({ paperPoint: next });
+          toolTake('paperPoint');
+        }}
+      />
+      {paperPoint === 'grid' && (
+        <BarTick label="Right angles" value={square} onChange={(next) => wish({ square: next })} />
+      )}
+    </>
+  );
+}
 
 const outlineTools: readonly ToolName[] = ['room', 'hole', 'joinery', 'slabContact', 'sunZone', 'keepClear'];
 

@@ -3,6 +3,7 @@ import { resting } from './choose/resting.ts';
 import { first } from './draw/first.ts';
 import { drawKinds } from './draw/kinds.ts';
 import { sceneOf, stanceTake } from './hand.ts';
+import { gridLineHeld } from './papers/grid-line.ts';
 import { paperPointHeld } from './papers/paper-point.ts';
 import { doorway } from './place/doorway.ts';
 import { placeKinds, placing } from './place/placing.ts';
@@ -27,7 +28,7 @@ function toolStart(tool: ToolName, scene: Scene): Stance {
     case 'setOut':
       return scene.tiles?.start(scene) ?? resting();
     case 'paperPoint':
-      return paperPointHeld();
+      return scene.wishes.paperPoint === 'grid' ? gridLineHeld() : paperPointHeld(scene.wishes.paperPoint);
     default:
       return first(drawKinds[tool]);
   }

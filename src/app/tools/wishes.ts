@@ -30,8 +30,8 @@ export interface Wishes {
   };
   readonly structuralMm: number;
   readonly sunC: number;
-  /** What a point for the papers is. */
-  readonly paperPoint: PaperPointKind;
+  /** What a place for the papers is: a point, or a line of the grid. */
+  readonly paperPoint: PaperPointKind | 'grid';
 }
 
 export const firstWishes: Wishes = {

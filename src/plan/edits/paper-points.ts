@@ -2,6 +2,7 @@ import type { Point } from '../../geometry/point.ts';
 import type { PlanFile } from '../schema.ts';
 import { FARTHEST_MM, pointSnapped } from '../snap.ts';
 import { changedIfNew } from './fields.ts';
+import { numberFree } from './free-names.ts';
 import { planSectionChanged } from './settings.ts';
 
 /** Places on the floor that papers are made with. */
@@ -42,11 +43,18 @@ export function paperPoints(file: PlanFile, kind: PaperPointKind): readonly Pape
   }));
 }
 
-/** Adds a point; an access is moved, as there is one. Beyond the sheet: the file itself. */
+/** The name of the next point that is placed. */
+export function paperPointNameNext(file: PlanFile, kind: PaperPointKind): string {
+  return numberFree(paperPoints(file, kind).map(({ name }) => name));
+}
+
+/** Adds a point under a number of its own, which stays when others go; an access is moved, as there is one. Beyond the sheet: the file itself. */
 export function paperPointAdded(file: PlanFile, kind: PaperPointKind, at: Point): PlanFile {
   const [known] = kind === 'access' ? paperPoints(file, kind) : [];
   if (known !== undefined) return paperPointChanged(file, known, { at });
-  return isOff(at) ? file : listSet(file, kind, [...listOf(file, kind), { at: pointSnapped(at) }]);
+  if (isOff(at)) return file;
+  const point = { name: paperPointNameNext(file, kind), at: pointSnapped(at) };
+  return listSet(file, kind, [...listOf(file, kind), point]);
 }
 
 /** Moves or renames a point. */

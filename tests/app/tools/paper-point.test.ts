@@ -1,39 +1,37 @@
 import { expect, test } from 'vitest';
 import { paperPointHeld, paperPointMarks } from '../../../src/app/tools/papers/paper-point.ts';
-import { firstWishes } from '../../../src/app/tools/wishes.ts';
 import { acted, pressAt, sceneOf, twoRooms } from './scene.ts';
 
-const scene = sceneOf(twoRooms, { step: 'papers', wishes: { ...firstWishes, paperPoint: 'test' } });
+const scene = sceneOf(twoRooms, { step: 'papers' });
 
-test('a press places a point of the kind that the bar says, on the corner that catches the hand', () => {
-  const turn = acted(paperPointHeld(), scene, [pressAt(20, 15)]);
+test('a press places a point of the kind that is in hand, on the corner that catches the hand', () => {
+  const turn = acted(paperPointHeld('test'), scene, [pressAt(20, 15)]);
   expect(turn.step?.name).toBe('Test point 1 placed');
-  expect(turn.step?.file.records?.testPoints).toEqual([{ at: [0, 0] }]);
+  expect(turn.step?.file.records?.testPoints).toEqual([{ name: '1', at: [0, 0] }]);
 });
 
 test('undo tells which point was placed, and whether the access was placed or moved', () => {
-  const first = acted(paperPointHeld(), scene, [pressAt(20, 15)]).step?.file ?? twoRooms;
-  expect(acted(paperPointHeld(), { ...scene, file: first }, [pressAt(900, 900)]).step?.name).toBe(
+  const first = acted(paperPointHeld('test'), scene, [pressAt(20, 15)]).step?.file ?? twoRooms;
+  expect(acted(paperPointHeld('test'), { ...scene, file: first }, [pressAt(900, 900)]).step?.name).toBe(
     'Test point 2 placed',
   );
-  const access = { ...scene, wishes: { ...scene.wishes, paperPoint: 'access' } } as const;
-  const placed = acted(paperPointHeld(), access, [pressAt(900, 900)]).step;
+  const placed = acted(paperPointHeld('access'), scene, [pressAt(900, 900)]).step;
   expect(placed?.name).toBe('Access placed');
-  const moved = acted(paperPointHeld(), { ...access, file: placed?.file ?? twoRooms }, [pressAt(20, 15)]).step;
+  const moved = acted(paperPointHeld('access'), { ...scene, file: placed?.file ?? twoRooms }, [pressAt(20, 15)]).step;
   expect(moved?.name).toBe('Access moved');
 });
 
 test('the points of the papers are seen with their names', () => {
-  const { file } = acted(paperPointHeld(), scene, [pressAt(20, 15)]).step ?? { file: twoRooms };
+  const { file } = acted(paperPointHeld('test'), scene, [pressAt(20, 15)]).step ?? { file: twoRooms };
   expect(paperPointMarks(file).flatMap((mark) => (mark.mark === 'name' ? [mark.text] : []))).toEqual(['Test point 1']);
 });
 
 test('a place can be typed, and arrow keys lead the hand', () => {
-  const typed = acted(paperPointHeld(), scene, [{ kind: 'place', at: [1234, 567] }]);
-  expect(typed.step?.file.records?.testPoints).toEqual([{ at: [1234, 567] }]);
-  const steered = acted(paperPointHeld({ at: [100, 100], marks: [], onSide: false }), scene, [
+  const typed = acted(paperPointHeld('test'), scene, [{ kind: 'place', at: [1234, 567] }]);
+  expect(typed.step?.file.records?.testPoints).toEqual([{ name: '1', at: [1234, 567] }]);
+  const steered = acted(paperPointHeld('test', { at: [100, 100], marks: [], onSide: false }), scene, [
     { kind: 'steer', by: [10, 0] },
     { kind: 'enter' },
   ]);
-  expect(steered.step?.file.records?.testPoints).toEqual([{ at: [110, 100] }]);
+  expect(steered.step?.file.records?.testPoints).toEqual([{ name: '1', at: [110, 100] }]);
 });

@@ -1,4 +1,6 @@
 import type { PaperGroup } from '../../../documents/plan-document.ts';
+import { pourOf, recordsOf } from '../../../plan/papers.ts';
+import type { PlanFile } from '../../../plan/schema.ts';
 import { allPapers } from '../../files/paper-names.ts';
 import { paperDownload } from '../../files/paper-work.ts';
 import { Fold } from '../../parts/Fold.tsx';
@@ -30,9 +32,23 @@ export function PapersGroup({ laid }: { readonly laid: Laid }) {
         return (
           <Fold key={group} summary={groupWords[group]} unfolded={group === 'sheets'}>
             <div className="downloads">{own.map(({ name, words }) => button(name, words))}</div>
+            {group === 'records' && <CalendarNote file={laid.result.file} />}
           </Fold>
         );
       })}
     </section>
   );
+}
+
+/** What the calendar leaves out until it is entered. */
+function CalendarNote({ file }: { readonly file: PlanFile }) {
+  const pours = pourOf(file).days.some(({ date }) => date !== null);
+  const heating = recordsOf(file).laidOn !== null;
+  if (pours && heating) return null;
+  const words = pours
+    ? 'The calendar has first heating once the day is entered on which the last bay was laid.'
+    : heating
+      ? 'The calendar has pours once days of the pour have dates.'
+      : 'There is a calendar once days of the pour have dates, or the day is entered on which the last bay was laid.';
+  return <p className="small quiet">{words}</p>;
 }

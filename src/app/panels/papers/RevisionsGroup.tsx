@@ -1,51 +1,57 @@
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import type { PlanFile } from '../../../plan/schema.ts';
 import { DateField } from '../../parts/DateField.tsx';
-import { Fold } from '../../parts/Fold.tsx';
-import { focusHeir } from '../../parts/focus.ts';
 import { nameText } from '../../parts/format.ts';
 import { TextField } from '../../parts/TextField.tsx';
 import { usePlan } from '../../state/hooks.ts';
+import { type Added, ItemFolds } from './ItemFolds.tsx';
 import { listWith, paperPut } from './put.ts';
 import { markNext } from './revision-marks.ts';
 
 type Revision = NonNullable<NonNullable<PlanFile['papers']>['revisions']>[number];
 
-const heir = focusHeir('#revisions :is(summary, .deeds > .button)');
-
 /** The revisions of the sheets, each with its mark. */
 export function RevisionsGroup() {
   const revisions = usePlan((state) => state.history.present.file.papers?.revisions) ?? [];
   const put = (words: string, next: readonly Revision[] | undefined) => paperPut('papers', words, { revisions: next });
-  const added = useAdded();
+  const [added, setAdded] = useState<Added | null>(null);
   const add = () => {
     const mark = markNext(revisions.map((revision) => revision.mark));
     put(`Add revision ${mark}`, [...revisions, { mark }]);
-    added.set(revisions.length);
+    setAdded({ index: revisions.length });
   };
   return (
     <section className="group" id="revisions">
       <h3>Revisions {revisions.length > 0 && <span className="quiet">{revisions.length}</span>}</h3>
-      {revisions.map((revision, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: a revision is known by its place in the list
-        <Fold key={i} summary={revisionText(revision)} unfolded={i === added.index}>
-          <RevisionFields
-            revision={revision}
-            onChange={(change) => put(titleOf(revision), listWith(revisions, i, { ...revision, ...change }))}
-          />
-          <div className="deeds">
-            <button
-              ref={heir}
-              type="button"
-              className="button framed"
-              aria-label={`Take it out: ${titleOf(revision)}`}
-              onClick={() => put(`${titleOf(revision)} taken out`, listWith(revisions, i, undefined))}
-            >
-              Take it out
-            </button>
-          </div>
-        </Fold>
-      ))}
+      <ItemFolds
+        items={revisions}
+        summary={(i) => (revisions[i] === undefined ? '' : revisionText(revisions[i]))}
+        cautions={() => []}
+        added={added}
+      >
+        {(i) => {
+          const revision = revisions[i];
+          if (revision === undefined) return null;
+          return (
+            <>
+              <RevisionFields
+                revision={revision}
+                onChange={(change) => put(titleOf(revision), listWith(revisions, i, { ...revision, ...change }))}
+              />
+              <div className="deeds">
+                <button
+                  type="button"
+                  className="button framed"
+                  aria-label={`Take it out: ${titleOf(revision)}`}
+                  onClick={() => put(`${titleOf(revision)} taken out`, listWith(revisions, i, undefined))}
+                >
+                  Take it out
+                </button>
+              </div>
+            </>
+          );
+        }}
+      </ItemFolds>
       <div className="deeds">
         <button type="button" className="button framed" onClick={add}>
           Add a revision
@@ -53,15 +59,6 @@ export function RevisionsGroup() {
       </div>
     </section>
   );
-}
-
-/** The place of the revision that was added last: it comes unfolded, and is typed in at once. */
-function useAdded() {
-  const [added, setAdded] = useState<{ readonly index: number } | null>(null);
-  useEffect(() => {
-    if (added !== null) document.querySelector<HTMLElement>('#revisions .fold:last-of-type input')?.focus();
-  }, [added]);
-  return { index: added?.index ?? null, set: (index: number) => setAdded({ index }) };
 }
 
 function titleOf({ mark }: Revision): string {

@@ -1,5 +1,5 @@
 import { statusNames } from '../../../documents/words.ts';
-import { papersOf, type SetOutFace } from '../../../plan/papers.ts';
+import { papersOf } from '../../../plan/papers.ts';
 import type { PlanFile } from '../../../plan/schema.ts';
 import { paperScales, paperSizes } from '../../../plan/schema-papers.ts';
 import type { PapersLaid } from '../../papers-worker.ts';
@@ -9,18 +9,10 @@ import { FieldNote, type Note } from '../../parts/FieldNote.tsx';
 import { NumberField } from '../../parts/NumberField.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { usePlan } from '../../state/hooks.ts';
+import { choicesOf } from './choices.ts';
 import { paperPut } from './put.ts';
 
-const faceWords: Readonly<Record<SetOutFace, string>> = {
-  plaster: 'Finished wall',
-  structure: 'Bare structure',
-  strip: 'Edge strip',
-};
 const auto = 'auto';
-
-function choicesOf<Value extends string>(words: Readonly<Record<Value, string>>) {
-  return (Object.keys(words) as Value[]).map((value) => ({ value, words: words[value] }));
-}
 
 type Words = 'project' | 'number' | 'designer';
 const wordFields: readonly (readonly [Words, string, string])[] = [
@@ -76,7 +68,7 @@ function faultsNote(faults: string | null): Note | null {
 }
 
 function PaperFields({ file }: { readonly file: PlanFile }) {
-  const { face, paper, scale, northDeg } = papersOf(file);
+  const { paper, scale, northDeg } = papersOf(file);
   return (
     <>
       <ChoiceField
@@ -93,12 +85,6 @@ function PaperFields({ file }: { readonly file: PlanFile }) {
           ...paperScales.map((each) => ({ value: String(each), words: `1 : ${each}` })),
         ]}
         onChange={(value) => paperPut('papers', 'Scale', { scale: paperScales.find((each) => String(each) === value) })}
-      />
-      <ChoiceField
-        label="Dimensions from"
-        value={face}
-        choices={choicesOf(faceWords)}
-        onChange={(value) => paperPut('papers', `Dimensions from ${faceWords[value].toLowerCase()}`, { face: value })}
       />
       <NumberField
         label="North, clockwise from up"

@@ -1,53 +1,23 @@
-import { orderStarts, pourOf, recordsOf } from '../../../plan/papers.ts';
+import { recordsOf } from '../../../plan/papers.ts';
 import { screedTypeOf } from '../../../plan/reference.ts';
 import { DateField } from '../../parts/DateField.tsx';
 import { figureShort } from '../../parts/format.ts';
 import { NumberField } from '../../parts/NumberField.tsx';
-import { figureRange } from '../../parts/SourceNote.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { usePlan, usePlanResolved } from '../../state/hooks.ts';
 import { PointList } from './PointsGroup.tsx';
+import { PourGroup } from './PourGroup.tsx';
 import { paperPut } from './put.ts';
+import { SetOutGroup } from './SetOutGroup.tsx';
 
 /** What the site works by: where joints are set out from, the pour, first heating and dryness. */
 export function SiteGroups() {
   return (
     <>
-      <section className="group">
-        <h3>Set out from</h3>
-        <PointList
-          kind="base"
-          words="Two points marked on site: joints are set out along the line from the first to the second, and square to it. Without them joints are set out from the walls."
-        />
-      </section>
+      <SetOutGroup />
       <PourGroup />
       <HeatingGroup />
     </>
-  );
-}
-
-function PourGroup() {
-  const file = usePlan((state) => state.history.present.file);
-  const start = orderStarts.mostM3PerDay;
-  return (
-    <section className="group">
-      <h3>Pour</h3>
-      <NumberField
-        label="Most screed in a day"
-        unit="m³"
-        source={start.source}
-        range={figureRange(start)}
-        value={pourOf(file).mostM3PerDay}
-        least={0.1}
-        most={1e5}
-        step={1}
-        decimals={1}
-        onChange={(value, gesture) =>
-          paperPut('pour', `Most screed in a day ${figureShort(value, 1)} m³`, { mostM3PerDay: value }, gesture)
-        }
-      />
-      <PointList kind="access" words="Screed is brought in there: bays are poured towards it." />
-    </section>
   );
 }
 

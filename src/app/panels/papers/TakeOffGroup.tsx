@@ -37,6 +37,11 @@ export function TakeOffGroup({ laid: { result, takeOff } }: { readonly laid: Lai
   );
 }
 
+/** Example: "overlap of 100 mm at every splice" -> "Overlap of 100 mm at every splice" */
+function sentenceOf(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
 function roomText({ id, name }: Pick<Room, 'id' | 'name'>): string {
   return nameText(oneLine(name)) || id;
 }
@@ -116,7 +121,9 @@ function TakeOffRow({ line, room, lit, currency }: RowProps) {
         <td>{amount(net)}</td>
         {room === null && (
           <>
-            <td title={allowance.words}>{allowance.amount === 0 ? '–' : `+ ${figure(allowance.amount, decimals)}`}</td>
+            <td title={sentenceOf(allowance.words)}>
+              {allowance.amount === 0 ? '–' : `+ ${figure(allowance.amount, decimals)}`}
+            </td>
             <td className="strong" title={order?.content}>
               {order === null
                 ? amount(line.gross)
@@ -128,7 +135,7 @@ function TakeOffRow({ line, room, lit, currency }: RowProps) {
       {lit && (
         <tr>
           <td colSpan={room === null ? 4 : 2} className="notes">
-            {[allowance.words, ...notes].map((note) => (
+            {[sentenceOf(allowance.words), ...notes].map((note) => (
               <p key={note}>{note}</p>
             ))}
             {cost !== null && room === null && (

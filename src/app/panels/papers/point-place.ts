@@ -1,10 +1,10 @@
-import type { PaperPointKind } from '../../../plan/edits/paper-points.ts';
 import { surfaceClass, surfaceFocus } from '../../canvas/surface.ts';
 import { toolStore, wish } from '../../tools/toolStore.ts';
 import { toolTake } from '../../tools/tools.ts';
+import type { Wishes } from '../../tools/wishes.ts';
 
-/** Takes up the tool that places points: keys lead it on the board. When it is put down there the focus is where it came from. */
-export function pointPlace(kind: PaperPointKind, from: HTMLElement): void {
+/** Takes up the tool that places points and grid lines: keys lead it on the board. When it is put down there the focus is where it came from. */
+export function pointPlace(kind: Wishes['paperPoint'], from: HTMLElement): void {
   wish({ paperPoint: kind });
   toolTake('paperPoint');
   surfaceFocus();

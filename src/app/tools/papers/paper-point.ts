@@ -9,6 +9,7 @@ import { type Caught, freeHold, handCatch } from '../catch.ts';
 import { placeFree } from '../draw/first.ts';
 import type { SketchMark } from '../sketch.ts';
 import type { Act, Scene, Stance, Turn } from '../stance.ts';
+import { gridLineMarks } from './grid-line.ts';
 
 /** Places for the papers: base points, test points, the access. */
 
@@ -25,18 +26,20 @@ export function paperPointName({ kind, name }: Pick<PaperPoint, 'kind' | 'name'>
   return kind === 'access' ? paperPointWords.access : `${paperPointWords[kind]} ${name}`;
 }
 
-/** All of them, with their names. */
+/** All of them with their names, over the lines of the grid. */
 export function paperPointMarks(file: PlanFile): readonly SketchMark[] {
-  return kinds.flatMap((kind) =>
-    paperPoints(file, kind).flatMap((point): readonly SketchMark[] => [
+  const points = kinds.flatMap((kind) => paperPoints(file, kind));
+  return [
+    ...gridLineMarks(file),
+    ...points.flatMap((point): readonly SketchMark[] => [
       { mark: 'cross', at: point.at, tone: 'lit' },
       { mark: 'name', at: point.at, text: paperPointName(point), tone: 'guide' },
     ]),
-  );
+  ];
 }
 
-/** The tool, taken up: each press places a point of the kind that the bar says. */
-export function paperPointHeld(at: Caught | null = null): Stance {
+/** The tool, taken up: each press places a point of one kind. */
+export function paperPointHeld(kind: PaperPointKind, at: Caught | null = null): Stance {
   return {
     tool: 'paperPoint',
     hint: 'Press where the point is.',
@@ -45,45 +48,45 @@ export function paperPointHeld(at: Caught | null = null): Stance {
     typed: null,
     sketch: () => ({ marks: at === null ? [] : [{ mark: 'dot', at: at.at, tone: 'hand' }, ...at.marks] }),
     grabs: () => true,
-    on: (act, scene) => heldOn(at, act, scene),
+    on: (act, scene) => heldOn(kind, at, act, scene),
   };
 }
 
-function heldOn(at: Caught | null, act: Act, scene: Scene): Turn {
+function heldOn(kind: PaperPointKind, at: Caught | null, act: Act, scene: Scene): Turn {
   switch (act.kind) {
     case 'hover':
     case 'down':
     case 'drag':
-      return { next: paperPointHeld(handCatch(scene.catches, act.hand, freeHold)) };
+      return { next: paperPointHeld(kind, handCatch(scene.catches, act.hand, freeHold)) };
     case 'drop':
     case 'press':
     case 'hold':
-      return placed(handCatch(scene.catches, act.hand, freeHold), scene);
+      return placed(kind, handCatch(scene.catches, act.hand, freeHold), scene);
     case 'steer': {
       const [x, y] = at?.at ?? placeFree(scene);
-      return { next: paperPointHeld({ at: [x + act.by[0], y + act.by[1]], marks: [], onSide: false }) };
+      return { next: paperPointHeld(kind, { at: [x + act.by[0], y + act.by[1]], marks: [], onSide: false }) };
     }
     case 'place':
-      return placed({ at: act.at, marks: [], onSide: false }, scene);
+      return placed(kind, { at: act.at, marks: [], onSide: false }, scene);
     case 'enter':
-      return at === null ? { next: paperPointHeld() } : placed(at, scene);
+      return at === null ? { next: paperPointHeld(kind) } : placed(kind, at, scene);
     case 'length':
     case 'sides':
-      return { next: paperPointHeld(at) };
+      return { next: paperPointHeld(kind, at) };
     case 'leave':
-      return { next: paperPointHeld() };
+      return { next: paperPointHeld(kind) };
     case 'back':
       return { next: 'rest' };
   }
 }
 
-function placed(at: Caught, { file, wishes: { paperPoint } }: Scene): Turn {
-  const after = paperPointAdded(file, paperPoint, at.at);
-  if (after === file) return { next: paperPointHeld(at), refused: 'This lies beyond the sheet.' };
-  const isMoved = paperPoints(after, paperPoint).length === paperPoints(file, paperPoint).length;
-  const name = paperPoints(after, paperPoint).map(paperPointName).at(-1);
+function placed(kind: PaperPointKind, at: Caught, { file }: Scene): Turn {
+  const after = paperPointAdded(file, kind, at.at);
+  if (after === file) return { next: paperPointHeld(kind, at), refused: 'This lies beyond the sheet.' };
+  const isMoved = paperPoints(after, kind).length === paperPoints(file, kind).length;
+  const name = paperPoints(after, kind).map(paperPointName).at(-1);
   return {
-    next: paperPointHeld(at),
+    next: paperPointHeld(kind, at),
     step: { name: `${name} ${isMoved ? 'moved' : 'placed'}`, file: after },
   };
 }

@@ -1,0 +1,72 @@
+import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { Fold } from '../../parts/Fold.tsx';
+import { itemsKeyed, type KeyedItems, noItems } from './item-keys.ts';
+
+interface ItemFoldsProps {
+  /** Objects of the plan file that they are known by. */
+  readonly items: readonly object[];
+  readonly summary: (index: number) => string;
+  /** What is to be known of an item, whether it is open or not. */
+  readonly cautions: (index: number) => readonly string[];
+  readonly children: (index: number) => ReactNode;
+  /** The one that was added last. */
+  readonly added?: Added | null;
+}
+
+export interface Added {
+  readonly index: number;
+}
+
+/** Items of a list, each folded. One that is added comes open and is typed in at once; from one that is taken away the focus goes to the next, or to the
+ *  button that stands below the list. */
+export function ItemFolds({ items, summary, cautions, children, added = null }: ItemFoldsProps) {
+  const keys = useItemKeys(items);
+  const list = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (added !== null) list.current?.lastElementChild?.querySelector('input')?.focus();
+  }, [added]);
+  return (
+    <div ref={list} className="items">
+      {items.map((_, i) => (
+        <div key={keys[i]} ref={itemHeir} className="item">
+          <Fold summary={summary(i)} unfolded={i === added?.index}>
+            {children(i)}
+          </Fold>
+          {cautions(i).map((words) => (
+            <p key={words} className="small tone-caution">
+              {words}
+            </p>
+          ))}
+        </div>
+      ))}
+    </div>
+  );
+}
+
+function useItemKeys(items: readonly object[]): readonly number[] {
+  const [keyed, setKeyed] = useState<KeyedItems>(() => itemsKeyed(noItems, items));
+  if (keyed.items.length === items.length && items.every((item, i) => item === keyed.items[i])) return keyed.keys;
+  const next = itemsKeyed(keyed, items);
+  setKeyed(next);
+  return next.keys;
+}
+
+/** Not into the next item: a second Enter would take that away as well. */
+function itemHeir(gone: HTMLElement | null): (() => void) | undefined {
+  if (gone === null) return undefined;
+  return () => {
+    if (!gone.contains(document.activeElement)) return;
+    const next = gone.nextElementSibling?.querySelector('summary');
+    const adding = gone.parentElement?.parentElement?.querySelector<HTMLElement>(':scope > .deeds > .button');
+    queueMicrotask(() => (next?.isConnected ? next : adding)?.focus());
+  };
+}
+
+/** @param of what goes, within a sentence: "grid line A" */
+export function TakeAway({ of, onTake }: { readonly of: string; readonly onTake: () => void }) {
+  return (
+    <button type="button" className="button framed" aria-label={`Take it away: ${of}`} onClick={onTake}>
+      Take it away
+    </button>
+  );
+}

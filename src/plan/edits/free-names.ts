@@ -1,0 +1,28 @@
+/** Names that are given to what is placed on a plan, so that it keeps its name whatever comes and goes beside it. */
+
+/** The first number that is no name yet. Example: 2, 3 -> 1 */
+export function numberFree(names: readonly string[]): string {
+  return firstFree(names, String);
+}
+
+/** The first letter that is no name yet. Example: A, B -> C */
+export function letterFree(names: readonly string[]): string {
+  return firstFree(names, lettersOf);
+}
+
+function firstFree(names: readonly string[], nameOf: (count: number) => string): string {
+  const taken = new Set(names.map((name) => name.trim().toUpperCase()));
+  let count = 1;
+  while (taken.has(nameOf(count))) count += 1;
+  return nameOf(count);
+}
+
+/** Without I and O: on a sheet they are taken for 1 and 0. */
+const letters = 'ABCDEFGHJKLMNPQRSTUVWXYZ';
+
+/** As columns of a table are counted. Example: 1 -> A; 25 -> AA */
+function lettersOf(count: number): string {
+  const before = Math.floor((count - 1) / letters.length);
+  const last = letters.charAt((count - 1) % letters.length);
+  return before === 0 ? last : lettersOf(before) + last;
+}
