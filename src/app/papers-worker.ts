@@ -6,10 +6,11 @@ import { comparisonDocuments } from '../documents/compare-documents.ts';
 import { documentsOf } from '../documents/documents.ts';
 import type { PaperSource } from '../documents/paper-source.ts';
 import type { PaperFile, PlanDocument } from '../documents/plan-document.ts';
+import { pourPlanOf } from '../documents/pour-plan.ts';
 import { squeezeLevel } from '../documents/squeeze.ts';
 import { takeOffOf } from '../documents/takeoff-tables.ts';
 import { faultsOpen } from '../documents/words.ts';
-import { papersOf } from '../plan/papers.ts';
+import { type PourDay, papersOf } from '../plan/papers.ts';
 import { planResolve } from '../plan/resolve.ts';
 import type { PlanFile } from '../plan/schema.ts';
 import type { TakeOff } from '../plan/take-off.ts';
@@ -81,6 +82,11 @@ const service = {
     const plan = planResolve(file);
     const analysis = createAnalyser().analyse(plan);
     if (analysis !== null) earlier = { file, plan, analysis, date };
+  },
+  /** The days of the pour as the pour plan has them, with the keys of their bays. */
+  pour(): readonly PourDay[] {
+    if (source === null) return [];
+    return pourPlanOf(source).lots.map(({ date, bays }) => ({ date, bays: bays.map(({ key }) => key) }));
   },
   /** @returns one paper, or all of them in one file; several sheets of one paper come in one file too */
   async make(

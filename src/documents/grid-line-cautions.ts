@@ -6,7 +6,8 @@ import { frameLines, gridLinesUsable, gridName, linesAskew } from './setting-out
 import { gridLineIsDrawn } from './setting-out-sheet.ts';
 import { wholeMmText } from './tile-words.ts';
 
-/** What is to be known of grid lines, one by one: those that do not serve, and those that are not drawn. */
+/** What is to be known of grid lines, one by one: those that do not serve, and those that are not drawn. As with points no analysis is needed, so that the
+ *  editor tells it beside the line while it is moved. */
 
 export interface GridLineCaution {
   /** Place of the line in its list. */
@@ -15,9 +16,11 @@ export interface GridLineCaution {
   readonly words: string;
 }
 
+type Lines = Pick<PaperSource, 'file' | 'plan'>;
+
 /** Line by line, each with what is gravest of it first.
  *  Example: A and 1 that meet at 80 degrees -> "Grid line 1 is not square to A: joints are set out from A alone." */
-export function gridLineCautions(source: PaperSource): readonly GridLineCaution[] {
+export function gridLineCautions(source: Lines): readonly GridLineCaution[] {
   const { gridLines } = papersOf(source.file);
   const usable = new Set(gridLinesUsable(gridLines));
   const framed = frameLines(source);
@@ -43,7 +46,7 @@ function askewWords(name: string, base: string): string {
   return `Grid line ${name} is not square to ${base}: joints are set out from ${base} alone.`;
 }
 
-function placeWords({ plan }: PaperSource, line: GridLine, before: readonly GridLine[]): string | null {
+function placeWords({ plan }: Lines, line: GridLine, before: readonly GridLine[]): string | null {
   if (!gridLineIsDrawn(plan, line)) return `Grid line ${gridName(line)} passes too far off the floor to be drawn.`;
   const twin = before.find((other) => [line.from, line.to].every((end) => offMm(other, end) <= WELD_MM));
   return twin === undefined ? null : `Grid line ${gridName(line)} lies on ${gridName(twin)} and adds nothing to it.`;

@@ -5,13 +5,12 @@ import { segmentDistance } from '../geometry/segment.ts';
 import { WELD_MM } from '../geometry/tolerance.ts';
 import type { Analysis, Bay } from '../plan/analysis.ts';
 import { namesText } from '../plan/figure-words.ts';
-import { type Pour, type PourDay, pourOf } from '../plan/papers.ts';
+import { pourOf } from '../plan/papers.ts';
 import { doorwayNames, doorwayWithin } from './doorway-places.ts';
 import type { PaperSource } from './paper-source.ts';
 import type { FloorExit as Exit, FloorWays } from './pour-order.ts';
-import { oneLine } from './words.ts';
 
-/** What is entered for the pour, as far as the floor bears it out. */
+/** By which way the screed comes onto the floor. */
 
 export interface FloorExit extends Exit {
   /** Where it is, and whether it was entered. */
@@ -103,55 +102,4 @@ const mostNamed = 12;
 export function someText(ids: readonly string[]): string {
   if (ids.length <= mostNamed) return namesText(ids);
   return `${ids.slice(0, mostNamed).join(', ')} and ${ids.length - mostNamed} more`;
-}
-
-export interface GivenDays {
-  /** Days with at least one bay, by the bays' ids; each bay on the first day that names it. */
-  readonly days: readonly PourDay[];
-  readonly cautions: readonly PourDayCaution[];
-  /** The same in words alone. */
-  readonly told: readonly string[];
-}
-
-export interface PourDayCaution {
-  /** Place of the day among those that are entered. */
-  readonly index: number;
-  /** One sentence. */
-  readonly words: string;
-}
-
-export function pourDaysGiven({ days }: Pick<Pour, 'days'>, { bays }: Pick<Analysis, 'bays'>): GivenDays {
-  const ids = new Map(bays.map(({ key, id }) => [key, id]));
-  const dayOf = new Map<string, number>();
-  const cautions: PourDayCaution[] = [];
-  const kept = days.map(({ date, bays: keys }, index) => {
-    const own = keys.flatMap((key) => {
-      const id = ids.get(key);
-      const words =
-        id === undefined
-          ? `Entered day ${index + 1} names a bay that the floor does not have any more: ${oneLine(key)}.`
-          : dayOf.has(id)
-            ? `${id} is named more than once: it is laid on the first day that names it.`
-            : null;
-      if (words !== null) cautions.push({ index, words });
-      if (id === undefined || words !== null) return [];
-      dayOf.set(id, index);
-      return [id];
-    });
-    if (own.length === 0) cautions.push({ index, words: `Entered day ${index + 1} has no bay and is left out.` });
-    return { index, date, bays: own };
-  });
-  const whole = kept.filter((day) => day.bays.length > 0);
-  const dated = whole.flatMap(({ index, date }) => (date === null ? [] : [{ index, date }]));
-  const early = dated.find(({ date }, i) => i > 0 && date <= (dated[i - 1]?.date ?? ''));
-  if (early !== undefined)
-    cautions.push({
-      index: early.index,
-      words: 'The dates of the entered days do not follow each other: the order of the days holds.',
-    });
-  return {
-    days: whole.map(({ date, bays: own }) => ({ date, bays: own })),
-    cautions,
-    told: [...new Set(cautions.map(({ words }) => words))],
-  };
 }

@@ -1,10 +1,11 @@
 import type { Analysis, Bay, Joint } from '../plan/analysis.ts';
-import { namesText, naturalOrder, roundedText } from '../plan/figure-words.ts';
+import { namesText, naturalOrder } from '../plan/figure-words.ts';
 import { type Ordering, orderingOf, type Pour, pourOf } from '../plan/papers.ts';
 import type { Plan } from '../plan/plan.ts';
 import { type PaperSource, perSource } from './paper-source.ts';
 import { pointCautionTexts } from './point-cautions.ts';
-import { type FloorExit, pourApartWords, pourDaysGiven, pourExit } from './pour-days.ts';
+import { type FloorExit, pourApartWords, pourExit } from './pour-days.ts';
+import { pourDaysGiven, pourHeldM3, pourM3, pourNetM3, pourVolumeCautions } from './pour-entered.ts';
 import { floorWays, lotOrder, lotTaken } from './pour-order.ts';
 
 /** Which bays are laid on which day. No bay is ever divided: every stop of work lies on a movement joint. */
@@ -113,7 +114,7 @@ function lotOf({ day, date, bays: ids, sealed, left }: Lot, context: Context): P
   const { plan, order } = context;
   const bays = ids.flatMap((id) => context.bays.get(id) ?? []);
   const areaM2 = bays.reduce((sum, bay) => sum + bay.areaM2, 0);
-  const netM3 = screedM3(areaM2, plan);
+  const netM3 = pourNetM3(areaM2, plan);
   const orderM3 = laidM3(ids, context);
   return {
     day,
@@ -124,7 +125,7 @@ function lotOf({ day, date, bays: ids, sealed, left }: Lot, context: Context): P
     netM3,
     netKg: netM3 * plan.screed.densityKgPerM3,
     orderM3,
-    loads: Math.ceil(held(orderM3 / order.loadM3)),
+    loads: Math.ceil(pourHeldM3(orderM3 / order.loadM3)),
     dams: damsOf(ids, left, context),
     sealed,
     cautions: [...pourVolumeCautions(bays, orderM3, context.pour), ...sealedCautions(sealed)],
@@ -153,21 +154,6 @@ function jointsByBay({ joints }: Analysis): ReadonlyMap<string, readonly Joint[]
   return byBay;
 }
 
-/** Where the bays of a day take more than is laid in one. */
-export function pourVolumeCautions(
-  bays: readonly Pick<Bay, 'id'>[],
-  orderM3: number,
-  { mostM3PerDay: most }: Pick<Pour, 'mostM3PerDay'>,
-): readonly string[] {
-  if (orderM3 <= most) return [];
-  const figures = `${roundedText(orderM3, 1)} m\u00b3, the day allows ${roundedText(most, 1)} m\u00b3`;
-  return [
-    bays.length === 1
-      ? `${bays[0]?.id} alone takes ${figures}: more hands, or another joint. The work does not stop inside a bay.`
-      : `The bays entered for this day take ${figures}.`,
-  ];
-}
-
 function sealedCautions(sealed: readonly string[]): readonly string[] {
   if (sealed.length === 0) return [];
   const verb = sealed.length === 1 ? 'is' : 'are';
@@ -181,20 +167,4 @@ function laidM3(ids: readonly string[], { plan, order, bays }: Context): number 
     ids.flatMap((id) => bays.get(id) ?? []),
     { plan, order },
   );
-}
-
-/** What is laid for some bays, with the allowance, m3. Example: 20 m2 at 65 mm and 5 % -> 1.365 m3 */
-export function pourM3(bays: readonly Pick<Bay, 'areaM2'>[], { plan, order }: Pick<Context, 'plan' | 'order'>): number {
-  const areaM2 = bays.reduce((sum, bay) => sum + bay.areaM2, 0);
-  return held(screedM3(areaM2, plan) * (1 + order.screedAllowance));
-}
-
-/** At its nominal thickness everywhere, as in the quantities. Example: 20 m2 at 65 mm -> 1.3 m3 */
-function screedM3(areaM2: number, { screed }: Plan): number {
-  return (areaM2 * screed.thicknessMm) / 1000;
-}
-
-/** To a millionth, so that what rounding leaves of a sum breaks no limit and orders no load. */
-function held(value: number): number {
-  return Number(value.toFixed(6));
 }

@@ -1,7 +1,7 @@
 import { pourOf, type Records, recordsOf } from '../plan/papers.ts';
 import { type FirstHeating, firstHeatingOf, heatingMomentText } from './first-heating.ts';
 import type { PaperSource } from './paper-source.ts';
-import { pourDaysGiven } from './pour-days.ts';
+import { pourDaysGiven } from './pour-entered.ts';
 
 /** First heating as the papers have it: where the pour is entered to end later than the day of laying, or every bay has its day and no day of laying is
  *  entered, the days are counted from the last pour, since they are never to begin early. */

@@ -152,14 +152,14 @@ function baseLines(lines: readonly GridLine[]): readonly GridLine[] {
 }
 
 /** Grid lines that joints are set out from; none where base points go before them. */
-export function frameLines(source: PaperSource): ReadonlySet<GridLine> {
-  const { gridLines } = papersOf(source.file);
-  return new Set(floorFrame(source)?.by === 'grid-lines' ? baseLines(gridLines) : []);
+export function frameLines({ file }: Pick<PaperSource, 'file'>): ReadonlySet<GridLine> {
+  const { basePoints, gridLines } = papersOf(file);
+  return new Set(basePair(basePoints) === null ? baseLines(gridLines) : []);
 }
 
 /** Lines askew to the one that joints are set out from, where none is square to it: they are drawn and do not serve. */
 export function linesAskew(
-  source: PaperSource,
+  source: Pick<PaperSource, 'file'>,
 ): { readonly base: GridLine; readonly askew: readonly GridLine[] } | null {
   const [base, ...others] = [...frameLines(source)];
   if (base === undefined || others.length > 0) return null;

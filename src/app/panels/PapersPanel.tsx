@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import { cautionLines } from '../../documents/words.ts';
+import { focusHeir } from '../parts/focus.ts';
 import { useAnalysis, usePlan } from '../state/hooks.ts';
 import { papersLay, papersStore } from '../state/papersRun.ts';
 import type { PanelProps } from './panel.ts';
@@ -12,6 +13,9 @@ import { RevisionsGroup } from './papers/RevisionsGroup.tsx';
 import { SheetGroup } from './papers/SheetGroup.tsx';
 import { SiteGroups } from './papers/SiteGroups.tsx';
 import { TakeOffGroup } from './papers/TakeOffGroup.tsx';
+
+/** Where the list gives way to that of another floor the focus within is not left with nothing. */
+const panelHeir = focusHeir('.rail .tab[aria-expanded="true"]');
 
 /** What is ordered, what stands on the papers, and the papers to hand over. */
 export function PapersPanel({ result }: PanelProps) {
@@ -34,7 +38,7 @@ export function PapersPanel({ result }: PanelProps) {
   }
   const drawn = shown !== null && shown.result.plan.rooms.length > 0;
   return (
-    <div>
+    <div ref={panelHeir}>
       {shown !== null && !drawn && <p className="quiet">Papers are made once a room is drawn.</p>}
       {drawn && (
         <>

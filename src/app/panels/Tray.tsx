@@ -1,6 +1,5 @@
 import type { ComponentType } from 'react';
 import { CoveringsPanel, FloorPanel, ObstaclesPanel, OpeningsPanel, PapersPanel } from '../later.tsx';
-import { focusHeir } from '../parts/focus.ts';
 import { Icon } from '../parts/Icon.tsx';
 import { boardStore, type WorkStep } from '../state/boardStore.ts';
 import { useBoard, usePlan } from '../state/hooks.ts';
@@ -18,9 +17,6 @@ const panels: Readonly<Record<WorkStep, ComponentType<PanelProps>>> = {
   papers: PapersPanel,
 };
 
-/** Where the list gives way to that of another floor or step the focus within is not left with nothing. */
-const partHeir = focusHeir('.rail .tab[aria-expanded="true"]');
-
 /** The step of the work in hand, with the findings below it whichever step that is. */
 export function Tray(props: PanelProps) {
   const step = useBoard((state) => state.step);
@@ -32,7 +28,7 @@ export function Tray(props: PanelProps) {
   const Panel = panels[step];
   return (
     <aside className="tray" id="tray" aria-label="Settings and lists">
-      <section key={`${step} ${sheet}`} ref={partHeir} className="part" data-scrolls aria-labelledby="tray-step">
+      <section key={`${step} ${sheet}`} className="part" data-scrolls aria-labelledby="tray-step">
         <div className="part-head">
           <h2 id="tray-step">{stepNames[step]}</h2>
           <button

@@ -1,5 +1,6 @@
 import { proxy, type Remote, wrap } from 'comlink';
 import { createStore } from 'zustand/vanilla';
+import type { PourDay } from '../../plan/papers.ts';
 import type { PlanFile } from '../../plan/schema.ts';
 import type { PaperService, PapersLaid } from '../papers-worker.ts';
 import { longMs, slowMs } from './analysisRun.ts';
@@ -145,6 +146,25 @@ export interface MadePaper {
   readonly bytes: Uint8Array;
 }
 
+/** The days of the pour that are proposed for the plan as it stands.  @returns null where there are none: `halted` says why */
+export async function papersPour(): Promise<readonly PourDay[] | null> {
+  papersStore.setState({ halted: null });
+  try {
+    return await answerOf(async (of) => {
+      await newestLay(of);
+      return of.pour();
+    });
+  } catch (error) {
+    papersStore.setState({ halted: errorWords(error) });
+    return null;
+  }
+}
+
+async function newestLay(of: Remote<PaperService>): Promise<void> {
+  const result = await resultNow();
+  if (held.result !== result) await resultLay(of, result, papersStore.getState().earlier);
+}
+
 /** Makes one paper of the plan as it stands, or all of them.  @returns null where it was cancelled or could not be made: `halted` says why */
 export async function paperMake(name: string): Promise<MadePaper | null> {
   papersStore.setState({ run: { name, pace: 'quick', share: 0 }, halted: null });
@@ -154,8 +174,7 @@ export async function paperMake(name: string): Promise<MadePaper | null> {
   ];
   try {
     return await answerOf(async (of) => {
-      const result = await resultNow();
-      if (held.result !== result) await resultLay(of, result, papersStore.getState().earlier);
+      await newestLay(of);
       return of.make(
         name,
         proxy((share: number) => runTell({ share })),

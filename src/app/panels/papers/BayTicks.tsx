@@ -1,6 +1,6 @@
 import { type KeyboardEvent, useState } from 'react';
 import type { PaperSource } from '../../../documents/paper-source.ts';
-import { pourM3 } from '../../../documents/pour-plan.ts';
+import { pourM3 } from '../../../documents/pour-entered.ts';
 import { namesOf } from '../../../documents/words.ts';
 import { pourBaysPut, pourBaysTakenOut } from '../../../plan/edits/pour-days.ts';
 import { orderingOf } from '../../../plan/papers.ts';

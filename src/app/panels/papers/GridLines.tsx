@@ -1,6 +1,5 @@
 import { useState } from 'react';
 import { gridLineCautions } from '../../../documents/grid-line-cautions.ts';
-import type { PaperSource } from '../../../documents/paper-source.ts';
 import {
   gridEndsApart,
   gridLineAdded,
@@ -13,23 +12,20 @@ import type { GridLine } from '../../../plan/papers.ts';
 import type { PlanFile } from '../../../plan/schema.ts';
 import { offSheet, type Tried, triedUnless } from '../../card/put.ts';
 import { TextField } from '../../parts/TextField.tsx';
+import { usePlan, usePlanResolved } from '../../state/hooks.ts';
 import { commit } from '../../state/planStore.ts';
 import { gridLineName } from '../../tools/papers/grid-line.ts';
 import { type Added, ItemFolds, TakeAway } from './ItemFolds.tsx';
 import { PlaceFields } from './PlaceFields.tsx';
 import { pointPlace } from './point-place.ts';
 
-interface GridLinesProps {
-  readonly file: PlanFile;
-  /** Null until the floor is analysed. */
-  readonly floor: PaperSource | null;
-}
-
 /** Lines of the building's grid: placed on the board or along the floor, named, and moved by typing. */
-export function GridLineList({ file, floor }: GridLinesProps) {
+export function GridLineList() {
+  const file = usePlan((state) => state.history.present.file);
+  const plan = usePlanResolved();
   const lines = gridLinesOf(file);
   const [added, setAdded] = useState<Added | null>(null);
-  const cautions = floor === null || lines.length === 0 ? [] : gridLineCautions(floor);
+  const cautions = gridLineCautions({ file, plan });
   const add = () => {
     const after = gridLineAdded(file, gridLineBeside(file));
     const line = gridLinesOf(after).at(-1);

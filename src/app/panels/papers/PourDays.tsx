@@ -1,6 +1,5 @@
 import { useState } from 'react';
 import type { PaperSource } from '../../../documents/paper-source.ts';
-import { pourPlanOf } from '../../../documents/pour-plan.ts';
 import {
   pourBaysPut,
   pourBaysTakenOut,
@@ -14,7 +13,8 @@ import {
 import { DateField } from '../../parts/DateField.tsx';
 import { countOf } from '../../parts/format.ts';
 import { useBoard } from '../../state/hooks.ts';
-import { commit } from '../../state/planStore.ts';
+import { papersPour } from '../../state/papersRun.ts';
+import { commit, planStore } from '../../state/planStore.ts';
 import { BayTicks } from './BayTicks.tsx';
 import { type Added, ItemFolds, TakeAway } from './ItemFolds.tsx';
 import { type DayShown, dayInSentence, daySummary, daysShown } from './pour-day-words.ts';
@@ -47,7 +47,7 @@ export function PourDayList({ floor }: { readonly floor: PaperSource }) {
           Add a day
         </button>
         {left > 0 && (
-          <button type="button" className="button framed" onClick={() => proposedTake(floor)}>
+          <button type="button" className="button framed" onClick={() => void proposedTake()}>
             {days.length === 0
               ? 'Take the proposed days over'
               : `Take over the days proposed for ${countOf(left, 'bay', 'bays')} more`}
@@ -58,9 +58,14 @@ export function PourDayList({ floor }: { readonly floor: PaperSource }) {
   );
 }
 
-function proposedTake(floor: PaperSource): void {
-  const lots = pourPlanOf(floor).lots.map(({ date, bays }) => ({ date, bays: bays.map(({ key }) => key) }));
-  commit('Take the proposed days of the pour over', (file) => pourDaysProposed(file, lots));
+/** Worked out apart from the screen: anew where something is entered meanwhile, so that nothing of it is lost. */
+async function proposedTake(): Promise<void> {
+  const { history } = planStore.getState();
+  const days = await papersPour();
+  if (days === null) return;
+  if (planStore.getState().history === history)
+    commit('Take the proposed days of the pour over', (file) => pourDaysProposed(file, days));
+  else await proposedTake();
 }
 
 interface DayProps {

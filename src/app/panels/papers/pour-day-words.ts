@@ -1,6 +1,5 @@
 import type { PaperSource } from '../../../documents/paper-source.ts';
-import { pourDaysGiven } from '../../../documents/pour-days.ts';
-import { pourM3, pourVolumeCautions } from '../../../documents/pour-plan.ts';
+import { pourDaysGiven, pourM3, pourVolumeCautions } from '../../../documents/pour-entered.ts';
 import type { Bay } from '../../../plan/analysis.ts';
 import { orderingOf, type PourDay, pourOf } from '../../../plan/papers.ts';
 import { countOf, figure } from '../../parts/format.ts';
