@@ -112,7 +112,8 @@ export interface LabelItem extends DrawingItemBase {
 export interface LabelLed {
   /** Places that a leader may begin at, the best first, mm on the plan. */
   readonly from: readonly Point[];
-  readonly form: LabelForm;
+  /** The best first: narrower ones where there is little room. */
+  readonly forms: readonly LabelForm[];
   /** The leader may begin at the name of the same thing as well, where that stands. */
   readonly fromName?: true;
 }

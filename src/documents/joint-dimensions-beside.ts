@@ -72,14 +72,22 @@ function besideLabel(setting: JointSetting, words: string, onString: ReadonlySet
     ref: { kind: 'joint', id: joint.id },
     seat: { kind: 'beside', line: joint.line, inOpening },
     forms: [[{ text, style: `joint-${joint.kind}` }], small(text)],
-    led: { from: leaderPoints(joint.line), form: small(text), fromName: true },
+    led: { from: leaderPoints(joint.line), forms: smallForms(joint.id, words), fromName: true },
     priority: besidePriority + joint.lengthM,
     ...(onString.has(setting) && { saidAgain: true }),
   };
 }
 
-function small(text: string): LabelForm {
-  return [{ text, style: 'figure-small' }];
+function small(...lines: readonly string[]): LabelForm {
+  return lines.map((text) => ({ text, style: 'figure-small' }));
+}
+
+/** In one line, and broken in two, the figure in one piece. Examples: "J12 111" over "from each face", "J7 x 120" over "y 450", "J7" over "x 120 / 122" */
+function smallForms(id: string, words: string): readonly LabelForm[] {
+  const text = `${id} ${words}`;
+  const at = Math.max(words.indexOf(' from '), words.indexOf(' y '));
+  const lines = at < 0 ? [id, words] : [`${id} ${words.slice(0, at)}`, words.slice(at + 1)];
+  return [small(text), small(...lines)];
 }
 
 /** Free space between an end and its figures, and between them and the joint, mm on paper. */
@@ -110,17 +118,17 @@ function endLabels({ joint, points, places }: JointSetting, scale: number): read
       ref: { kind: 'joint', id: joint.id },
       seat: { kind: 'beside', line: joint.line, inOpening: true, places: seats },
       forms: [form],
-      led: { from: endShares.map((share) => pointBetween(place, on, share)), form: small(`${joint.id} ${text}`) },
+      led: { from: endShares.map((share) => pointBetween(place, on, share)), forms: smallForms(joint.id, text) },
       priority: besidePriority + joint.lengthM,
     };
   });
 }
 
-/** Names of joints as they stand further off where they find no room at their line: whatever is in the lists is found on the drawing. */
+/** Names of joints and bays as they stand further off where they find no room in their place: whatever is in the lists is found on the drawing. */
 export function namesLed(items: readonly DrawingItem[]): readonly DrawingItem[] {
-  return items.map((item) =>
-    item.shape !== 'label' || item.ref.kind !== 'joint' || item.seat.kind !== 'beside'
-      ? item
-      : { ...item, led: { from: leaderPoints(item.seat.line), form: small(item.ref.id) } },
-  );
+  return items.map((item) => {
+    if (item.shape !== 'label' || (item.ref.kind !== 'joint' && item.ref.kind !== 'bay')) return item;
+    const from = item.seat.kind === 'beside' ? leaderPoints(item.seat.line) : [item.seat.at];
+    return { ...item, led: { from, forms: [small(item.ref.id)] } };
+  });
 }

@@ -1,12 +1,11 @@
 import { type Point, pointBetween, pointDirection, pointDistance } from '../geometry/point.ts';
-import { segmentDistance } from '../geometry/segment.ts';
 import { WELD_MM } from '../geometry/tolerance.ts';
 import { type GridLine, papersOf } from '../plan/papers.ts';
-import type { DrawingItem, DrawingRef, MarkItem } from './drawing.ts';
+import type { DrawingItem, DrawingRef } from './drawing.ts';
+import { endsApartMm, type GridEnd, gridEndItems } from './joint-dimensions-grid-ends.ts';
 import type { PaperSource } from './paper-source.ts';
-import { frameLines } from './setting-out-frame.ts';
+import { floorFrame, frameLines } from './setting-out-frame.ts';
 import { gridLineIsDrawn } from './setting-out-sheet.ts';
-import { gridEndMm } from './symbols.ts';
 import { textCut } from './text-width.ts';
 import { oneLine } from './words.ts';
 
@@ -16,57 +15,48 @@ import { oneLine } from './words.ts';
 const beyondMm = 15;
 /** Widest name in the end of a grid line, mm on paper. */
 const widestMm = 5.4;
-/** Free space between one end and the next, mm on paper. */
-const endGapMm = 0.6;
-
-interface GridEnd {
-  readonly at: Point;
-  /** Unit vector off the line. */
-  readonly out: Point;
-  readonly text: string;
-  readonly ref: DrawingRef;
-  /** The stretch that is drawn of its line. */
-  readonly drawn: readonly [Point, Point];
-}
 
 /** Grid lines, each with its name at both ends: whichever end of the sheet is folded away, the other is lettered. Ends of lines close together stand
- *  aside or further out, so that none covers another. @param scale 50 for 1 : 50 */
+ *  aside or further out, so that none covers another. Of many that are closer than their names only those at both sides and those that joints are set out
+ *  from run across the floor, where they would crowd out what is written: the others are ticks at the edge. @param scale 50 for 1 : 50 */
 export function gridLineItems(source: PaperSource, scale: number): readonly DrawingItem[] {
-  const { gridLines } = papersOf(source.file);
-  const stretches = gridLines.flatMap((line, i) => {
-    const drawn = gridStretch(source, line, scale);
-    const ref: DrawingRef = { kind: 'object', id: `grid-line-${i + 1}` };
-    return drawn === null ? [] : [{ line, drawn, ref }];
+  const shown = gridShown(source, scale);
+  const lines = shown.flatMap(({ drawn, ref, how }): readonly DrawingItem[] => {
+    const courses = how === 'across' ? [drawn] : how === 'left-out' ? [] : ticksOf(drawn, scale);
+    return courses.map((points) => ({ shape: 'line', layer: 'areas', style: 'grid-line', points, ref }));
   });
-  const lines = stretches.map(
-    ({ drawn, ref }): DrawingItem => ({ shape: 'line', layer: 'areas', style: 'grid-line', points: drawn, ref }),
-  );
-  const named = new Set(linesNamed(stretches, frameLines(source), scale));
-  const ends = stretches.flatMap((stretch): GridEnd[] => {
-    if (!named.has(stretch)) return [];
-    const {
-      line: { name },
-      drawn,
-      ref,
-    } = stretch;
+  const ends = shown.flatMap(({ line: { name }, drawn, ref, how, isNamed }): readonly GridEnd[] => {
+    if (!isNamed) return [];
     const [from, to] = drawn;
     const [ux, uy] = pointDirection(from, to);
     const text = textCut(oneLine(name), 'grid-name-long', widestMm);
+    const [begin, end] = how === 'across' ? [drawn, drawn] : ticksOf(drawn, scale);
     return [
-      { at: from, out: [-ux, -uy], text, ref, drawn },
-      { at: to, out: [ux, uy], text, ref, drawn },
+      { at: from, out: [-ux, -uy], text, ref, drawn: begin },
+      { at: to, out: [ux, uy], text, ref, drawn: end },
     ];
   });
-  return [...lines, ...endItems(ends, scale)];
+  const origin = floorFrame(source)?.origin;
+  const marked = papersOf(source.file).basePoints.map(({ at }) => at);
+  return [...lines, ...gridEndItems(ends, origin === undefined ? marked : [origin, ...marked], scale)];
 }
 
-/** Lines that are drawn without their names, for lack of room: how many. */
-export function gridLinesUnnamed(items: readonly DrawingItem[]): number {
-  const named = new Set(
-    items.flatMap((item) => (item.shape === 'mark' && item.style === 'grid-end' ? [item.ref.id] : [])),
-  );
-  const drawn = items.flatMap((item) => (item.shape === 'line' && item.style === 'grid-line' ? [item.ref.id] : []));
-  return new Set(drawn.filter((id) => !named.has(id))).size;
+/** What a sheet says of grid lines that do not run across it; null where all do.
+ *  Example: "88 grid lines are too close together to run across the floor: they are ticks at its edge, 70 of them without a name." */
+export function gridLinesShort(source: PaperSource, scale: number): string | null {
+  const short = gridShown(source, scale).filter(({ how }) => how !== 'across');
+  if (short.length === 0) return null;
+  const drawn = short.filter(({ how }) => how === 'tick');
+  const unnamed = drawn.filter(({ isNamed }) => !isNamed).length;
+  const left = short.length - drawn.length;
+  const ticks = [
+    ...(drawn.length === 0
+      ? []
+      : [`${drawn.length === short.length ? 'they are' : `${drawn.length} are`} ticks at its edge`]),
+    ...(unnamed === 0 ? [] : [`${unnamed} of them without a name`]),
+    ...(left === 0 ? [] : [`${left} are left out`]),
+  ];
+  return `${short.length} grid lines are too close together to run across the floor: ${ticks.join(', ')}.`;
 }
 
 interface GridStretch {
@@ -74,30 +64,64 @@ interface GridStretch {
   readonly drawn: readonly [Point, Point];
 }
 
-/** So many lines close together are all named, at ends that step aside; of more every so manieth. */
+interface GridShown extends GridStretch {
+  readonly ref: DrawingRef;
+  readonly how: 'across' | 'tick' | 'left-out';
+  readonly isNamed: boolean;
+}
+
+/** A line that does not run across the floor is so much of each of its ends, mm on paper. */
+const tickMm = 3;
+/** Ticks stand no closer than this, mm on paper: closer ones run into a grey edge, and only those with a name are drawn. */
+const ticksApartMm = 1;
+
+function ticksOf(
+  [from, to]: GridStretch['drawn'],
+  scale: number,
+): readonly [GridStretch['drawn'], GridStretch['drawn']] {
+  const share = Math.min(0.5, (tickMm * scale) / pointDistance(from, to));
+  return [
+    [from, pointBetween(from, to, share)],
+    [to, pointBetween(to, from, share)],
+  ];
+}
+
+function gridShown(source: PaperSource, scale: number): readonly GridShown[] {
+  const { gridLines } = papersOf(source.file);
+  const stretches = gridLines.flatMap((line, i) => {
+    const drawn = gridStretch(source, line, scale);
+    const ref: DrawingRef = { kind: 'object', id: `grid-line-${i + 1}` };
+    return drawn === null ? [] : [{ line, drawn, ref }];
+  });
+  const always = frameLines(source);
+  const apartMm = endsApartMm * scale;
+  return parallels(stretches).flatMap((rows) =>
+    closeRows(rows, apartMm).flatMap((row) => rowShown(row, always, scale)),
+  );
+}
+
+/** So many lines close together run across the floor, named at ends that step aside; of more every so manieth has a name at the edge. */
 const mostAside = 4;
 
-/** Of lines that lie too close for all of their ends: the first and the last, those that joints are set out from, and between them every so manieth that has
- *  room. */
-function linesNamed<Stretch extends GridStretch>(
-  stretches: readonly Stretch[],
+/** Of lines that lie too close for all of their ends the first and the last and those that joints are set out from are always named, and between them every
+ *  so manieth that has room. */
+function rowShown(
+  row: readonly GridRow<GridStretch & Pick<GridShown, 'ref'>>[],
   always: ReadonlySet<GridLine>,
   scale: number,
-): readonly Stretch[] {
-  const apartMm = (2 * gridEndMm + endGapMm) * scale;
-  return parallels(stretches).flatMap((rows) =>
-    closeRows(rows, apartMm).flatMap((row) => {
-      if (row.length <= mostAside) return row.map(({ stretch }) => stretch);
-      const spanMm = Math.abs((row.at(-1)?.offMm ?? 0) - (row[0]?.offMm ?? 0));
-      const every = Math.max(1, Math.ceil((apartMm * (row.length - 1)) / Math.max(spanMm, WELD_MM)));
-      return row.flatMap(({ stretch }, i) => {
-        const isEnd = i === 0 || i === row.length - 1;
-        // none so near to the last that it has no room
-        const isTurn = i % every === 0 && row.length - 1 - i >= every;
-        return isEnd || isTurn || always.has(stretch.line) ? [stretch] : [];
-      });
-    }),
-  );
+): readonly GridShown[] {
+  if (row.length <= mostAside) return row.map(({ stretch }) => ({ ...stretch, how: 'across', isNamed: true }));
+  const spanMm = Math.abs((row.at(-1)?.offMm ?? 0) - (row[0]?.offMm ?? 0));
+  const eachMm = Math.max(spanMm / (row.length - 1), WELD_MM);
+  const every = Math.ceil((endsApartMm * scale) / eachMm);
+  const isDrawn = eachMm >= ticksApartMm * scale - WELD_MM;
+  return row.map(({ stretch }, i) => {
+    if (i === 0 || i === row.length - 1 || always.has(stretch.line))
+      return { ...stretch, how: 'across', isNamed: true };
+    // none so near to the last that it has no room
+    const isNamed = i % every === 0 && row.length - 1 - i >= every;
+    return { ...stretch, how: isNamed || isDrawn ? 'tick' : 'left-out', isNamed };
+  });
 }
 
 interface GridRow<Stretch> {
@@ -163,52 +187,3 @@ function gridStretch({ plan }: PaperSource, line: GridLine, scale: number): read
     end === lengthMm ? to : pointBetween(from, to, end / lengthMm),
   ];
 }
-
-function endItems(ends: readonly GridEnd[], scale: number): readonly DrawingItem[] {
-  const placed: Point[] = [];
-  const stubs: (readonly [Point, Point])[] = [];
-  return ends.flatMap((end): DrawingItem[] => {
-    const others = ends.flatMap(({ drawn }) => (drawn === end.drawn ? [] : [drawn]));
-    const at = endPlace(end, placed, [...others, ...stubs], scale);
-    placed.push(at);
-    const mark: MarkItem = { shape: 'mark', layer: 'marks', style: 'grid-end', at, text: end.text, ref: end.ref };
-    if (pointDistance(end.at, at) <= gridEndMm * scale + WELD_MM) return [mark];
-    stubs.push([end.at, at]);
-    return [{ shape: 'line', layer: 'areas', style: 'grid-line', points: [end.at, at], ref: end.ref }, mark];
-  });
-}
-
-/** Sideways an end is tried at so many steps each way, half an end each, before it is moved further out. */
-const stepsAside = 8;
-
-/** The middle of the circle of an end: straight on where that is free, else aside and further out, clear of the other lines too where it can be. */
-function endPlace(
-  { at: [x, y], out: [ux, uy] }: GridEnd,
-  placed: readonly Point[],
-  lines: readonly (readonly [Point, Point])[],
-  scale: number,
-): Point {
-  const apartMm = (2 * gridEndMm + endGapMm) * scale;
-  const radiusMm = (gridEndMm + endGapMm / 2) * scale;
-  const isApart = (place: Point) => placed.every((other) => pointDistance(other, place) >= apartMm - WELD_MM);
-  const isClear = (place: Point) =>
-    lines.every(([a, b]) => segmentDistance(a, b, place) >= gridEndMm * scale - WELD_MM) &&
-    placed.every((other) => segmentDistance([x, y], place, other) >= gridEndMm * scale - WELD_MM);
-  const asides = Array.from({ length: stepsAside + 1 }, (_, i) => i).flatMap((i) => (i === 0 ? [0] : [i, -i]));
-  let apart: Point | null = null;
-  // each end that stands already is passed by two rows
-  for (let row = 0; row <= 2 * placed.length; row += 1) {
-    for (const aside of asides) {
-      const [outMm, asideMm] = [gridEndMm * scale + (row * apartMm) / 2, aside * radiusMm];
-      const place: Point = [x + ux * outMm - uy * asideMm, y + uy * outMm + ux * asideMm];
-      if (!isApart(place)) continue;
-      if (isClear(place)) return place;
-      if (aside === 0) apart ??= place;
-    }
-    if (apart !== null && row >= rowsTried) break;
-  }
-  return apart ?? [x + ux * gridEndMm * scale, y + uy * gridEndMm * scale];
-}
-
-/** So many rows out a place that is clear of all lines is looked for. */
-const rowsTried = 6;

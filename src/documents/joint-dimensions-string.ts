@@ -113,7 +113,7 @@ export function figuresAlong(string: RunningString, ticks: readonly RunningTick[
       ),
     );
     const tick = stringPoint(string, runningMm);
-    const led = { from: [tick], form: [{ text, style: 'figure-small' }] } as const;
+    const led = { from: [tick], forms: [[{ text, style: 'figure-small' }]] } as const;
     return { ...figure(form, places, [tick, tick], ref), led };
   });
 }

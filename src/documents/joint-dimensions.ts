@@ -7,8 +7,9 @@ import { gridLineItems } from './joint-dimensions-grid.ts';
 import { basePointItems, floorOrigin, frameOrigin } from './joint-dimensions-marks.ts';
 import { outsideStrings } from './joint-dimensions-outside.ts';
 import { roomStrings } from './joint-dimensions-rooms.ts';
+import { labelIsName } from './label-led.ts';
 import type { PaperSource } from './paper-source.ts';
-import { jointRuns, jointSettings, originIsOnSheet } from './setting-out.ts';
+import { isInWall, type JointSetting, jointRuns, jointSettings, originIsOnSheet } from './setting-out.ts';
 import { floorFrame, type SetOutFrame } from './setting-out-frame.ts';
 import { drawnBeyondMm } from './setting-out-sheet.ts';
 import { formSize } from './text-width.ts';
@@ -72,14 +73,35 @@ export function dimensionedDrawing(source: PaperSource, drawing: Drawing, { scal
   };
 }
 
-/** What a sheet says of figures that have found no room on it; null where all stand.
- *  @param made by `jointDimensions`   @param unlettered labels without a seat */
-export function dimensionsLeft(made: readonly DrawingItem[], unlettered: readonly LabelItem[]): string | null {
-  const own = new Set<DrawingItem>(made);
-  const count = unlettered.filter((label) => own.has(label) && label.saidAgain === undefined).length;
-  return count === 0
-    ? null
-    : `${count} running ${count === 1 ? 'figure has' : 'figures have'} no room on the drawing: see the ${count === 1 ? 'joint' : 'joints'} by number in the list Setting out of joints.`;
+/** Whether a label is what a joint is set out by. */
+export function labelIsFigure(label: LabelItem): boolean {
+  return label.ref.kind === 'joint' && !labelIsName(label);
+}
+
+/** What a sheet says of joints whose figures have found no room on it; null where all stand.
+ *  Example: "Only in the list Setting out of joints are the figures of J3, J12." */
+export function dimensionsLeft(settings: readonly JointSetting[], unlettered: readonly LabelItem[]): string | null {
+  const missed = new Set(
+    unlettered.filter((label) => labelIsFigure(label) && label.saidAgain === undefined).map(({ ref }) => ref.id),
+  );
+  const of = settings.filter(({ joint }) => missed.has(joint.id));
+  const ids = settings.filter((setting) => of.some((other) => isSetWith(setting, other))).map(({ joint }) => joint.id);
+  return ids.length === 0 ? null : `Only in the list Setting out of joints are the figures of ${listed(ids)}.`;
+}
+
+/** Whether one figure tells of both: parts of one line, which share its figure. */
+function isSetWith(setting: JointSetting, other: JointSetting): boolean {
+  if (setting === other) return true;
+  const isPart = setting.joint.run === other.joint.run && ![setting, other].some(isInWall);
+  return isPart && setting.runningMm !== null && setting.runningMm === other.runningMm && setting.frame === other.frame;
+}
+
+/** So many joints are told by their numbers. */
+const mostListed = 40;
+
+function listed(ids: readonly string[]): string {
+  const more = ids.length - mostListed;
+  return `${ids.slice(0, mostListed).join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
 }
 
 function boxCorners(box: Box | null): readonly Point[] {

@@ -12,8 +12,10 @@ export interface LeaderBegin {
 }
 
 export interface LedPlace {
-  /** Middle of the text, which is level. */
+  /** Middle of the text. */
   readonly at: Point;
+  /** Of the text, clockwise on the sheet. */
+  readonly angleDeg: number;
   readonly begin: LeaderBegin;
   readonly tip: Point;
   readonly lengthMm: number;
@@ -33,6 +35,9 @@ const steep = 0.8;
 /** A leader leaves a text no flatter along it than this, as the sine of its angle. */
 const leastOut = 0.25;
 
+/** No longer is a leader from a name, mm on paper: a long one is followed to the joint itself. */
+const fromNameMm = 20;
+
 /** Lengths grow by steps, by wider ones where they are long. */
 const stepsMm = { shortest: 3, short: 3, shortUpTo: 20, long: 6 } as const;
 
@@ -44,7 +49,7 @@ export function leaderLengths([moreThan, upTo]: readonly [number, number]): read
   return found;
 }
 
-/** Unit vectors all round, none of them level or upright. */
+/** Unit vectors all round, none of them along a text or square to it. */
 export function waysRound(count: number): readonly Point[] {
   return Array.from({ length: count }, (_, i) => {
     const turn = ((i + 0.5) * 2 * Math.PI) / count;
@@ -52,30 +57,42 @@ export function waysRound(count: number): readonly Point[] {
   });
 }
 
+/** How a text is looked for. */
+export interface LedSearch extends FormSize {
+  readonly angleDeg: number;
+  readonly lengths: readonly number[];
+  /** As seen along the text. */
+  readonly ways: readonly Point[];
+}
+
 /** The first place whose text is free and which is taken, the nearest first. Of thousands nearly all are told by the middle of their text alone.
  *  @param isFree at x, y   @param isTaken once all of the place is known */
 export function ledPlaceFirst(
   begins: readonly LeaderBegin[],
-  { widthMm, heightMm }: FormSize,
-  { lengths, ways }: { readonly lengths: readonly number[]; readonly ways: readonly Point[] },
+  { widthMm, heightMm, angleDeg, lengths, ways }: LedSearch,
   isFree: (x: number, y: number) => boolean,
   isTaken: (place: LedPlace) => boolean,
 ): LedPlace | null {
+  const turn = (angleDeg * Math.PI) / 180;
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
   const [asideMm, offMm] = [widthMm / 2 + leaderGapMm, heightMm / 2 + offTextMm];
   for (const lengthMm of lengths) {
     for (const begin of begins) {
-      for (const way of ways) {
-        if (begin.out !== null && way[0] * begin.out[0] + way[1] * begin.out[1] < leastOut) continue;
-        const x = begin.at[0] + way[0] * lengthMm;
-        const y = begin.at[1] + way[1] * lengthMm;
-        const besideX = x + Math.sign(way[0]) * asideMm;
-        const beyondY = y + Math.sign(way[1]) * offMm;
-        if (isFree(besideX, y)) {
-          const place: LedPlace = { at: [besideX, y], begin, tip: [x, y], lengthMm };
+      if (begin.out !== null && lengthMm > fromNameMm) continue;
+      for (const [along, down] of ways) {
+        const [ux, uy] = [along * cos - down * sin, along * sin + down * cos];
+        if (begin.out !== null && ux * begin.out[0] + uy * begin.out[1] < leastOut) continue;
+        const tip: Point = [begin.at[0] + ux * lengthMm, begin.at[1] + uy * lengthMm];
+        const [beside, beyond] = [Math.sign(along) * asideMm, Math.sign(down) * offMm];
+        const at: Point = [tip[0] + beside * cos, tip[1] + beside * sin];
+        if (isFree(...at)) {
+          const place: LedPlace = { at, angleDeg, begin, tip, lengthMm };
           if (isTaken(place)) return place;
         }
-        if (Math.abs(way[1]) > steep && isFree(x, beyondY)) {
-          const place: LedPlace = { at: [x, beyondY], begin, tip: [x, y], lengthMm };
+        if (Math.abs(down) <= steep) continue;
+        const over: Point = [tip[0] - beyond * sin, tip[1] + beyond * cos];
+        if (isFree(...over)) {
+          const place: LedPlace = { at: over, angleDeg, begin, tip, lengthMm };
           if (isTaken(place)) return place;
         }
       }

@@ -12,8 +12,9 @@ import {
   waysRound,
 } from './label-led-places.ts';
 import { boxAt, type PlaceOptions, type Standing } from './label-place.ts';
+import { readingAngle } from './label-seats.ts';
 import { haloMm } from './styles.ts';
-import { formSize } from './text-width.ts';
+import { type FormSize, formSize } from './text-width.ts';
 
 /** Labels that have found no room beside what they belong to, at the end of a leader: a thin line from there to the nearest free place. Figures come first,
  *  then the names of what nothing on the sheet has named, so that each thing in the lists is found on the drawing. */
@@ -25,19 +26,35 @@ const [fewWays, manyWays] = [waysRound(12), waysRound(40)];
 interface Reach {
   /** The least that leaders of some lengths keep clear of. */
   readonly least: BlockRank;
-  /** mm on paper */
+  /** mm on paper; none: among the places that are known. */
   readonly lengths: readonly number[];
   readonly ways: readonly Point[];
+  /** How texts lie to their joint; level where it is left out. */
+  readonly turned?: 'along' | 'square';
 }
 
-/** Leaders run clear of all there is. Where no short one does they run over walls and lines of dimensions, then over other joints, then over symbols and under
- *  pins, and at last over each other; never over text. All short ones stand before the first longer one. */
+/** A longer leader is lost among the others before it is followed to its end, mm on paper: what has no place so near stands in the lists alone. */
+const longestMm = 45;
+/** A number may stand further off: without it a row of the lists is not found on the drawing. */
+const longestOfNamesMm = 80;
+
+const known = { lengths: [], ways: [] } as const;
+
+/** Leaders run clear of all there is. Where no short one does they run over walls and lines of dimensions, then over other joints and at last over symbols,
+ *  under pins and over each other; never over text. All short ones stand before the first longer one. */
 const reaches: readonly Reach[] = [
   { least: blockRanks.line, lengths: leaderLengths([0, 20]), ways: fewWays },
-  { least: blockRanks.joint, lengths: leaderLengths([20, 45]), ways: fewWays },
-  { least: blockRanks.mark, lengths: leaderLengths([45, 60]), ways: fewWays },
-  { least: blockRanks.leader, lengths: leaderLengths([60, 80]), ways: fewWays },
-  { least: blockRanks.text, lengths: leaderLengths([0, 110]), ways: manyWays },
+  { least: blockRanks.joint, lengths: leaderLengths([20, longestMm]), ways: fewWays },
+  { least: blockRanks.mark, lengths: leaderLengths([0, longestMm]), ways: manyWays },
+  { least: blockRanks.mark, lengths: leaderLengths([0, longestMm]), ways: manyWays, turned: 'along' },
+  { least: blockRanks.mark, lengths: leaderLengths([0, longestMm]), ways: manyWays, turned: 'square' },
+  { least: blockRanks.text, ...known },
+  { least: blockRanks.text, ...known, turned: 'along' },
+  { least: blockRanks.text, ...known, turned: 'square' },
+];
+const reachesOfNames: readonly Reach[] = [
+  ...reaches,
+  { least: blockRanks.text, lengths: leaderLengths([longestMm, longestOfNamesMm]), ways: manyWays },
 ];
 
 interface Open {
@@ -63,10 +80,13 @@ export function labelsLed(items: readonly DrawingItem[], paper: Paper): NonNulla
     if (open.length === 0) return [];
     for (const box of endBoxes(items, paper)) standing.blocks.addBox(box, blockRanks.line);
     const seat = seater(placed, standing, paper);
-    const isName = ({ label, led }: Open) => led.form[0]?.text === label.ref.id;
-    const figures = seat(open.filter((each) => !isName(each) && each.label.saidAgain === undefined));
+    const figures = seat(
+      open.filter(({ label }) => !labelIsName(label) && label.saidAgain === undefined),
+      reaches,
+    );
     const named = formsNamed([...placed, ...figures]);
-    return [...figures, ...seat(open.filter((each) => isName(each) && !named.has(each.label.ref.id)))];
+    const names = open.filter(({ label }) => labelIsName(label) && !named.has(label.ref.id));
+    return [...figures, ...seat(names, reachesOfNames)];
   };
 }
 
@@ -93,6 +113,11 @@ function endBoxes(items: readonly DrawingItem[], { paperPerPlan }: Paper): reado
   });
 }
 
+/** Whether a label is the name of its thing, and not a figure beside it: in its shortest form the name stands alone. */
+export function labelIsName({ forms, ref }: Pick<LabelItem, 'forms' | 'ref'>): boolean {
+  return forms.at(-1)?.[0]?.text === ref.id;
+}
+
 /** Ids of what is named by the texts of labels. Example: "J12 x 4500" names J12, "4500 J3" names nothing by itself */
 export function formsNamed(
   lettered: readonly { readonly label: LabelItem; readonly form: LabelForm }[],
@@ -104,62 +129,94 @@ export function formsNamed(
   );
 }
 
-type Seater = (open: readonly Open[]) => readonly PlacedLabel[];
+type Seater = (open: readonly Open[], within: readonly Reach[]) => readonly PlacedLabel[];
 
-function seater(
-  placed: readonly PlacedLabel[],
-  { blocks, grounds }: Standing,
-  { paperPerPlan, window }: Paper,
-): Seater {
+function seater(placed: readonly PlacedLabel[], standing: Standing, paper: Paper): Seater {
+  const { blocks, grounds } = standing;
+  const { paperPerPlan } = paper;
   const names = new Map(
     placed.flatMap((label) => (label.label.ref.kind === 'joint' ? [[label.label.ref.id, label] as const] : [])),
   );
   const onPlan = ([x, y]: Point): Point => [x / paperPerPlan, y / paperPerPlan];
   const onPaper = ([x, y]: Point): Point => [x * paperPerPlan, y * paperPerPlan];
-  const [left, right] = [window.minX * paperPerPlan + edgeMm, window.maxX * paperPerPlan - edgeMm];
-  const [top, bottom] = [window.minY * paperPerPlan + edgeMm, window.maxY * paperPerPlan - edgeMm];
-  return (open) => {
+  const beginsOf = ({ label, led }: Open): readonly LeaderBegin[] => {
+    const name = led.fromName ? names.get(label.ref.id) : undefined;
+    return [
+      ...led.from.map((at): LeaderBegin => ({ at: onPaper(at), out: null })),
+      ...(name === undefined ? [] : besideText(onPaper(name.at), name)),
+    ];
+  };
+  const freeOf = freeIn(blocks, paper);
+  return (open, within) => {
     const found = new Map<LabelItem, PlacedLabel>();
     // with text that is free where only the leader was in the way
-    const known = new Map<LabelItem, LedPlace[]>();
-    for (const { least, lengths, ways } of reaches) {
-      for (const { label, led } of open) {
-        if (found.has(label)) continue;
-        const size = formSize(led.form);
-        const [halfX, halfY] = [size.widthMm / 2 + haloMm, size.heightMm / 2];
-        const isFree = (x: number, y: number) =>
-          x - halfX >= left &&
-          x + halfX <= right &&
-          y - halfY >= top &&
-          y + halfY <= bottom &&
-          !blocks.meetsLevel(x, y, halfX, halfY);
-        const tried = known.get(label) ?? [];
-        known.set(label, tried);
-        const name = led.fromName ? names.get(label.ref.id) : undefined;
-        const begins = [
-          ...led.from.map((at): LeaderBegin => ({ at: onPaper(at), out: null })),
-          ...(name === undefined ? [] : besideText(onPaper(name.at), name)),
-        ];
-        const place =
-          tried.find((each) => !blocks.meets(leaderBox(each), least) && isFree(...each.at)) ??
-          ledPlaceFirst(begins, size, { lengths, ways }, isFree, (each) => {
-            if (grounds.onObject(onPlan(each.at), label.ref)) return false;
-            tried.push(each);
-            return !blocks.meets(leaderBox(each), least);
-          });
-        if (place === null) continue;
-        const at = onPlan(place.at);
-        const seat = { at, angleDeg: 0, ...size };
-        blocks.addBox(boxAt(seat, paperPerPlan), blockRanks.text);
-        blocks.addBox(leaderBox(place), blockRanks.leader);
-        const leader: PlacedLeader = {
-          from: onPlan(place.begin.at),
-          to: onPlan(place.tip),
-          begins: place.begin.out === null ? 'line' : 'name',
-        };
-        found.set(label, { label, form: led.form, ...seat, leader, ground: grounds.at(at) });
+    const seen = new Map<LabelForm, LedPlace[]>();
+    const placeOf = (each: Open, form: LabelForm, { least, lengths, ways, turned }: Reach): LedPlace | null => {
+      const tried = seen.get(form) ?? [];
+      seen.set(form, tried);
+      const isTaken = (place: LedPlace): boolean => {
+        if (grounds.onObject(onPlan(place.at), each.label.ref)) return false;
+        tried.push(place);
+        return !blocks.meets(leaderBox(place), least);
+      };
+      const angleDeg = angleOf(each.label, turned);
+      const size = formSize(form);
+      const isFree = freeOf(size, angleDeg);
+      return (
+        tried.find(
+          (place) => place.angleDeg === angleDeg && !blocks.meets(leaderBox(place), least) && isFree(...place.at),
+        ) ?? ledPlaceFirst(beginsOf(each), { ...size, angleDeg, lengths, ways }, isFree, isTaken)
+      );
+    };
+    for (const reach of within) {
+      for (const each of open) {
+        if (found.has(each.label)) continue;
+        for (const form of each.led.forms) {
+          const place = placeOf(each, form, reach);
+          if (place === null) continue;
+          const at = onPlan(place.at);
+          const seat = { at, angleDeg: place.angleDeg, ...formSize(form) };
+          blocks.addBox(boxAt(seat, paperPerPlan), blockRanks.text);
+          blocks.addBox(leaderBox(place), blockRanks.leader);
+          const leader: PlacedLeader = {
+            from: onPlan(place.begin.at),
+            to: onPlan(place.tip),
+            begins: place.begin.out === null ? 'line' : 'name',
+          };
+          found.set(each.label, { label: each.label, form, ...seat, leader, ground: grounds.at(at) });
+          break;
+        }
       }
     }
     return [...found.values()];
+  };
+}
+
+/** Never upside down; names of bays are level. */
+function angleOf({ seat }: LabelItem, turned: Reach['turned']): number {
+  if (seat.kind !== 'beside' || turned === undefined) return 0;
+  const [from, to] = [seat.line[0], seat.line.at(-1)];
+  if (from === undefined || to === undefined) return 0;
+  const [ux, uy] = pointDirection(from, to);
+  return readingAngle(turned === 'along' ? [ux, uy] : [-uy, ux]);
+}
+
+/** Whether a text of a size may stand with its middle at a place, mm on paper: within the window and clear of all there is. */
+function freeIn({ meets, meetsLevel }: Standing['blocks'], { paperPerPlan, window }: Paper) {
+  const [left, right] = [window.minX * paperPerPlan + edgeMm, window.maxX * paperPerPlan - edgeMm];
+  const [top, bottom] = [window.minY * paperPerPlan + edgeMm, window.maxY * paperPerPlan - edgeMm];
+  return ({ widthMm, heightMm }: FormSize, angleDeg: number) => {
+    const [halfX, halfY] = [widthMm / 2 + haloMm, heightMm / 2];
+    const turn = (angleDeg * Math.PI) / 180;
+    const [cos, sin] = [Math.abs(Math.cos(turn)), Math.abs(Math.sin(turn))];
+    const [reachX, reachY] = [cos * halfX + sin * halfY, sin * halfX + cos * halfY];
+    return (x: number, y: number): boolean =>
+      x - reachX >= left &&
+      x + reachX <= right &&
+      y - reachY >= top &&
+      y + reachY <= bottom &&
+      (angleDeg === 0
+        ? !meetsLevel(x, y, halfX, halfY)
+        : !meets({ centre: [x, y], halfWidth: halfX, halfHeight: halfY, angleDeg }));
   };
 }

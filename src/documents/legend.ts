@@ -1,6 +1,7 @@
 import type { Drawing, DrawingItem, FillItem, LineItem, MarkItem } from './drawing.ts';
 import { groutShown } from './ink.ts';
 import type { FillStyleName, LineStyleName, MarkStyleName } from './styles.ts';
+import { markShown } from './symbols.ts';
 import { jointKindNames } from './words.ts';
 
 /** One row of the legend: a sample and its words. */
@@ -74,11 +75,13 @@ export function legendOf(drawing: Drawing, paperPerPlan = Infinity): readonly Le
     ...fills.map(([style, words]) => ({ shape: 'fill' as const, style, words })),
     ...symbols.map(([style, words]) => ({ shape: 'mark' as const, style, words })),
   ];
-  return rows.filter(({ shape, style }) => used.has(`${shape} ${style}`));
+  // x and y from an origin are drawn alike: a running dimension is known by its ticks
+  const isTold = (style: string) => style !== 'running' || used.has('mark running-tick');
+  return rows.filter(({ shape, style }) => used.has(`${shape} ${style}`) && isTold(style));
 }
 
 function usedStyle(item: DrawingItem, paperPerPlan: number): string {
-  if (item.shape === 'label') return '';
+  if (item.shape === 'label' || (item.shape === 'mark' && !markShown(item, paperPerPlan))) return '';
   if (item.shape !== 'ruled') return `${item.shape} ${item.style}`;
   return item.grout === undefined || groutShown(item.grout.leastMm, paperPerPlan) ? `line ${item.style}` : '';
 }

@@ -1,7 +1,9 @@
+import { papersOf } from '../plan/papers.ts';
 import { doorwaysTable } from './doorway-sheet.ts';
 import { type PaperSource, perSource } from './paper-source.ts';
 import { pourTable } from './pour-papers.ts';
 import { registerTable } from './register.ts';
+import { revisionsTable } from './revisions-table.ts';
 import { setOutTable } from './setting-out-table.ts';
 import type { Table } from './table.ts';
 import { baysTable, findingsTable, jointsTable, quantitiesTable } from './tables.ts';
@@ -46,7 +48,13 @@ const tileTables = madeOnce([
   { name: 'cuts', words: 'Cuts at walls', make: cutsTable },
 ]);
 
+const revisionTables = madeOnce([{ name: 'revisions', words: 'Revisions', make: revisionsTable }]);
+
 /** Tables of a plan in the order of the workbook's sheets. */
-export function planTables({ analysis }: PaperSource): readonly NamedTable[] {
-  return analysis.tiles === null ? tables : [...tables, ...tileTables];
+export function planTables({ file, analysis }: PaperSource): readonly NamedTable[] {
+  return [
+    ...tables,
+    ...(analysis.tiles === null ? [] : tileTables),
+    ...(papersOf(file).revisions.length === 0 ? [] : revisionTables),
+  ];
 }

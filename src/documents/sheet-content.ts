@@ -1,6 +1,10 @@
 import type { Finding } from '../plan/analysis.ts';
 import { ruleSets } from '../plan/reference.ts';
+import type { LabelItem } from './drawing.ts';
+import { dimensionsLeft } from './joint-dimensions.ts';
+import { gridLinesShort } from './joint-dimensions-grid.ts';
 import type { PaperSource } from './paper-source.ts';
+import { jointSettings } from './setting-out.ts';
 import { settingOutFacts } from './setting-out-words.ts';
 import { bondNames, tileSizeText } from './tile-words.ts';
 import { type TitleBlock, titleBlockOf } from './title-block.ts';
@@ -11,6 +15,9 @@ export interface SheetContent {
   readonly block: TitleBlock;
   readonly facts: readonly (readonly [head: string, text: string])[];
   readonly findings: readonly NumberedFinding[];
+  /** What is said of what the drawing leaves out, sentence by sentence.
+   *  @param left labels without a seat   @param scale of the drawing */
+  readonly leftOut: (left: readonly LabelItem[], scale: number) => readonly string[];
 }
 
 export interface NumberedFinding {
@@ -38,6 +45,8 @@ export function sheetContent(source: PaperSource): SheetContent {
       ...settingOutFacts(source),
     ],
     findings: analysis.findings.map((finding, i) => ({ number: i + 1, finding })),
+    leftOut: (left, scale) =>
+      [dimensionsLeft(jointSettings(source), left), gridLinesShort(source, scale)].flatMap((text) => text ?? []),
   };
 }
 

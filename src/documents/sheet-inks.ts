@@ -3,7 +3,7 @@ import { type Box, boxMiddle } from '../geometry/ring.ts';
 import type { Drawing, DrawingItem, LabelForm, LabelItem, PlacedLabel } from './drawing.ts';
 import { type Ink, itemInks, labelInks, lineInks, type PaperPlace, paperPoint } from './ink.ts';
 import { boxHolds, inksWithin } from './ink-clip.ts';
-import { formsNamed, labelsLed } from './label-led.ts';
+import { formsNamed, labelIsName, labelsLed } from './label-led.ts';
 import { labelsPlace } from './label-place.ts';
 import type { Page, PageGroup } from './page.ts';
 import type { PaperBox, SheetLayout } from './sheet.ts';
@@ -38,7 +38,7 @@ export function namesLeft(
   const rooms = new Set(labels.flatMap(({ forms }) => forms.flatMap(roomsOf)));
   const told = formsNamed(lettered.map(({ item, form }) => ({ label: item, form })));
   // a joint that its figure has named is not missed by its name
-  const isTold = ({ forms, ref }: LabelItem) => told.has(ref.id) && forms.at(-1)?.[0]?.text === ref.id;
+  const isTold = (label: LabelItem) => told.has(label.ref.id) && labelIsName(label);
   return {
     labels: labels.filter((item) => !seated.has(item) && !isTold(item)),
     rooms: [...rooms].filter((id) => !named.has(id)).length,
@@ -131,7 +131,7 @@ export function drawingGroups(drawing: Drawing, options: GroupOptions): readonly
 function inksOf(item: DrawingItem, { place, lettered, window }: GroupOptions): readonly Ink[] {
   if (item.shape === 'label') {
     const label = lettered.get(item);
-    return label === undefined ? [] : labelInks(label, paperPoint(place, label.at));
+    return label === undefined ? [] : toLeader(label, labelInks(label, paperPoint(place, label.at)), place);
   }
   if (window === undefined) return itemInks(item, place);
   // a symbol is whole or not there: where its place lies on a sheet by itself there is room for all of it
@@ -152,6 +152,26 @@ function inksOf(item: DrawingItem, { place, lettered, window }: GroupOptions): r
 
 /** The dot that a leader begins with, mm on paper. */
 const dotMm = 0.4;
+
+/** A text beside the end of its leader begins or ends there: as wide as it was reckoned with it is in few fonts. */
+function toLeader(
+  { leader, at, angleDeg, widthMm }: PlacedLabel,
+  inks: readonly Ink[],
+  { paperPerPlan }: PaperPlace,
+): readonly Ink[] {
+  if (leader === undefined) return inks;
+  const turn = (angleDeg * Math.PI) / 180;
+  const along: Point = [Math.cos(turn), Math.sin(turn)];
+  const tipMm = ((leader.to[0] - at[0]) * along[0] + (leader.to[1] - at[1]) * along[1]) * paperPerPlan;
+  // one that ends under or over its text stays in its middle
+  if (Math.abs(tipMm) < widthMm / 2) return inks;
+  const mm = (Math.sign(tipMm) * widthMm) / 2;
+  return inks.map((ink) =>
+    ink.ink === 'text'
+      ? { ...ink, at: [ink.at[0] + along[0] * mm, ink.at[1] + along[1] * mm], anchor: tipMm < 0 ? 'start' : 'end' }
+      : ink,
+  );
+}
 
 function leaderInks(item: LabelItem, { place, lettered }: GroupOptions): readonly Ink[] {
   const leader = lettered.get(item)?.leader;

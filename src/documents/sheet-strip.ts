@@ -1,5 +1,4 @@
-import { dimensionsLeft } from './joint-dimensions.ts';
-import { gridLinesUnnamed } from './joint-dimensions-grid.ts';
+import { labelIsFigure } from './joint-dimensions.ts';
 import type { NumberedFinding, SheetContent } from './sheet-content.ts';
 import { isPin } from './sheet-pins.ts';
 import { columnMm, type SheetDrawing, type SheetStrip, stripOf } from './strip-flow.ts';
@@ -17,7 +16,7 @@ interface FindingPart extends StripPart {
 const findingsShown = 2;
 
 /** The strip beside the joint plan: facts, scale, legend, findings as far as there is room. */
-export function jointStrip(drawing: SheetDrawing, { block, facts, findings }: SheetContent): SheetStrip {
+export function jointStrip(drawing: SheetDrawing, { block, facts, findings, leftOut }: SheetContent): SheetStrip {
   const parts = findingParts(findings);
   const least = Math.min(parts.length, 1 + findingsShown);
   return stripOf<FindingPart>({
@@ -27,35 +26,26 @@ export function jointStrip(drawing: SheetDrawing, { block, facts, findings }: Sh
     parts,
     mayLeave: [(left) => parts.length - left.length >= least],
     leftText(left) {
-      const count = left.filter(({ finding }) => finding !== null).length;
-      if (count === 0) return [];
+      const told = left.flatMap(({ finding }) => finding ?? []);
+      const faults = told.filter(({ finding }) => finding.severity === 'fault').length;
+      if (told.length === 0) return [];
+      const ofThem = faults === 0 ? '' : `, ${countText('fault', faults)} among them`;
       return [
-        count < findings.length ? `${count} more in the analysis` : `${count} in the list of findings, none here`,
+        told.length < findings.length
+          ? `${told.length} more in the list of findings${ofThem}`
+          : `${told.length} in the list of findings, none here`,
       ];
     },
-    note(unlettered, _, items) {
-      const named = new Set<unknown>(drawing.small.items);
-      const names = unlettered.labels.filter((label) => named.has(label)).length;
-      const figures = dimensionsLeft(
-        items.filter((item) => !named.has(item)),
-        unlettered.labels,
-      );
+    note({ labels, rooms }, _, scale) {
+      const names = labels.filter((label) => !labelIsFigure(label) && label.saidAgain === undefined).length;
       const told = [
         ...(names === 0 ? [] : [`${names} ${names === 1 ? 'name has' : 'names have'} no room: see the lists.`]),
-        ...(unlettered.rooms === 0
-          ? []
-          : [`${unlettered.rooms} ${unlettered.rooms === 1 ? 'room is' : 'rooms are'} not named here: see the lists.`]),
+        ...(rooms === 0 ? [] : [`${rooms} ${rooms === 1 ? 'room is' : 'rooms are'} not named here: see the lists.`]),
       ];
-      const lines = gridLinesUnnamed(items);
-      const grid =
-        lines === 0
-          ? []
-          : [
-              `${lines} grid ${lines === 1 ? 'line stands' : 'lines stand'} without a name between those that have one.`,
-            ];
-      const pins = findings.filter(({ finding }) => finding.at !== null).length - items.filter(isPin).length;
+      const drawn = drawing.at(scale).items.filter(isPin).length;
+      const pins = findings.filter(({ finding }) => finding.at !== null).length - drawn;
       const hidden = pins <= 0 ? [] : [`${pins} ${pins === 1 ? 'pin has' : 'pins have'} no room: see the findings.`];
-      return [...told, ...(figures === null ? [] : [figures]), ...grid, ...hidden].join(' ') || null;
+      return [...leftOut(labels, scale), ...told, ...hidden].join(' ') || null;
     },
     noteLines: 5,
   });
@@ -91,6 +81,7 @@ function findingPart(each: NumberedFinding): FindingPart {
   const rows = textLines(findingText(finding), 'sheet-text', columnMm - numberMm);
   return {
     finding: each,
+    standsAlone: true,
     heightMm: Math.max(1, rows.length) * rowMm + 0.8,
     ink(column) {
       const top = column.y;

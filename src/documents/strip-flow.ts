@@ -1,4 +1,4 @@
-import type { Drawing, DrawingItem, LabelItem } from './drawing.ts';
+import type { Drawing, LabelItem } from './drawing.ts';
 import type { Ink } from './ink.ts';
 import { legendOf } from './legend.ts';
 import { columnsOf, type SheetLayout, sheetDetail, stripMm } from './sheet.ts';
@@ -47,25 +47,20 @@ export interface StripContent<Part extends StripPart> {
   /** What is said of parts without room, line by line. */
   readonly leftText: (left: readonly Part[]) => readonly string[];
   /** What is said of names without room on the drawing; null for nothing.
-   *  @param items of the drawing that they are from */
-  readonly note: (unlettered: NamesLeft, left: readonly Part[], items: readonly DrawingItem[]) => string | null;
+   *  @param scale of the drawing that they are from */
+  readonly note: (unlettered: NamesLeft, left: readonly Part[], scale: number) => string | null;
   /** Room for the note, so that the length of the strip is known before labels are seated. */
   readonly noteLines: number;
 }
 
 /** Inner width of a column. */
 export const columnMm = stripMm - 2 * padMm;
-/** Rows kept where the strip leaves anything out, for saying so, while what there is to say is not known. */
-const leftLines = 3;
-
 /** A strip in columns: facts, scale and north, legend, what follows; at the foot of the last column cautions, revisions and the title block. */
 export function stripOf<Part extends StripPart>(content: StripContent<Part>): SheetStrip {
   return {
     block: content.block,
     wants: content.mayLeave.map((may) => (layout) => {
-      const full = flow(content, layout, { note: content.noteLines, left: 0 });
-      if (full.heads === 0 && full.left.length === 0) return may([]);
-      const { heads, left } = flow(content, layout, { note: content.noteLines, left: leftLines });
+      const { heads, left } = flowTold(content, layout, () => null, { note: content.noteLines, left: 0 });
       return heads === 0 && may(left);
     }),
     inks: (layout, unlettered, count) => stripInks(content, layout, unlettered, count),
@@ -104,21 +99,17 @@ function flow<Part extends StripPart>(content: StripContent<Part>, layout: Sheet
   const foot = footOf(content, layout, null, firstOfMany);
   const lastBottom = strip.y + strip.height - foot.heightMm - (rows.note + rows.left) * rowMm;
   const bottomOf = (i: number) => (i === columns - 1 ? lastBottom : strip.y + strip.height - padMm);
-  const all = [...heads, ...parts];
-  let [at, shown, column] = [0, 0, columnAt(0)];
-  for (const part of all) {
+  let [at, column, isFull] = [0, columnAt(0), false];
+  const hasRoom = (part: StripPart): boolean => {
     const isOver = () => column.y + part.heightMm > bottomOf(at);
-    while (isOver() && at < columns - 1) column = columnAt(++at);
-    if (isOver()) break;
-    part.ink(column);
-    shown++;
-  }
-  return {
-    inks,
-    heads: Math.max(0, heads.length - shown),
-    left: parts.slice(Math.max(0, shown - heads.length)),
-    column,
+    while (!isFull && isOver() && at < columns - 1) column = columnAt(++at);
+    const isIn = !isFull && !isOver();
+    if (isIn) part.ink(column);
+    else isFull ||= part.standsAlone === undefined;
+    return isIn;
   };
+  const headsLeft = heads.filter((part) => !hasRoom(part));
+  return { inks, heads: headsLeft.length, left: parts.filter((part) => !hasRoom(part)), column };
 }
 
 function columnBox({ strip }: SheetLayout, i: number) {
@@ -131,7 +122,9 @@ function stripInks<Part extends StripPart>(
   unlettered: NamesLeft,
   count: SheetCount,
 ): readonly Ink[] {
-  const { inks, column, told, note } = flowTold(content, layout, unlettered, { note: 0, left: 0 });
+  const scale = sheetDetail(layout);
+  const noteOf = (left: readonly Part[]) => content.note(unlettered, left, scale);
+  const { inks, column, told, note } = flowTold(content, layout, noteOf, { note: 0, left: 0 });
   for (const row of told) textRow(column, row, 'sheet-head');
   const { strip } = layout;
   const foot = footOf(content, layout, note, count);
@@ -145,12 +138,12 @@ function stripInks<Part extends StripPart>(
 function flowTold<Part extends StripPart>(
   content: StripContent<Part>,
   layout: SheetLayout,
-  unlettered: NamesLeft,
+  noteOf: (left: readonly Part[]) => string | null,
   rows: KeptRows,
 ): Flow<Part> & { readonly told: readonly string[]; readonly note: string | null } {
   const flown = flow(content, layout, rows);
   const { heads, left } = flown;
-  const note = content.note(unlettered, left, content.drawing.at(sheetDetail(layout)).items);
+  const note = noteOf(left);
   const lines = [
     ...(heads > 0 ? [`${heads} more facts and symbols on a larger sheet`] : []),
     ...content.leftText(left),
@@ -161,7 +154,7 @@ function flowTold<Part extends StripPart>(
     left: Math.max(rows.left, told.length),
   };
   if (needed.note === rows.note && needed.left === rows.left) return { ...flown, told, note };
-  return flowTold(content, layout, unlettered, needed);
+  return flowTold(content, layout, noteOf, needed);
 }
 
 function scaleFacts({ scale, detailScale, wishedScale, paper }: SheetLayout): StripContent<StripPart>['facts'] {

@@ -11,6 +11,8 @@ export interface StripPart {
   readonly heightMm: number;
   /** Writes at the column's place and moves it down by the height. */
   readonly ink: (column: Column) => void;
+  /** It is read without those before it, and goes on where one of them was too long for the room that is left. */
+  readonly standsAlone?: true;
 }
 
 const sampleMm = 20;

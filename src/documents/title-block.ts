@@ -5,7 +5,7 @@ import type { PaperSource } from './paper-source.ts';
 import type { SheetLayout } from './sheet.ts';
 import { type Column, padMm, penStroke, rowMm, textAt } from './strip-pen.ts';
 import type { TextStyleName } from './styles.ts';
-import { textCut, textLinesFirst, textWidthMm } from './text-width.ts';
+import { textCut, textLines, textLinesFirst, textWidthMm } from './text-width.ts';
 import { cautionsOf, faultsOpen, notChecked, oneLine, statusNames, textBefore } from './words.ts';
 
 /** What the title block of a sheet says. */
@@ -177,9 +177,17 @@ function line(from: Point, to: Point): Ink {
 const mostRevisions = { usual: 5, low: 2 } as const;
 /** A sheet lower than this, as A4 lying, has room for fewer. */
 const lowSheetMm = 250;
-/** Of what a revision says: a change that is built by is read in full. */
-const mostLines = { low: 2, usual: 6 } as const;
+/** A change of so many lines stands in its column; a longer one under its row, across the whole table. */
+const mostInColumn = 2;
+/** Lines of a longer change; what is longer still stands in full in the list. */
+const mostUnder = { low: 2, usual: 6 } as const;
+const listed = 'Whole text in the list of revisions.';
 const revisionColumns = { mark: 0, date: 11, text: 34, by: 66 } as const;
+
+function linesUnder(text: string, width: number, most: number): readonly string[] {
+  const lines = textLines(text, 'sheet-text', width);
+  return lines.length <= most ? lines : [...textLinesFirst(text, 'sheet-text', width, most - 1), listed];
+}
 
 /** Table of revisions, the newest last; says how many earlier ones have no room. */
 export function revisionRows(
@@ -191,13 +199,18 @@ export function revisionRows(
   const size = sheetMm < lowSheetMm ? 'low' : 'usual';
   const shown = revisions.slice(-mostRevisions[size]);
   const earlier = revisions.length - shown.length;
-  const rows = shown.map(({ mark, date, text, by }) => ({
-    mark: textCut(mark, 'sheet-head', revisionColumns.date - 1.5),
-    date: textCut(date, 'sheet-text', revisionColumns.text - revisionColumns.date - 1.5),
-    text: textLinesFirst(text, 'sheet-text', revisionColumns.by - revisionColumns.text - 1.5, mostLines[size]),
-    by: textCut(by, 'sheet-text', width - revisionColumns.by),
-  }));
-  const heights = rows.map(({ text }) => Math.max(1, text.length) * rowMm);
+  const rows = shown.map(({ mark, date, text, by }) => {
+    const lines = textLines(text, 'sheet-text', revisionColumns.by - revisionColumns.text - 1.5);
+    const isLong = lines.length > mostInColumn;
+    return {
+      mark: textCut(mark, 'sheet-head', revisionColumns.date - 1.5),
+      date: textCut(date, 'sheet-text', revisionColumns.text - revisionColumns.date - 1.5),
+      text: isLong ? [] : lines,
+      under: isLong ? linesUnder(text, width - revisionColumns.date, mostUnder[size]) : [],
+      by: textCut(by, 'sheet-text', width - revisionColumns.by),
+    };
+  });
+  const heights = rows.map(({ text, under }) => (Math.max(1, text.length) + under.length) * rowMm);
   const heightMm = wordsMm + 1 + (earlier > 0 ? rowMm : 0) + heights.reduce((sum, each) => sum + each, 0) + 1;
   const ink = (column: Column) => {
     const at = (x: number, text: string, style: TextStyleName, y: number) => {
@@ -208,7 +221,8 @@ export function revisionRows(
       at(revisionColumns[key], heads[key], 'sheet-small', column.y + wordsMm / 2);
     column.y += wordsMm + 1;
     if (earlier > 0) {
-      at(0, `${earlier} earlier ${earlier === 1 ? 'revision' : 'revisions'}`, 'sheet-text', column.y + rowMm / 2);
+      const words = `${earlier} earlier ${earlier === 1 ? 'revision' : 'revisions'} in the list of revisions`;
+      at(0, words, 'sheet-text', column.y + rowMm / 2);
       column.y += rowMm;
     }
     for (const [i, row] of rows.entries()) {
@@ -216,6 +230,7 @@ export function revisionRows(
       at(revisionColumns.mark, row.mark, 'sheet-head', y);
       at(revisionColumns.date, row.date, 'sheet-text', y);
       for (const [k, text] of row.text.entries()) at(revisionColumns.text, text, 'sheet-text', y + k * rowMm);
+      for (const [k, text] of row.under.entries()) at(revisionColumns.date, text, 'sheet-text', y + (k + 1) * rowMm);
       at(revisionColumns.by, row.by, 'sheet-text', y);
       column.y += heights[i] ?? 0;
     }

@@ -98,6 +98,14 @@ describe('a hall of 9 x 6 m with one joint in its middle', () => {
       item.shape === 'mark' && item.style === 'running-origin' ? [item.at] : [],
     );
     expect(origins).toEqual([[-500, 0]]);
+    // its ring and the circle with the letter are clear of each other: a radius each and half a line each, mm on paper
+    const ends = items.flatMap((item) => (item.shape === 'mark' && item.style === 'grid-end' ? [item.at] : []));
+    const clearMm = marks['running-origin'].reachMm.up + marks['grid-end'].reachMm.up;
+    for (const end of ends) expect(pointDistance(end, [-500, 0]) / 50).toBeGreaterThan(clearMm);
+    // and the legend has no running dimension where there is none
+    const words = legendOf({ items, box: null }).map((row) => row.words);
+    expect(words).toContain('Origin of running dimensions');
+    expect(words.join()).not.toContain('Running dimension,');
     expect(labelsIn(items).map(textOf)).toEqual(expect.arrayContaining(['0', 'x', 'y']));
   });
 
@@ -293,20 +301,26 @@ it('a plan turned on its sheet has the same figures on its strings', () => {
   expect(texts(turned(source, 23, [500, -900]))).toEqual(texts(source));
 });
 
-it('says how many figures have found no room, and nothing where all have', () => {
-  const made = dimensionsOf(withPapers(floorSource('1-dwelling'), {}), 50);
-  const labels = labelsIn(made);
-  expect(dimensionsLeft(made, [])).toBeNull();
-  expect(dimensionsLeft(made, labels.slice(0, 1))).toMatch(/^1 running figure has no room/u);
-  expect(dimensionsLeft(made, labels.slice(0, 2))).toMatch(/^2 running figures have no room/u);
-  // what others have left out is theirs to tell
-  expect(dimensionsLeft([], labels)).toBeNull();
+it('says of which joints the figures have found no room, and nothing where all have', () => {
+  const source = withPapers(floorSource('1-dwelling'), {});
+  const settings = jointSettings(source);
+  const figures = labelsIn(dimensionsOf(source, 50)).filter((label) => /^J\d+ \d+ from /u.test(textOf(label)));
+  const [one, other] = figures;
+  if (one === undefined || other === undefined) throw new Error('no doorways');
+  expect(dimensionsLeft(settings, [])).toBeNull();
+  expect(dimensionsLeft(settings, [one])).toBe(
+    `Only in the list Setting out of joints are the figures of ${one.ref.id}.`,
+  );
+  expect(dimensionsLeft(settings, [other, one])).toContain(`${one.ref.id}, ${other.ref.id}.`);
+  // names that have found no room are told by themselves
+  const names = labelsIn(drawingOf(source.plan, source.analysis).items);
+  expect(dimensionsLeft(settings, names)).toBeNull();
   // the figure beside a joint that stands on a string beside the floor as well is not missed
   const plain = floorSource('1-dwelling');
-  const told = dimensionsOf(withPapers(plain, basePapers(lowerCorners(plain))), 50);
-  const beside = labelsIn(told).filter((label) => /^J\d+ [xy] /u.test(textOf(label)));
+  const based = withPapers(plain, basePapers(lowerCorners(plain)));
+  const beside = labelsIn(dimensionsOf(based, 50)).filter((label) => /^J\d+ [xy] /u.test(textOf(label)));
   expect(beside.length).toBeGreaterThan(5);
-  expect(dimensionsLeft(told, beside)).toBeNull();
+  expect(dimensionsLeft(jointSettings(based), beside)).toBeNull();
 });
 
 it('marks where dryness is tested, by name or number, and cuts a name that is too long', () => {
