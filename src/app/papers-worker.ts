@@ -62,7 +62,12 @@ function zipOf(files: readonly PaperFile[]): Uint8Array {
 const service = {
   /** Fetches all that papers are made with, so that they can be made once the server is gone. */
   async prepare(): Promise<void> {
-    await Promise.all([import('../documents/pdf.ts'), import('../documents/xlsx.ts'), fontsFetch()]);
+    await Promise.all([
+      import('../documents/pdf.ts'),
+      import('../documents/svg-fonts.ts'),
+      import('../documents/xlsx.ts'),
+      fontsFetch(),
+    ]);
   },
   /** What papers are made of from now on. */
   lay(next: PaperSource): PapersLaid {

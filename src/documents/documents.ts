@@ -49,10 +49,12 @@ export function setDocuments(source: PaperSource, fonts: Fonts, set: PageSet): r
     words: `${words}, SVG`,
     group,
     make: async () => {
+      const { svgFonts } = await import('./svg-fonts.ts');
       const planText = planWrite(source.file);
+      const faces = await fonts();
       return pages().map((page, i) => ({
         name: i === 0 ? `${stem}.svg` : `${stem}-${i + 1}.svg`,
-        content: pageSvg(page, { planText }),
+        content: pageSvg(page, { planText, fontFaces: svgFonts(page, faces) }),
       }));
     },
   };

@@ -1,5 +1,6 @@
 import { Unzlib, zlibSync } from 'fflate';
 import { PLAN_FORMAT } from '../plan/schema.ts';
+import { base64Of, bytesOfBase64 } from './base64.ts';
 
 /** The plan file inside a PDF or an SVG: how it is put there, and how it is found again. Reading takes any bytes: what is cut off, damaged or from
  *  another program gives no plan. */
@@ -142,17 +143,4 @@ function utf8Of(chunks: readonly Uint8Array[]): string {
 /** One letter for each byte; only those of ASCII mean anything. */
 function lettersOf(bytes: Uint8Array): string {
   return new TextDecoder('latin1').decode(bytes);
-}
-
-function base64Of(bytes: Uint8Array): string {
-  const parts: string[] = [];
-  for (let at = 0; at < bytes.length; at += 8192) parts.push(String.fromCharCode(...bytes.subarray(at, at + 8192)));
-  return btoa(parts.join(''));
-}
-
-/** Null where it is none. */
-function bytesOfBase64(text: string): Uint8Array | null {
-  const plain = text.replace(/\s+/gu, '');
-  if (plain.length % 4 !== 0 || !/^[A-Za-z\d+/]+={0,2}$/u.test(plain)) return null;
-  return Uint8Array.from(atob(plain), (letter) => letter.charCodeAt(0));
 }

@@ -8,17 +8,25 @@ import { xmlText } from './xml-text.ts';
 export interface SvgOptions {
   /** The plan file, to travel inside. */
   readonly planText?: string;
+  /** Rules of a style sheet with the faces that it is set in (`svg-fonts.ts`). */
+  readonly fontFaces?: string;
 }
 
+/** What the faces inside are called. */
+export const svgFamily = 'sheet-letters';
+/** After them the same font where it is at hand, for programs that do not read what lies inside. */
+const families = `${svgFamily}, 'DejaVu Sans Condensed', system-ui, sans-serif`;
+
 /** A page as SVG: width and height in mm, one unit of the view box is one mm on paper. The same page gives the same bytes. */
-export function pageSvg(page: Page, { planText }: SvgOptions = {}): string {
+export function pageSvg(page: Page, { planText, fontFaces }: SvgOptions = {}): string {
   const { paper, widthMm, heightMm, scale, title, subject, groups } = page;
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${widthMm}mm" height="${heightMm}mm" viewBox="0 0 ${widthMm} ${heightMm}"` +
-      ' font-family="system-ui, sans-serif" stroke-linejoin="round" fill="none" fill-rule="evenodd">',
+      ` font-family="${families}" stroke-linejoin="round" fill="none" fill-rule="evenodd">`,
     `<title>${xmlText(title)}</title>`,
     `<desc>${xmlText(subject)}, ${scale === null ? '' : `1 : ${scale} `}on ${paper}</desc>`,
     ...(planText === undefined ? [] : [planMetadata(planText)]),
+    ...(fontFaces === undefined ? [] : [`<style>${fontFaces}</style>`]),
     `<rect width="${widthMm}" height="${heightMm}" fill="${colours.paper.light}"/>`,
     ...groups.map(groupSvg),
     '</svg>',

@@ -19,7 +19,7 @@ export const layers: Readonly<Record<string, Layer>> = {
   tiling: { level: 3, packages: [], data: [] },
   takeoff: { level: 3, packages: [], data: [] },
   analysis: { level: 4, packages: [], data: [] },
-  documents: { level: 5, packages: ['bidi-js', 'fflate', 'pdfkit'], data: [] },
+  documents: { level: 5, packages: ['bidi-js', 'fflate', 'fonteditor-core', 'pdfkit'], data: [] },
   cli: { level: 6, packages: ['node:', 'tsx', 'zod'], data: [] },
   app: {
     level: 6,
