@@ -10,9 +10,10 @@ export function comparisonText(
   comparison: Comparison,
   files: { readonly before: string; readonly now: string },
 ): string {
-  const { before, now, caution } = comparison;
+  const { before, now, caution, notes } = comparison;
   const sections = [
     ...(caution === null ? [] : [[caution]]),
+    ...notes.map((note) => [note]),
     [
       `Before: ${versionText(before)} (${oneLine(files.before)})`,
       `Now:    ${versionText(now)} (${oneLine(files.now)})`,

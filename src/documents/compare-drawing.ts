@@ -1,6 +1,7 @@
 import type { Point } from '../geometry/point.ts';
 import { papersOf } from '../plan/papers.ts';
 import { type Change, type Comparison, comparisonOf, type JointVersion } from './compare.ts';
+import { sourceOver } from './compare-shift.ts';
 import { changesText } from './compare-tables.ts';
 import type { Drawing, DrawingItem, LabelItem, LineItem } from './drawing.ts';
 import { drawingOf, itemsInOrder } from './drawing-list.ts';
@@ -23,7 +24,7 @@ export function comparisonPages(before: PaperSource, now: PaperSource): Sheets {
   const comparison = comparisonOf(before, now);
   const drawing = drawingOfChanges(before, now, comparison);
   const block = titleBlockOf(now, subject);
-  const { off } = goneLines(before, now, comparison.joints);
+  const { off } = goneLines(sourceOver(before, now), now, comparison.joints);
   return sheetPages(drawingAsIs(drawing), changesStrip(drawing, comparison, { block, off }), papersOf(now.file));
 }
 
@@ -33,7 +34,7 @@ function drawingOfChanges(before: PaperSource, now: PaperSource, { joints }: Com
   const { items, box: ownBox } = drawingOf(now.plan, now.analysis);
   const byNow = new Map(joints.flatMap((change) => (change.now === null ? [] : [[change.now.id, change]])));
   const linesNow = new Map(now.analysis.joints.map(({ id, line }) => [id, line]));
-  const gone = goneLines(before, now, joints);
+  const gone = goneLines(sourceOver(before, now), now, joints);
   const made = joints.flatMap((change): readonly DrawingItem[] => {
     const ref = { kind: 'joint', id: change.now?.id ?? '' } as const;
     const line = (style: LineItem['style'], points: LineItem['points'] = []): readonly LineItem[] =>
@@ -110,7 +111,7 @@ function goneLabel({ before }: Change<JointVersion>, line: LineItem['points'] = 
 /** @param off joints that lay too far off to be drawn */
 function changesStrip(
   drawing: Drawing,
-  { before, now, caution, joints }: Comparison,
+  { before, now, caution, notes, joints }: Comparison,
   { block, off }: { readonly block: TitleBlock; readonly off: number },
 ): SheetStrip {
   const named = (parts: readonly string[]) => parts.filter((part) => part !== '').join(', ');
@@ -118,6 +119,7 @@ function changesStrip(
     block,
     facts: [
       ...(caution === null ? [] : [['Caution', caution] as const]),
+      ...notes.map((note) => ['Note', note] as const),
       ['Before', named([before.revision, before.date])],
       ['Now', named([now.revision, now.date])],
       ['Joints', changesText(joints, 'joint')],

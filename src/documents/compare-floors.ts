@@ -3,10 +3,14 @@ import { intervalsChained } from '../geometry/line-clip.ts';
 import { type Point, pointDirection, pointDistance } from '../geometry/point.ts';
 import { boxAround, boxOf } from '../geometry/ring.ts';
 import type { Interval } from '../geometry/scanline.ts';
-import { DIRECTION_DEG } from '../geometry/tolerance.ts';
+import { DIRECTION_DEG, onGrid } from '../geometry/tolerance.ts';
 import type { Joint } from '../plan/analysis.ts';
+import { papersOf } from '../plan/papers.ts';
 import type { Plan } from '../plan/plan.ts';
 import { jointShift, mostMovedMm, type Pair, samePlaceMm } from './compare-match.ts';
+import { floorShift, shiftText, sourceOver } from './compare-shift.ts';
+import type { PaperSource } from './paper-source.ts';
+import { oneLine } from './words.ts';
 
 /** Whether two plans are versions of one floor. Names and ids do not tell: every plan may begin with r1 and be called "Ground floor". Nor does the floor
  *  in common: two houses drawn from one corner have most of it. Walls do: a revision leaves most of them where they are, whatever becomes of rooms
@@ -33,7 +37,58 @@ export function floorsCaution(before: Plan, now: Plan, joints: readonly Pair<Joi
   if (share >= leastInCommon) return null;
   const walls = `${Math.round(wallShare * 100)} % of the walls`;
   const placed = ofJoints === 0 ? '' : ` and ${inPlace} of ${ofJoints} ${ofJoints === 1 ? 'joint' : 'joints'}`;
-  return `These seem to be two different floors: only ${walls}${placed} are where they were. See whether the right file was opened, and whether the floor was moved on the sheet as a whole.`;
+  return `These seem to be two different floors: only ${walls}${placed} are where they were. See whether the right file was opened, and whether the floor was turned or moved on the sheet.`;
+}
+
+/** What is to be known before the rest is read, sentence by sentence. */
+export function floorsNotes(before: PaperSource, now: PaperSource): readonly string[] {
+  const empty = [
+    ...(before.plan.rooms.length === 0 ? ['No room is drawn in the earlier version: all is told as new.'] : []),
+    ...(now.plan.rooms.length === 0 ? ['No room is drawn in the version of now: all is told as gone.'] : []),
+  ];
+  const shift = floorShift(before.plan, now.plan);
+  const alike = alikeText(before, now);
+  return [...empty, ...(shift === null ? [] : [shiftText(shift)]), ...(alike === null ? [] : [alike])];
+}
+
+/** Storeys that are alike have the same walls: only their names tell that they are not versions of one floor. Null where names do not differ, or what is
+ *  drawn does. */
+function alikeText(before: PaperSource, now: PaperSource): string | null {
+  const names = (
+    [
+      ['project', papersOf(before.file).project, papersOf(now.file).project],
+      ['plan', before.plan.name, now.plan.name],
+    ] as const
+  ).flatMap(([what, was, is]) => {
+    const [one, other] = [nameText(was), nameText(is)];
+    return one === other ? [] : [`the ${what} is called ${other}, before it was ${one}`];
+  });
+  if (names.length === 0 || now.plan.rooms.length === 0) return null;
+  if (drawnText(sourceOver(before, now).plan) !== drawnText(now.plan)) return null;
+  return `Both plans have the same geometry under different names: ${names.join('; ')}. Storeys that are alike look so: check that the right file was chosen.`;
+}
+
+function nameText(name: string): string {
+  return oneLine(name) === '' ? 'nothing' : `\u201c${oneLine(name)}\u201d`;
+}
+
+/** All that is drawn, whatever it is called and in which order it was drawn. */
+function drawnText(plan: Plan): string {
+  const corners = (points: readonly Point[]) =>
+    points
+      .map(([x, y]) => `${onGrid(x)},${onGrid(y)}`)
+      .sort()
+      .join(' ');
+  const outlined = [plan.columns, plan.joinery, plan.slabContacts, plan.sunZones, plan.keepClear];
+  const lined = [plan.doorways, plan.structuralJoints, plan.drawnJoints, plan.noJoint];
+  return [
+    plan.rooms.map(({ outline, holes }) => [outline, ...holes].map(corners).sort().join('|')),
+    ...outlined.map((things) => things.map(({ outline }) => corners(outline))),
+    ...lined.map((things) => things.map(({ line }) => corners(line))),
+    plan.pipes.map(({ centre, diameterMm }) => `${corners([centre])} ${diameterMm}`),
+  ]
+    .map((things) => [...things].sort().join('\n'))
+    .join('\n\n');
 }
 
 /** Null where one of them has no walls. */

@@ -13,7 +13,7 @@ import type { Table } from './table.ts';
 
 /** The revision on paper: what changed, with room to say who has taken note. */
 export function comparisonForm(comparison: Comparison): Form {
-  const { before, now, caution, settings, findings } = comparison;
+  const { before, now, caution, notes, settings, findings } = comparison;
   return {
     title: 'Revision: what changed',
     subject: now.plan,
@@ -21,6 +21,9 @@ export function comparisonForm(comparison: Comparison): Form {
       ...(caution === null
         ? []
         : [{ kind: 'head', text: 'Caution' } as const, { kind: 'text', lines: [caution] } as const]),
+      ...(notes.length === 0
+        ? []
+        : [{ kind: 'head', text: 'To be known first' } as const, { kind: 'text', lines: notes } as const]),
       {
         kind: 'fields',
         fields: [['Before', versionText(before)], ['Now', versionText(now)], ...comparisonSummary(comparison)],

@@ -1,11 +1,12 @@
+import { boxIndexOf } from '../geometry/box-index.ts';
 import { regionDeepestPoint } from '../geometry/deepest-point.ts';
 import { lineMiddle } from '../geometry/line.ts';
 import { type Point, pointDirection, pointDistance } from '../geometry/point.ts';
 import { regionContains } from '../geometry/region.ts';
-import type { Region } from '../geometry/ring.ts';
+import { boxAround, boxOf, type Region } from '../geometry/ring.ts';
 import { segmentDistance } from '../geometry/segment.ts';
 import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
-import { type Analysis, type Bay, type Joint, jointIsInRoom } from '../plan/analysis.ts';
+import { type Analysis, type Joint, jointIsInRoom } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
 
 /** What of one version of a plan is what of the other. Swapping the two gives the same pairs. */
@@ -28,43 +29,85 @@ export function roomPairs(before: Plan, now: Plan): readonly Pair<Plan['rooms'][
   return [...byId.pairs, ...regionPairs(byId.before, byId.now)];
 }
 
-/** @param nowRoom the id that a room of the earlier version has now */
-export function bayPairs(
-  before: Analysis,
-  now: Analysis,
-  nowRoom: (id: string) => string,
-): readonly Pair<Analysis['bays'][number]>[] {
-  const byKey = pairsBy(before.bays, now.bays, ({ key }) => key, sharesFloor);
-  const roomsOf = (rooms: readonly string[]) => [...rooms].sort().join('\n');
-  const same = nearestPairs(byKey.before, byKey.now, (a, b) => {
-    if (roomsOf(a.rooms.map(nowRoom)) !== roomsOf(b.rooms) || !sharesFloor(a, b)) return null;
-    return { rank: 0, awayMm: pointDistance(a.stillPoint, b.stillPoint), at: [a.stillPoint, b.stillPoint] };
-  });
-  return [...byKey.pairs, ...same];
+/** What in the other version those come from or became that have no partner there. */
+export type Kin<T> = ReadonlyMap<T, readonly T[]>;
+
+export interface JointMatch {
+  readonly pairs: readonly Pair<Joint>[];
+  /** Of joints that have no partner: those of the other version on whose line they stand for more than half of the shorter of the two, such as both parts
+   *  of a joint that a new wall has parted. */
+  readonly kin: Kin<Joint>;
 }
 
-export function jointPairs(before: Analysis, now: Analysis, nowRoom: (id: string) => string): readonly Pair<Joint>[] {
-  const roomsBefore = roomsBeside(before, nowRoom);
-  const roomsNow = roomsBeside(now, (id) => id);
-  const isSame = (a: Joint, b: Joint) => a.sources.length > 0 || turnDeg(a, b) <= mostTurnDeg;
+/** Joints that stand where they stood first, whatever they are called and why ever they stand there; then by key, by what they stand for, and by place.
+ *  @param nowRoom the id that a room of the earlier version has now */
+export function jointMatch(before: Analysis, now: Analysis, nowRoom: (id: string) => string): JointMatch {
+  const stayed = jointsStayed(before.joints, now.joints);
+  const found = new Set<Joint | null>(stayed.flatMap((pair) => [pair.before, pair.now]));
+  const left = (joints: readonly Joint[]) => joints.filter((joint) => !found.has(joint));
+  const rooms = [roomsBeside(before, nowRoom), roomsBeside(now, (id) => id)] as const;
+  const shareRoom = (a: Joint, b: Joint) => rooms[0](a).some((room) => rooms[1](b).includes(room));
+  const pairs = [...stayed, ...pairsByName(left(before.joints), left(now.joints), shareRoom)];
+  return { pairs, kin: kinOf(pairs, before.joints, now.joints) };
+}
+
+/** Joints both ends of which are where they were. */
+function jointsStayed(before: readonly Joint[], now: readonly Joint[]): readonly Pair<Joint>[] {
+  const index = boxIndexOf(now.map(({ line }) => boxOf(line)));
+  return before.flatMap((joint) => {
+    const other = index
+      .near(boxAround(boxOf(joint.line), EQUAL_LENGTH_MM))
+      .flatMap((i) => now[i] ?? [])
+      .find(
+        (each) => placesDistance(joint, each) < EQUAL_LENGTH_MM && jointShift(joint, each).acrossMm < EQUAL_LENGTH_MM,
+      );
+    return other === undefined ? [] : [{ before: joint, now: other }];
+  });
+}
+
+function pairsByName(
+  before: readonly Joint[],
+  now: readonly Joint[],
+  shareRoom: (a: Joint, b: Joint) => boolean,
+): readonly Pair<Joint>[] {
+  // an id that was given up is given anew: drawn in another room it is another joint
+  const isOwn = (a: Joint, b: Joint) => a.sources.length > 0 && (a.kind !== 'drawn' || shareRoom(a, b));
+  const isNear = (a: Joint, b: Joint) => turnDeg(a, b) <= mostTurnDeg && jointShift(a, b).acrossMm <= mostMovedMm;
   // of several joints of one doorway each is known by its place
-  const several = new Set(
-    [...before.joints, ...now.joints].flatMap(({ key }) => (keyBase(key) === key ? [] : [keyBase(key)])),
+  const several = new Set([...before, ...now].flatMap(({ key }) => (keyBase(key) === key ? [] : [keyBase(key)])));
+  const byKey = pairsBy(
+    before,
+    now,
+    ({ key }) => (several.has(keyBase(key)) ? '' : key),
+    (a, b) => isOwn(a, b) || isNear(a, b),
   );
-  const byKey = pairsBy(before.joints, now.joints, ({ key }) => (several.has(keyBase(key)) ? '' : key), isSame);
   const near = nearestPairs(byKey.before, byKey.now, (a, b) => {
     const isPlace = placesDistance(a, b) <= samePlaceMm;
-    const isKnown = a.kind === b.kind && a.sources.length > 0 && a.sources.join('\n') === b.sources.join('\n');
+    const isKnown = a.kind === b.kind && isOwn(a, b) && a.sources.join('\n') === b.sources.join('\n');
     if (isKnown) return { rank: 0, awayMm: placesDistance(a, b), at: [middleOf(a), middleOf(b)] };
     if (turnDeg(a, b) > mostTurnDeg || placesDistance(a, b) > 2 * mostMovedMm) return null;
     const shift = jointShift(a, b);
-    const isBeside = roomsBefore(a).some((room) => roomsNow(b).includes(room));
-    if (shift.acrossMm > mostMovedMm || shift.overlapMm <= 0 || !(isPlace || isBeside)) return null;
+    if (shift.acrossMm > mostMovedMm || shift.overlapMm <= 0 || !(isPlace || shareRoom(a, b))) return null;
     const isKind = a.kind === b.kind;
     if (!isKind && !(jointIsInRoom(a) && jointIsInRoom(b)) && !isPlace) return null;
     return { rank: isKind ? 1 : 2, awayMm: placesDistance(a, b), at: [middleOf(a), middleOf(b)] };
   });
   return [...byKey.pairs, ...near];
+}
+
+function kinOf(pairs: readonly Pair<Joint>[], before: readonly Joint[], now: readonly Joint[]): Kin<Joint> {
+  const lies = (joint: Joint, others: readonly Joint[]) =>
+    others.filter((other) => {
+      if (turnDeg(joint, other) > mostTurnDeg) return false;
+      const { acrossMm, overlapMm } = jointShift(joint, other);
+      return acrossMm < EQUAL_LENGTH_MM && overlapMm * 2 > 1000 * Math.min(joint.lengthM, other.lengthM);
+    });
+  return new Map(
+    pairs.flatMap((pair): [Joint, readonly Joint[]][] => {
+      if (pair.before === null) return pair.now === null ? [] : [[pair.now, lies(pair.now, before)]];
+      return pair.now === null ? [[pair.before, lies(pair.before, now)]] : [];
+    }),
+  );
 }
 
 /** A key without the number of those that share it. Example: "doorway:d1#2" -> "doorway:d1" */
@@ -217,9 +260,4 @@ function regionPairs<T extends Region>(before: readonly T[], now: readonly T[]):
     const isSame = regionContains(b, at[0]) && regionContains(a, at[1]);
     return isSame ? { rank: 0, awayMm: pointDistance(...at), at } : null;
   });
-}
-
-/** Whether the still point of one of them lies in the other. */
-function sharesFloor(a: Bay, b: Bay): boolean {
-  return regionContains(b, a.stillPoint) || regionContains(a, b.stillPoint);
 }

@@ -6,9 +6,10 @@ import { statusNames } from './words.ts';
 /** What is entered for papers, orders, pour and records, as a comparison tells it: field by field, what is a list in one line. */
 
 type Entered = string | number | null | undefined;
-type PaperSetting = readonly [words: string, unit: string | null, value: (of: PaperSource) => Entered];
+type PaperSetting = readonly [words: string, unit: string | null, value: (of: PaperSource) => Entered, unset?: 'none'];
 type Fields<Section extends 'papers' | 'order' | 'pour' | 'records'> = Required<NonNullable<PlanFile[Section]>>;
-type Told = readonly [words: string, unit: string | null];
+/** @param unset of lists, which have no line where there is nothing */
+type Told = readonly [words: string, unit: string | null, unset?: 'none'];
 
 const faceNames = { plaster: 'finished wall', structure: 'bare structure', strip: 'edge strip' } as const;
 
@@ -20,8 +21,8 @@ const papersTold: Readonly<Record<Exclude<keyof Fields<'papers'>, 'joints' | 're
   date: ['Day of the sheets', null],
   northDeg: ['Way to the north', '\u00b0'],
   face: ['Dimensions from', null],
-  basePoints: ['Base points', null],
-  gridLines: ['Grid lines', null],
+  basePoints: ['Base points', null, 'none'],
+  gridLines: ['Grid lines', null, 'none'],
   paper: ['Paper, wished', null],
   scale: ['Scale, wished', null],
 };
@@ -65,20 +66,25 @@ export const priceTold: Readonly<Record<PriceKey, string>> = {
 const pourTold: Readonly<Record<keyof Fields<'pour'>, Told>> = {
   mostM3PerDay: ['Most screed in a day', 'm3'],
   access: ['Access for the pour', null],
-  days: ['Days of the pour', null],
+  days: ['Days of the pour', null, 'none'],
 };
 const recordsTold: Readonly<Record<keyof Fields<'records'>, Told>> = {
   laidOn: ['Last bay laid on', null],
   dataSheetDays: ['Wait by the data sheet', 'd'],
   dataSheet: ['Data sheet', null],
   highestSupplyC: ['Highest supply', '\u00b0C'],
-  testPoints: ['Test points', null],
+  testPoints: ['Test points', null, 'none'],
 };
 
 export const paperSettings: readonly PaperSetting[] = [
   ...settingsOf('papers', papersTold),
-  ['Revisions', null, ({ file }) => file.papers?.revisions?.map(({ mark }) => mark).join(', ')],
-  ['Notes on joints', null, ({ file }) => file.papers?.joints?.map((note) => Object.values(note).join(' ')).join('; ')],
+  ['Revisions', null, ({ file }) => file.papers?.revisions?.map(({ mark }) => mark).join(', '), 'none'],
+  [
+    'Notes on joints',
+    null,
+    ({ file }) => file.papers?.joints?.map((note) => Object.values(note).join(' ')).join('; '),
+    'none',
+  ],
   ...orderSettings(),
   ...settingsOf('pour', pourTold),
   ...settingsOf('records', recordsTold),
@@ -116,9 +122,10 @@ function settingsOf(
   section: 'papers' | 'pour' | 'records',
   told: Readonly<Record<string, Told>>,
 ): readonly PaperSetting[] {
-  return Object.entries(told).map(([field, [words, unit]]): PaperSetting => {
+  return Object.entries(told).map(([field, [words, unit, ...unset]]): PaperSetting => {
     const value = ({ file }: PaperSource) => (file[section] as Readonly<Record<string, unknown>> | undefined)?.[field];
-    return [words, unit, (source) => enteredText(field, value(source))];
+    const told = (source: PaperSource) => enteredText(field, value(source));
+    return [words, unit, told, ...unset];
   });
 }
 

@@ -14,14 +14,24 @@ export interface SettingChange {
   readonly of: string | null;
   readonly words: string;
   readonly unit: string | null;
-  /** Null: not entered. */
+  /** Null: `unset` says what that is. */
   readonly before: SettingValue;
   readonly now: SettingValue;
+  readonly unset: Unset;
 }
+
+/** What it means that there is no value: an entry that is open, a thing that is not there, or a room that takes what the plan has. */
+export type Unset = 'not entered' | 'none' | 'as the plan';
 
 export type SettingValue = string | number | null;
 
-type Setting<T> = readonly [words: string, unit: string | null, value: (of: T) => SettingValue | undefined];
+/** @param unset not entered, where it is left out */
+type Setting<T> = readonly [
+  words: string,
+  unit: string | null,
+  value: (of: T) => SettingValue | undefined,
+  unset?: Unset,
+];
 
 const planSettings: readonly Setting<PaperSource>[] = [
   ['Name', null, ({ plan }) => plan.name],
@@ -54,7 +64,7 @@ const planSettings: readonly Setting<PaperSource>[] = [
   ['Share that the edge strip closes', null, ({ plan }) => plan.edgeStrip.usableTravel],
   ['Sealant', 'mm', ({ plan }) => plan.sealant.widthMm],
   ['Movement that the sealant takes, of its width', null, ({ plan }) => plan.sealant.capability],
-  ['Tiles', null, ({ plan: { tiles } }) => tiles && `${tileSizeText(tiles)}, ${bondNames[tiles.bond]}`],
+  ['Tiles', null, ({ plan: { tiles } }) => tiles && `${tileSizeText(tiles)}, ${bondNames[tiles.bond]}`, 'none'],
   ['Tile fields', null, ({ plan }) => plan.tileFields.length],
   ['Layout goes for', null, ({ plan }) => aimNames[plan.layout.aim]],
   ['Depth of a re-entrant corner', 'mm', ({ plan }) => plan.layout.reentrantMm],
@@ -74,15 +84,15 @@ type RoomFile = PlanFile['rooms'][number];
 const roomSettings: readonly Setting<RoomFile>[] = [
   ['Name', null, ({ name }) => name],
   ['Heated', null, ({ heated }) => (heated === false ? 'no' : 'yes')],
-  ['Heating zone', null, ({ zone }) => zone],
+  ['Heating zone', null, ({ zone }) => zone, 'none'],
   ['Covering', null, ({ covering }) => covering ?? 'stone-or-ceramic'],
-  ['Temperature at laying, its own', '\u00b0C', ({ temperatures }) => temperatures?.layingC],
-  ['Highest temperature, its own', '\u00b0C', ({ temperatures }) => temperatures?.highestC],
-  ['Lowest temperature, its own', '\u00b0C', ({ temperatures }) => temperatures?.lowestC],
-  ['Temperature below, its own', '\u00b0C', ({ temperatures }) => temperatures?.belowC],
-  ['Insulation, its own', 'mm', ({ buildUp }) => buildUp?.insulationMm],
-  ['Adhesive, its own', 'mm', ({ buildUp }) => buildUp?.adhesiveMm],
-  ['Thickness of the covering, its own', 'mm', ({ buildUp }) => buildUp?.coveringMm],
+  ['Temperature at laying, its own', '\u00b0C', ({ temperatures }) => temperatures?.layingC, 'as the plan'],
+  ['Highest temperature, its own', '\u00b0C', ({ temperatures }) => temperatures?.highestC, 'as the plan'],
+  ['Lowest temperature, its own', '\u00b0C', ({ temperatures }) => temperatures?.lowestC, 'as the plan'],
+  ['Temperature below, its own', '\u00b0C', ({ temperatures }) => temperatures?.belowC, 'as the plan'],
+  ['Insulation, its own', 'mm', ({ buildUp }) => buildUp?.insulationMm, 'as the plan'],
+  ['Adhesive, its own', 'mm', ({ buildUp }) => buildUp?.adhesiveMm, 'as the plan'],
+  ['Thickness of the covering, its own', 'mm', ({ buildUp }) => buildUp?.coveringMm, 'as the plan'],
 ];
 
 const doorwaySettings: readonly Setting<Plan['doorways'][number]>[] = [
@@ -117,12 +127,12 @@ function changesOf<T>(
   now: T | undefined,
 ): readonly SettingChange[] {
   if (before === undefined || now === undefined) return [];
-  return settings.flatMap(([words, unit, value]): SettingChange[] => {
+  return settings.flatMap(([words, unit, value, unset = 'not entered']): SettingChange[] => {
     const [earlier, later] = [shown(value(before)), shown(value(now))];
-    return earlier === later ? [] : [{ of: of && oneLine(of), words, unit, before: earlier, now: later }];
+    return earlier === later ? [] : [{ of: of && oneLine(of), words, unit, before: earlier, now: later, unset }];
   });
 }
 
 function shown(value: SettingValue | undefined): SettingValue {
-  return typeof value === 'string' ? oneLine(value) : (value ?? null);
+  return typeof value === 'string' ? oneLine(value) || null : (value ?? null);
 }

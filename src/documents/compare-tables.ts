@@ -1,7 +1,7 @@
 import type { Change, Comparison, FindingVersion, JointVersion, WhatBecame } from './compare.ts';
 import { quantityChange, quantityIsChanged, quantityShown } from './compare-quantities.ts';
-import { type ColumnOf, columnByRow, columnFigure, columnText, type Table, tableOf } from './table.ts';
-import { figureText, jointKindNames, movementText } from './words.ts';
+import { type ColumnOf, columnByRow, columnFigure, columnText, plain, type Table, tableOf } from './table.ts';
+import { areaText, figureText, jointKindNames, movementText } from './words.ts';
 
 /** The comparison of two versions as tables. What has not changed is counted and not listed. */
 
@@ -28,8 +28,8 @@ export function compareJointsTable({ joints }: Comparison): Table {
   type Row = Comparison['joints'][number];
   const columns: readonly ColumnOf<Row>[] = [
     columnText('What', ({ what }) => becameWords[what]),
-    columnText('Joint now', ({ now }) => now?.id ?? null),
-    columnText('Joint before', ({ before }) => before?.id ?? null),
+    columnText('Joint now', ({ now }) => now?.id ?? noneThere),
+    columnText('Joint before', ({ before }) => before?.id ?? noneThere),
     columnText('Between', (row) => latest(row)?.name ?? null),
     columnText('Kind', (row) => (latest(row) ? jointKindNames[(latest(row) as JointVersion).kind] : null)),
     columnFigure('Moved', 'mm', 0, ({ movedMm }) => (movedMm > 0 ? movedMm : null)),
@@ -37,7 +37,7 @@ export function compareJointsTable({ joints }: Comparison): Table {
     columnFigure('Length now', 'm', 2, ({ now }) => now?.lengthM ?? null),
     columnFigure('Closes before', 'mm', 1, ({ before }) => before?.closingMm ?? null),
     columnFigure('Closes now', 'mm', 1, ({ now }) => now?.closingMm ?? null),
-    columnText('Also', (row) => alsoText(row)),
+    columnText('Also', (row) => kinText(row, ['where', 'was', 'is now']) ?? alsoText(row)),
   ];
   const rows = joints.filter(({ what }) => what !== 'same');
   return tableOf(
@@ -59,8 +59,8 @@ export function compareBaysTable({ bays }: Comparison): Table {
   type Row = Comparison['bays'][number];
   const columns: readonly ColumnOf<Row>[] = [
     columnText('What', ({ what }) => becameWords[what]),
-    columnText('Bay now', ({ now }) => now?.id ?? null),
-    columnText('Bay before', ({ before }) => before?.id ?? null),
+    columnText('Bay now', ({ now }) => now?.id ?? noneThere),
+    columnText('Bay before', ({ before }) => before?.id ?? noneThere),
     columnText('Rooms', (row) => latest(row)?.name ?? null),
     columnFigure('Area before', 'm2', 1, ({ before }) => before?.areaM2 ?? null),
     columnFigure('Area now', 'm2', 1, ({ now }) => now?.areaM2 ?? null),
@@ -68,10 +68,18 @@ export function compareBaysTable({ bays }: Comparison): Table {
     columnText('Sides now', ({ now }) => now && sidesText(now)),
     columnText('Within the limits before', ({ before }) => before && yesNo(before.within)),
     columnText('Within the limits now', ({ now }) => now && yesNo(now.within)),
+    columnText('Also', (row) => kinText(row, ['floor of', 'before', 'now']) ?? elsewhereText(row)),
   ];
   const rows = bays.filter(({ what }) => what !== 'same');
   return tableOf(
-    { name: 'compare-bays', title: 'Bays: what changed', notes: [unchangedText(bays.length - rows.length, 'bay')] },
+    {
+      name: 'compare-bays',
+      title: 'Bays: what changed',
+      notes: [
+        unchangedText(bays.length - rows.length, 'bay'),
+        'A bay is the same one where more than half of the floor of both lies in the other.',
+      ],
+    },
     columns,
     rows,
     ({ now }) => (now === null ? [] : [{ kind: 'bay', id: now.id }]),
@@ -85,8 +93,8 @@ export function compareQuantitiesTable({ quantities }: Comparison): Table {
     columnText('Room', ({ room }) => room ?? 'In all'),
     columnText('Quantity', ({ words }) => words),
     columnText('Unit', ({ unit }) => unit),
-    columnByRow(columnFigure('Before', null, 2, (pair) => quantityShown(pair).before)),
-    columnByRow(columnFigure('Now', null, 2, (pair) => quantityShown(pair).now)),
+    figureOrNone('Before', (pair) => quantityShown(pair).before),
+    figureOrNone('Now', (pair) => quantityShown(pair).now),
     columnByRow(columnFigure('Change', null, 2, quantityChange)),
   ];
   const rows = quantities.filter((pair) => pair.room === null || quantityIsChanged(pair));
@@ -94,7 +102,9 @@ export function compareQuantitiesTable({ quantities }: Comparison): Table {
     {
       name: 'compare-quantities',
       title: 'Quantities before and now',
-      notes: ['Net, no allowance. Of rooms only what changed. Small changes take more digits to be seen.'],
+      notes: [
+        'Net, no allowance. Of rooms only what changed; none: the room is not there. Small changes take more digits to be seen.',
+      ],
     },
     columns,
     rows,
@@ -107,28 +117,40 @@ export function compareOrderTable({ orders }: Comparison): Table {
   type Row = Comparison['orders'][number];
   const columns: readonly ColumnOf<Row>[] = [
     columnText('Item', ({ item }) => item),
-    columnText('What', ({ spec }) => spec),
+    columnText('What before', ({ before }) => before?.spec ?? noneThere),
+    columnText('What now', ({ now }) => now?.spec ?? noneThere),
     columnText('Unit', ({ unit }) => unit),
-    columnByRow(columnFigure('Before', null, 2, (row) => row.before?.gross ?? null)),
-    columnByRow(columnFigure('Now', null, 2, (row) => row.now?.gross ?? null)),
-    columnText('Order before', ({ before }) => before?.order ?? null),
-    columnText('Order now', ({ now }) => now?.order ?? null),
+    figureOrNone('Net before', ({ before }) => before?.net),
+    figureOrNone('Net now', ({ now }) => now?.net),
+    figureOrNone('With allowance before', ({ before }) => before?.gross),
+    figureOrNone('With allowance now', ({ now }) => now?.gross),
+    columnText('Order before', ({ before }) => (before === null ? noneThere : before.order)),
+    columnText('Order now', ({ now }) => (now === null ? noneThere : now.order)),
   ];
   const notes =
-    orders.length === 0 ? ['All is ordered as before.'] : ['With allowances. What is ordered as before is left out.'];
+    orders.length === 0
+      ? ['All is ordered as before.']
+      : ['What is ordered as before is left out. Of which only a dimension is another stands in one line.'];
   const table = tableOf({ name: 'compare-order', title: 'Order before and now', notes }, columns, orders);
   return { ...table, rowDecimals: orders.map(({ decimals }) => decimals) };
 }
 
+/** What stands where there is no such thing: an empty cell could be one that was not filled in. */
+const noneThere = 'none';
+
+/** A column of figures to the digits of the row. */
+function figureOrNone<Row>(head: string, cell: (row: Row) => number | null | undefined): ColumnOf<Row> {
+  return { head, unit: null, decimals: 2, byRow: true, cell: (row) => cell(row) ?? noneThere };
+}
+
 export function compareSettingsTable({ settings }: Comparison): Table {
   type Row = Comparison['settings'][number];
-  const entered = (value: Row['before']) => value ?? 'not entered';
   const columns: readonly ColumnOf<Row>[] = [
     columnText('Of', ({ of }) => of ?? 'Plan'),
     columnText('Setting', ({ words }) => words),
     columnText('Unit', ({ unit }) => unit),
-    { head: 'Before', unit: null, decimals: null, cell: ({ before }) => entered(before) },
-    { head: 'Now', unit: null, decimals: null, cell: ({ now }) => entered(now) },
+    { head: 'Before', unit: null, decimals: null, cell: ({ before, unset }) => before ?? unset },
+    { head: 'Now', unit: null, decimals: null, cell: ({ now, unset }) => now ?? unset },
   ];
   return tableOf({ name: 'compare-settings', title: 'Settings that changed' }, columns, settings);
 }
@@ -153,12 +175,13 @@ export function comparisonSummary({
   bays,
   counts,
 }: Comparison): readonly (readonly [of: string, text: string])[] {
-  const { settings, quantities, findingsCame, findingsWent } = counts;
+  const { settings, quantities, orders, findingsCame, findingsWent } = counts;
   return [
     ['Joints', changesText(joints, 'joint')],
     ['Bays', changesText(bays, 'bay')],
     ['Settings', `${countedText(settings)} changed`],
     ['Quantities', `${countedText(quantities)} of the whole floor changed`],
+    ['Order', orders === 0 ? 'as before' : `${orders} ${orders === 1 ? 'line' : 'lines'} changed`],
     ['Findings', `${countedText(findingsCame)} new, ${countedText(findingsWent)} gone`],
   ];
 }
@@ -180,7 +203,22 @@ export function changesText(changes: readonly { readonly what: WhatBecame }[], o
 }
 
 function unchangedText(count: number, one: string): string {
+  if (count === 0) return `No ${one} is as it was.`;
   return count === 1 ? `1 ${one} is as it was.` : `${count} ${one}s are as they were.`;
+}
+
+/** Where one that came or went lies in the other version. Examples: "where J1 was"; "floor of B2, B3 now" */
+function kinText(
+  { before, kin }: Pick<Change<unknown>, 'before' | 'kin'>,
+  [start, was, is]: readonly [start: string, was: string, is: string],
+): string | null {
+  return kin.length === 0 ? null : `${start} ${kin.join(', ')} ${before === null ? was : is}`;
+}
+
+/** Example: "8.0 m\u00b2 of it elsewhere" */
+function elsewhereText({ what, elsewhereM2 }: Pick<Change<unknown>, 'what' | 'elsewhereM2'>): string | null {
+  const text = areaText(elsewhereM2);
+  return what !== 'changed' || text === areaText(0) ? null : plain(`${text} of it elsewhere`);
 }
 
 /** What else of a joint is another now. Example: "kind was: Joint drawn by hand; opens 0.4 mm, was 0.2 mm" */

@@ -1,6 +1,7 @@
 import type { Point } from '../geometry/point.ts';
 import { boxOf } from '../geometry/ring.ts';
 import type { Plan } from '../plan/plan.ts';
+import type { Pair } from './compare-match.ts';
 import type { SettingChange } from './compare-settings.ts';
 import { oneLine } from './words.ts';
 
@@ -25,26 +26,44 @@ const kinds: Readonly<Record<Things, string>> = {
   drawnJoints: 'Joint drawn by hand, from and to',
 };
 
-/** Things that came or went, or lie elsewhere, by their ids. */
-export function thingChanges(before: Plan, now: Plan): readonly SettingChange[] {
-  return (Object.keys(kinds) as Things[]).flatMap((kind) => {
-    const [earlier, later] = [thingsOf(before[kind]), thingsOf(now[kind])];
-    return [...new Set([...later.keys(), ...earlier.keys()])].flatMap((id): SettingChange[] => {
-      const [one, other] = [earlier.get(id), later.get(id)];
-      const [was, is] = [placeText(one), placeText(other)];
-      const name = oneLine(other?.name ?? one?.name ?? '') || oneLine(id);
-      return was === is ? [] : [{ of: name, words: kinds[kind], unit: 'mm', before: was, now: is }];
-    });
-  });
+/** Rooms and things that came or went, or lie elsewhere. One that stands where one of its kind stood is that one, whatever its id is now; of the others
+ *  the id tells. */
+export function thingChanges(
+  before: Plan,
+  now: Plan,
+  rooms: readonly Pair<Plan['rooms'][number]>[],
+): readonly SettingChange[] {
+  return [
+    ...rooms.flatMap((pair) => placeChange('Room, from and to', pair)),
+    ...(Object.keys(kinds) as Things[]).flatMap((kind) => {
+      const [earlier, later] = [thingsElsewhere(before[kind], now[kind]), thingsElsewhere(now[kind], before[kind])];
+      return [...new Set([...later.keys(), ...earlier.keys()])].flatMap((id) =>
+        placeChange(kinds[kind], { before: earlier.get(id) ?? null, now: later.get(id) ?? null }),
+      );
+    }),
+  ];
 }
 
-function thingsOf(things: readonly Thing[]): ReadonlyMap<string, Thing> {
-  return new Map(things.map((thing) => [thing.id, thing]));
+function placeChange(words: string, { before, now }: Pair<Thing>): readonly SettingChange[] {
+  const [was, is] = [placeText(before), placeText(now)];
+  const name = oneLine(now?.name ?? before?.name ?? '') || oneLine(now?.id ?? before?.id ?? '');
+  return was === is ? [] : [{ of: name, words, unit: 'mm', before: was, now: is, unset: 'none' }];
+}
+
+/** By their ids, without those that stand where one of the others stands. */
+function thingsElsewhere(things: readonly Thing[], others: readonly Thing[]): ReadonlyMap<string, Thing> {
+  const places = new Set(others.map(cornersText));
+  return new Map(things.filter((thing) => !places.has(cornersText(thing))).map((thing) => [thing.id, thing]));
+}
+
+function cornersText({ centre, line, outline }: Thing): string {
+  const corners = (centre === undefined ? (outline ?? line ?? []) : [centre]).map(pointText);
+  return corners.sort().join(' ');
 }
 
 /** The corners of the upright box round it; null: it is not there. Example: "1200, 300 to 1800, 900" */
-function placeText(thing: Thing | undefined): string | null {
-  if (thing === undefined) return null;
+function placeText(thing: Thing | null): string | null {
+  if (thing === null) return null;
   const { centre, line, outline } = thing;
   if (centre !== undefined) return pointText(centre);
   const { minX, minY, maxX, maxY } = boxOf(outline ?? line ?? []);

@@ -1,14 +1,17 @@
 import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
 import type { Analysis, Bay, Finding, Joint, JointKind, Severity } from '../plan/analysis.ts';
 import { papersOf } from '../plan/papers.ts';
-import { floorsCaution } from './compare-floors.ts';
-import { bayPairs, jointMovedMm, jointPairs, nearestPairs, type Pair, roomPairs } from './compare-match.ts';
+import { type BayMatch, bayMatch } from './compare-bays.ts';
+import { floorsCaution, floorsNotes } from './compare-floors.ts';
+import { jointMatch, jointMovedMm, type Kin, nearestPairs, type Pair, roomPairs } from './compare-match.ts';
 import { type OrderChange, orderChanges } from './compare-order.ts';
 import { type QuantityPair, quantityIsChanged, quantityPairs } from './compare-quantities.ts';
 import { type SettingChange, settingChanges } from './compare-settings.ts';
+import { sourceOver } from './compare-shift.ts';
 import { thingChanges } from './compare-things.ts';
+import { doorwayNames, findingNamed } from './doorway-places.ts';
 import type { PaperSource } from './paper-source.ts';
-import { findingText, namesOf, oneLine } from './words.ts';
+import { namesOf, oneLine } from './words.ts';
 
 /** Two versions of one plan side by side, as plain data. */
 export interface Comparison {
@@ -16,6 +19,8 @@ export interface Comparison {
   readonly now: ComparedVersion;
   /** That these seem to be two different floors; null: they are two versions of one. */
   readonly caution: string | null;
+  /** What else is to be known of the two, such as that the floor was moved on its sheet as a whole. */
+  readonly notes: readonly string[];
   readonly counts: ComparisonCounts;
   /** All of both: those of now in their order, then those that went. */
   readonly joints: readonly Change<JointVersion>[];
@@ -44,6 +49,8 @@ export interface ComparisonCounts {
   readonly settings: number;
   /** Quantities of the whole floor that changed. */
   readonly quantities: number;
+  /** Lines of the take-off that are ordered otherwise. */
+  readonly orders: number;
   readonly findingsCame: number;
   readonly findingsWent: number;
 }
@@ -57,6 +64,10 @@ export interface Change<T> {
   readonly now: T | null;
   /** 0 where it stands where it stood; bays do not move, they change. */
   readonly movedMm: number;
+  /** Floor that a bay had and has not now, for as much that it has and had not: what its area does not tell. 0 of joints. */
+  readonly elsewhereM2: number;
+  /** Of one that appeared or went: ids of those in the other version that it was part of, or that became of it. */
+  readonly kin: readonly string[];
 }
 
 export interface JointVersion {
@@ -84,28 +95,31 @@ export interface FindingVersion {
   readonly text: string;
 }
 
-/** What changed from one version of a plan to the next. With itself nothing; the other way round what appeared is what went. Joints, bays and rooms are
- *  known by their keys, and where those have changed by where they lie. */
-export function comparisonOf(before: PaperSource, now: PaperSource): Comparison {
+/** What changed from one version of a plan to the next. With itself nothing; the other way round what appeared is what went. A floor that was moved as a
+ *  whole is compared as if it lay where it was. */
+export function comparisonOf(earlier: PaperSource, now: PaperSource): Comparison {
+  const before = sourceOver(earlier, now);
   const rooms = roomPairs(before.plan, now.plan);
   const newIds = new Map(rooms.flatMap((pair) => (pair.before && pair.now ? [[pair.before.id, pair.now.id]] : [])));
-  const nowRoom = (id: string) => newIds.get(id) ?? `${id}\n`;
-  const joints = jointPairs(before.analysis, now.analysis, nowRoom);
-  const bays = bayPairs(before.analysis, now.analysis, nowRoom);
+  const joints = jointMatch(before.analysis, now.analysis, (id) => newIds.get(id) ?? `${id}\n`);
+  const bays = bayMatch(before.analysis.bays, now.analysis.bays);
+  const known = { joints: joints.pairs, bays: bays.pairs, nowRoom: (id: string) => newIds.get(id) ?? id };
   const jointAt = versionsOf(before, now, jointVersion);
   const bayAt = versionsOf(before, now, bayVersion);
   const changes = {
-    joints: inOrder(joints, now.analysis.joints).map((pair) => jointChange(pair, jointAt(pair))),
-    bays: inOrder(bays, now.analysis.bays).map((pair) => bayChange(bayAt(pair))),
+    joints: inOrder(joints.pairs, now.analysis.joints).map((pair) => jointChange(pair, jointAt(pair), joints.kin)),
+    bays: inOrder(bays.pairs, now.analysis.bays).map((pair) => bayChange(pair, bayAt(pair), bays)),
     quantities: quantityPairs(before, now, rooms),
-    orders: orderChanges(before, now),
-    settings: [...settingChanges(before, now, rooms), ...thingChanges(before.plan, now.plan)],
-    findings: findingChanges(before.analysis, now.analysis, { joints, bays, nowRoom: (id) => newIds.get(id) ?? id }),
+    orders: orderChanges(earlier, now, rooms),
+    settings: [...settingChanges(before, now, rooms), ...thingChanges(before.plan, now.plan, rooms)],
+    findings: findingChanges(before, now, known),
   };
+  const caution = floorsCaution(before.plan, now.plan, joints.pairs);
   return {
     before: versionOf(before),
     now: versionOf(now),
-    caution: floorsCaution(before.plan, now.plan, joints),
+    caution,
+    notes: floorsNotes(earlier, now),
     counts: countsOf(changes),
     ...changes,
   };
@@ -117,12 +131,14 @@ function countsOf({
   settings,
   quantities,
   findings,
-}: Omit<Comparison, 'before' | 'now' | 'caution' | 'counts' | 'orders'>): ComparisonCounts {
+  orders,
+}: Omit<Comparison, 'before' | 'now' | 'caution' | 'notes' | 'counts'>): ComparisonCounts {
   return {
     joints: becameCounts(joints),
     bays: becameCounts(bays),
     settings: settings.length,
     quantities: quantities.filter((pair) => pair.room === null && quantityIsChanged(pair)).length,
+    orders: orders.length,
     findingsCame: findings.came.length,
     findingsWent: findings.went.length,
   };
@@ -178,17 +194,29 @@ function bayVersion(bay: Bay, names: Naming): BayVersion {
   return { id, name: names.bay(bay), areaM2, lengthM, widthM, within };
 }
 
-function jointChange(pair: Pair<Joint>, { before, now }: Pair<JointVersion>): Change<JointVersion> {
+function jointChange(pair: Pair<Joint>, { before, now }: Pair<JointVersion>, kin: Kin<Joint>): Change<JointVersion> {
   const movedMm = pair.before && pair.now ? jointMovedMm(pair.before, pair.now) : 0;
   const isChanged = before !== null && now !== null && jointDiffers(before, now);
   const what =
     before === null ? 'appeared' : now === null ? 'went' : movedMm > 0 ? 'moved' : isChanged ? 'changed' : 'same';
-  return { what, before, now, movedMm };
+  return { what, before, now, movedMm, elsewhereM2: 0, kin: kinIds(pair, kin) };
 }
 
-function bayChange({ before, now }: Pair<BayVersion>): Change<BayVersion> {
-  const what = before === null ? 'appeared' : now === null ? 'went' : bayDiffers(before, now) ? 'changed' : 'same';
-  return { what, before, now, movedMm: 0 };
+function bayChange(
+  pair: Pair<Bay>,
+  { before, now }: Pair<BayVersion>,
+  { sharedM2, kin }: BayMatch,
+): Change<BayVersion> {
+  const shared = pair.now && sharedM2.get(pair.now);
+  const elsewhereM2 = before && now && shared ? Math.max(0, Math.min(before.areaM2, now.areaM2) - shared) : 0;
+  const isChanged = before !== null && now !== null && (elsewhereM2 >= halfAreaM2 || bayDiffers(before, now));
+  const what = before === null ? 'appeared' : now === null ? 'went' : isChanged ? 'changed' : 'same';
+  return { what, before, now, movedMm: 0, elsewhereM2, kin: kinIds(pair, kin) };
+}
+
+function kinIds<T extends { readonly id: string }>({ before, now }: Pair<T>, kin: Kin<T>): readonly string[] {
+  const one = now ?? before;
+  return one === null ? [] : (kin.get(one) ?? []).map(({ id }) => id);
 }
 
 /** Figures that differ by less than half of their last digit on paper are the same. */
@@ -223,14 +251,14 @@ interface Known {
 
 /** A finding is the same where it says the same of the same things, whatever their numbers and figures are now; else where its words are the same, or
  *  where it is about some of the same things. */
-function findingChanges(before: Analysis, now: Analysis, known: Known): Comparison['findings'] {
+function findingChanges(before: PaperSource, now: PaperSource, known: Known): Comparison['findings'] {
   const all = [...known.joints, ...known.bays];
   const newIds = new Map(all.flatMap((pair) => (pair.before && pair.now ? [[pair.before.id, pair.now.id]] : [])));
   const gone = new Set(all.flatMap((pair) => (pair.before && !pair.now ? [pair.before.id] : [])));
   const nowId = (id: string) => newIds.get(id) ?? (gone.has(id) ? `${id}\n` : known.nowRoom(id));
-  const aboutBefore = findingsAbout(before, nowId);
-  const aboutNow = findingsAbout(now, (id) => id);
-  const pairs = nearestPairs(before.findings, now.findings, (a, b) => {
+  const aboutBefore = findingsAbout(before.analysis, nowId);
+  const aboutNow = findingsAbout(now.analysis, (id) => id);
+  const pairs = nearestPairs(before.analysis.findings, now.analysis.findings, (a, b) => {
     if (a.code !== b.code) return null;
     const [refs, others] = [aboutBefore.get(a) ?? [], aboutNow.get(b) ?? []];
     const shared = refs.filter((id) => others.includes(id)).length;
@@ -238,10 +266,14 @@ function findingChanges(before: Analysis, now: Analysis, known: Known): Comparis
     const rank = isSame ? 0 : a.message === b.message ? 1 : shared > 0 ? 2 : null;
     return rank === null ? null : { rank, awayMm: -shared, at: [a.at ?? [0, 0], b.at ?? [0, 0]] };
   });
-  const version = ({ severity, message }: Finding) => ({ severity, text: findingText({ message }) });
+  const names = [doorwayNames(before), doorwayNames(now)] as const;
+  const version = (finding: Finding, doorways: ReadonlyMap<string, string>) => ({
+    severity: finding.severity,
+    text: findingNamed(finding, doorways),
+  });
   return {
-    came: pairs.flatMap((pair) => (pair.before === null && pair.now ? [version(pair.now)] : [])),
-    went: pairs.flatMap((pair) => (pair.now === null && pair.before ? [version(pair.before)] : [])),
+    came: pairs.flatMap((pair) => (pair.before === null && pair.now ? [version(pair.now, names[1])] : [])),
+    went: pairs.flatMap((pair) => (pair.now === null && pair.before ? [version(pair.before, names[0])] : [])),
   };
 }
 

@@ -2,7 +2,7 @@ import { lineMiddle } from '../geometry/line.ts';
 import { type Point, pointDirection, pointDistance } from '../geometry/point.ts';
 import { regionContains } from '../geometry/region.ts';
 import { DIRECTION_DEG, EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
-import type { Analysis, Joint } from '../plan/analysis.ts';
+import type { Analysis, Finding, Joint } from '../plan/analysis.ts';
 import type { Doorway, Plan } from '../plan/plan.ts';
 import { type PaperSource, perSource } from './paper-source.ts';
 import { doorwayFaces } from './set-out-joints.ts';
@@ -103,6 +103,26 @@ const reasonStart = 'doorway ';
 export function reasonNamed(reason: string, names: ReadonlyMap<string, string>): string {
   const name = reason.startsWith(reasonStart) ? names.get(reason.slice(reasonStart.length)) : undefined;
   return name === undefined ? reason : doorwayWithin(name);
+}
+
+/** What a finding says, doorways by their names. Its message holds their ids, which stay in data.
+ *  Examples: "Doorway d3 has no joint" -> "Door Hall \u2013 Bath has no joint"; "doorway d3 keeps it" -> "door Hall \u2013 Bath keeps it" */
+export function findingNamed(
+  { message, refs }: Pick<Finding, 'message' | 'refs'>,
+  names: ReadonlyMap<string, string>,
+): string {
+  const doorways = refs.flatMap((id) => (names.has(id) ? [{ id, name: names.get(id) ?? '' }] : []));
+  const first = doorways.find(({ id }) => message.startsWith(`Doorway ${id} `));
+  if (first !== undefined)
+    return findingText({ message: `${first.name}${message.slice(`Doorway ${first.id}`.length)}` });
+  // the longest id first, so that d1 is not found in d12
+  const byLength = [...doorways].sort((a, b) => b.id.length - a.id.length);
+  const [said = '', ...rest] = message.split(` ${reasonStart}`);
+  const told = rest.map((part) => {
+    const found = byLength.find(({ id }) => part.startsWith(id));
+    return found === undefined ? `${reasonStart}${part}` : `${doorwayWithin(found.name)}${part.slice(found.id.length)}`;
+  });
+  return findingText({ message: [said, ...told].join(' ') });
 }
 
 interface Found {

@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { comparisonText } from '../../src/cli/compare-text.ts';
 import { comparisonOf } from '../../src/documents/compare.ts';
-import { comparisonPages } from '../../src/documents/compare-drawing.ts';
+import { comparisonDrawing, comparisonPages } from '../../src/documents/compare-drawing.ts';
 import { floorsInCommon } from '../../src/documents/compare-floors.ts';
 import { comparisonForm } from '../../src/documents/compare-form.ts';
-import { jointPairs } from '../../src/documents/compare-match.ts';
+import { jointMatch } from '../../src/documents/compare-match.ts';
+import { floorShift } from '../../src/documents/compare-shift.ts';
+import type { Point } from '../../src/geometry/point.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
 import { jointAt, rectangle } from './compare-fixture.ts';
 import { textOffPage, textOverText } from './page-check.ts';
@@ -38,11 +40,7 @@ describe('two plans that are not of one floor', () => {
     const before = hallAndStore({ ...wide, ...jointAt(6000) });
     const now = hallAndStore({ ...wide, ...jointAt(7000), rooms: larger, doorways: [] });
     expect(
-      floorsInCommon(
-        before.plan,
-        now.plan,
-        jointPairs(before.analysis, now.analysis, (id) => id),
-      )?.wallShare,
+      floorsInCommon(before.plan, now.plan, jointMatch(before.analysis, now.analysis, (id) => id).pairs)?.wallShare,
     ).toBeCloseTo(19.9 / 47.8, 3);
     expect(comparisonOf(before, now).caution).toBeNull();
   });
@@ -70,19 +68,119 @@ describe('two plans that are not of one floor', () => {
     expect(comparisonOf(paperSourceOf(demoText('2-public-library')), now).caution).toBeNull();
   });
 
-  // a floor moved by 20 m has no wall and no joint where it was: the caution says that this may be it
-  it('are found where a floor was moved on the sheet as a whole, and the words say so', () => {
-    const rooms = [rectangle('hall', [20000, 20000], [32000, 25000])];
-    const { caution } = comparisonOf(
-      hallAndStore({ rooms: [rectangle('hall', [0, 0], [12000, 5000])], doorways: [] }),
-      hallAndStore({ rooms, doorways: [] }),
-    );
-    expect(caution).toContain('only 0 % of the walls');
-    expect(caution).toContain('moved on the sheet as a whole');
-  });
-
   it.each([...demoNames])('are the same floor as itself: %s', (name) => {
     const source = paperSourceOf(demoText(name));
     expect(comparisonOf(source, source).caution).toBeNull();
+  });
+});
+
+describe('a floor that was moved on its sheet as a whole', () => {
+  const wide = { screed: { limits: { areaM2: 200, lengthM: 30, aspect: 20 } } };
+  /** The hall and the store with all that is drawn in them, so far from the corner of the sheet. */
+  const moved = ([dx, dy]: Point, jointMm = 6000, over: Partial<PlanFile> = {}) => {
+    const at = (x: number, y: number): [number, number] => [x + dx, y + dy];
+    return hallAndStore({
+      ...wide,
+      rooms: [rectangle('hall', at(0, 0), at(12000, 5000)), rectangle('store', at(0, 5100), at(4000, 8000))],
+      doorways: [{ id: 'd1', line: [at(1000, 5050), at(1900, 5050)], wallMm: 100 }],
+      drawnJoints: [{ id: 'x1', line: [at(jointMm, 0), at(jointMm, 5000)] }],
+      papers: { basePoints: [{ name: 'P', at: at(0, 0) }] },
+      ...over,
+    });
+  };
+
+  it.each([
+    [[50, 0], '50 mm to the right'],
+    [[-800, 300], '800 mm to the left and 300 mm down'],
+    [[20_000, -10_000], '20\u00a0000 mm to the right and 10\u00a0000 mm up'],
+  ] as const)('is as it was but for that, which is said: %j', (by, words) => {
+    const { caution, notes, counts, joints, bays } = comparisonOf(moved([0, 0]), moved(by));
+    expect(caution).toBeNull();
+    expect(notes).toEqual([
+      `The floor lies ${words} on its sheet, as a whole. It is compared as if it had not been moved.`,
+    ]);
+    expect(new Set([...joints, ...bays].map(({ what }) => what))).toEqual(new Set(['same']));
+    // base points that went along are where they were on site
+    expect([counts.settings, counts.quantities, counts.orders, counts.findingsCame, counts.findingsWent]).toEqual([
+      0, 0, 0, 0, 0,
+    ]);
+  });
+
+  it('has a joint that moved by what it moved on the floor, and is drawn there', () => {
+    const versions = [moved([0, 0]), moved([20_000, 0], 6300)] as const;
+    const { joints } = comparisonOf(...versions);
+    expect(joints.flatMap(({ movedMm }) => (movedMm > 0 ? [Math.round(movedMm)] : []))).toEqual([300]);
+    const lines = comparisonDrawing(...versions).items.flatMap((item) => (item.shape === 'line' ? [item] : []));
+    const at = (style: string) => lines.filter((line) => line.style === style).map(({ points }) => points[0]?.[0]);
+    expect([at('revision-gone'), at('revision-moved')]).toEqual([[26_000], [26_300]]);
+  });
+
+  it('is known where every room has another id, and one way as the other', () => {
+    const other = moved([700, 0], 6000, {
+      rooms: [rectangle('r1', [700, 0], [12_700, 5000]), rectangle('r2', [700, 5100], [4700, 8000])],
+    });
+    expect(floorShift(moved([0, 0]).plan, other.plan)).toEqual([700, 0]);
+    expect(floorShift(other.plan, moved([0, 0]).plan)).toEqual([-700, 0]);
+  });
+
+  it('is not one of whose rooms one was moved, nor one whose wall was', () => {
+    const rooms = (right: number, storeMm: number): Partial<PlanFile> => ({
+      rooms: [rectangle('hall', [0, 0], [right, 5000]), rectangle('store', [storeMm, 5100], [storeMm + 4000, 8000])],
+    });
+    const as = (right: number, storeMm: number) => moved([0, 0], 6000, rooms(right, storeMm)).plan;
+    expect(floorShift(as(12_000, 0), as(12_000, 500))).toBeNull();
+    expect(floorShift(as(12_000, 0), as(12_400, 0))).toBeNull();
+  });
+});
+
+describe('storeys that are alike', () => {
+  const named = (name: string, over: Partial<PlanFile> = {}) => hallAndStore({ name, ...jointAt(6000), ...over });
+
+  it('are told by the names of the plans, since nothing else differs', () => {
+    const { notes, caution, joints } = comparisonOf(named('Ground floor'), named('First floor'));
+    expect(caution).toBeNull();
+    expect(new Set(joints.map(({ what }) => what))).toEqual(new Set(['same']));
+    expect(notes).toEqual([
+      'Both plans have the same geometry under different names: the plan is called \u201cFirst floor\u201d, before it was \u201cGround floor\u201d. Storeys that are alike look so: check that the right file was chosen.',
+    ]);
+    const text = comparisonText(comparisonOf(named('Ground floor'), named('First floor')), { before: 'a', now: 'b' });
+    expect(text.startsWith(notes[0] ?? 'a note')).toBe(true);
+  });
+
+  it('are told by the project, on paper as well', () => {
+    const of = (project: string) => named('Ground floor', { papers: { project } });
+    const comparison = comparisonOf(of('House 1'), of('House 2'));
+    expect(comparison.notes.join()).toContain(
+      'the project is called \u201cHouse 2\u201d, before it was \u201cHouse 1\u201d',
+    );
+    expect(comparisonForm(comparison).blocks.slice(0, 2)).toEqual([
+      { kind: 'head', text: 'To be known first' },
+      { kind: 'text', lines: comparison.notes },
+    ]);
+  });
+
+  it('are told where rooms have other names and ids and are listed the other way round', () => {
+    const rooms = named('Ground floor').file.rooms.map((room) => ({
+      ...room,
+      id: `u${room.id}`,
+      name: `Upper ${room.name}`,
+    }));
+    const other = named('First floor', { rooms: rooms.reverse() });
+    expect(comparisonOf(named('Ground floor'), other).notes).toHaveLength(1);
+  });
+
+  it('are not thought of where the name is the same, or where a joint was moved', () => {
+    expect(comparisonOf(named('Ground floor'), named('Ground floor', { screed: { thicknessMm: 70 } })).notes).toEqual(
+      [],
+    );
+    expect(comparisonOf(named('Ground floor'), named('Ground floor, new', jointAt(6100))).notes).toEqual([]);
+  });
+});
+
+describe('a version in which no room is drawn', () => {
+  it('is told in plain words before all is told as new', () => {
+    const { notes, joints } = comparisonOf(hallAndStore({ rooms: [], doorways: [] }), hallAndStore());
+    expect(notes).toEqual(['No room is drawn in the earlier version: all is told as new.']);
+    expect(new Set(joints.map(({ what }) => what))).toEqual(new Set(['appeared']));
   });
 });

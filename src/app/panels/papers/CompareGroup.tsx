@@ -1,6 +1,7 @@
 import { useId } from 'react';
 import { useStore } from 'zustand';
 import type { Comparison } from '../../../documents/compare.ts';
+import type { OrderChange, OrderVersion } from '../../../documents/compare-order.ts';
 import { type QuantityPair, quantityIsChanged, quantityShown } from '../../../documents/compare-quantities.ts';
 import type { SettingChange, SettingValue } from '../../../documents/compare-settings.ts';
 import { becameWords, comparisonSummary } from '../../../documents/compare-tables.ts';
@@ -26,6 +27,11 @@ export function CompareGroup({ laid: { comparison } }: { readonly laid: Laid }) 
               {comparison.caution}
             </p>
           )}
+          {comparison.notes.map((note) => (
+            <p key={note} role="note">
+              {note}
+            </p>
+          ))}
           <dl className="small changed">
             {comparisonSummary(comparison).map(([of, text]) => (
               <div key={of}>
@@ -36,6 +42,7 @@ export function CompareGroup({ laid: { comparison } }: { readonly laid: Laid }) 
           </dl>
           <FirstOf name="Settings that changed" lines={comparison.settings.map(settingLine)} />
           <FirstOf name="Quantities that changed" lines={changedQuantities(comparison).map(quantityLine)} />
+          <FirstOf name="Order that changed" lines={comparison.orders.map(orderLine)} />
           <JointChanges comparison={comparison} />
         </>
       )}
@@ -86,9 +93,9 @@ function unitShown(unit: string): string {
 }
 
 /** Example: "Thickness of the screed", "70 mm, was 65 mm" */
-function settingLine({ of, words, unit, before, now }: SettingChange): Line {
+function settingLine({ of, words, unit, before, now, unset }: SettingChange): Line {
   const told = (value: SettingValue) => {
-    if (value === null) return 'not entered';
+    if (value === null) return unset;
     const text = typeof value === 'number' ? figureShort(value, 6) : nameText(value);
     return unit === null ? text : `${text} ${unitShown(unit)}`;
   };
@@ -104,6 +111,25 @@ function quantityLine(pair: QuantityPair): Line {
   const { before, now } = quantityShown(pair);
   const told = (value: number | null) => `${figure(value ?? 0, pair.decimals)} ${unitShown(pair.unit)}`;
   return [pair.words, `${told(now)}, was ${told(before)}`];
+}
+
+/** Examples: "Insulation", "40 mm, was 30 mm; net 71.69 m², was 60.00 m²"; "Sleeves on heating pipes", "none, was 6 sleeves" */
+function orderLine({ item, unit, decimals, before, now }: OrderChange): Line {
+  const net = (version: OrderVersion) => `${figure(version.net, decimals)} ${unit}`;
+  const whole = (version: OrderVersion | null) =>
+    version === null
+      ? 'none'
+      : [version.spec, `net ${net(version)}`, version.order].filter((part) => part !== '').join(', ');
+  if (before === null || now === null) return [item, `${whole(now)}, was ${whole(before)}`];
+  const parts = (
+    [
+      ['', now.spec, before.spec],
+      ['net ', net(now), net(before)],
+      ['order ', now.order, before.order],
+    ] as const
+  ).flatMap(([start, is, was]) => (is === was ? [] : [`${start}${is || 'none'}, was ${was || 'none'}`]));
+  // with its allowance alone another
+  return [item, parts.length === 0 ? 'another allowance' : parts.join('; ')];
 }
 
 /** About the height of a row, px. */
