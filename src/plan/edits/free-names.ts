@@ -1,18 +1,23 @@
 /** Names that are given to what is placed on a plan, so that it keeps its name whatever comes and goes beside it. */
 
-/** The first number that is no name yet. Example: 2, 3 -> 1 */
+/** The first number that is no name yet. Example: 1, 3 -> 2 */
 export function numberFree(names: readonly string[]): string {
-  return firstFree(names, String);
+  return firstFree(names, String, 1);
+}
+
+/** The number that follows those that there are: what was taken away may still be marked on site. Example: 2, 3 -> 4; P1 -> 2 */
+export function numberNext(names: readonly string[]): string {
+  return firstFree(names, String, names.length + 1);
 }
 
 /** The first letter that is no name yet. Example: A, B -> C */
 export function letterFree(names: readonly string[]): string {
-  return firstFree(names, lettersOf);
+  return firstFree(names, lettersOf, 1);
 }
 
-function firstFree(names: readonly string[], nameOf: (count: number) => string): string {
+function firstFree(names: readonly string[], nameOf: (count: number) => string, from: number): string {
   const taken = new Set(names.map((name) => name.trim().toUpperCase()));
-  let count = 1;
+  let count = from;
   while (taken.has(nameOf(count))) count += 1;
   return nameOf(count);
 }

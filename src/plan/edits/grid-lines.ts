@@ -51,34 +51,31 @@ export function gridLineChanged(file: PlanFile, index: number, change: Partial<G
 }
 
 export function gridLineRemoved(file: PlanFile, index: number): PlanFile {
-  return linesSet(
-    file,
-    gridLinesOf(file).filter((_, i) => i !== index),
-  );
+  const known = gridLinesOf(file);
+  const left = known.filter((_, i) => i !== index);
+  return left.length === known.length ? file : linesSet(file, left);
 }
 
-/** The ends of a line along an edge of the floor where there is none yet: the left one first, then the upper, right and lower. */
+/** The ends of a line along an edge of the floor where there is none yet, and past its corners: the left edge first, then the upper, right and lower. */
 export function gridLineBeside(file: PlanFile): Ends {
   const { minX, maxX, minY, maxY } = boxOf(
-    file.rooms.length === 0
-      ? [
-          [0, 0],
-          [noFloorMm, noFloorMm],
-        ]
-      : file.rooms.flatMap(({ outline }) => outline),
+    file.rooms.length === 0 ? noFloor : file.rooms.flatMap(({ outline }) => outline),
   );
-  const left: Ends = { from: [minX, minY], to: [minX, maxY] };
-  const edges: readonly Ends[] = [
-    left,
-    { from: [minX, minY], to: [maxX, minY] },
-    { from: [maxX, minY], to: [maxX, maxY] },
-    { from: [minX, maxY], to: [maxX, maxY] },
-  ];
-  return edges.find((edge) => !gridLinesOf(file).some((line) => isAlong(line, edge))) ?? left;
+  const pastMm = Math.ceil((pastShare * Math.max(maxX - minX, maxY - minY)) / roundMm) * roundMm;
+  const up = (x: number): Ends => ({ from: [x, minY - pastMm], to: [x, maxY + pastMm] });
+  const level = (y: number): Ends => ({ from: [minX - pastMm, y], to: [maxX + pastMm, y] });
+  const edges = [up(minX), level(minY), up(maxX), level(maxY)];
+  return edges.find((edge) => !gridLinesOf(file).some((line) => isAlong(line, edge))) ?? up(minX);
 }
 
-/** What a line is long where there is no floor to go by, mm: its ends are typed. */
-const noFloorMm = 1000;
+/** A line ends so far past the floor, as a share of the floor, so that names of lines stand apart at its corners; and in steps of so many mm. */
+const pastShare = 0.05;
+const roundMm = 100;
+/** What a line is laid along where there is no floor to go by: its ends are typed. */
+const noFloor: readonly Point[] = [
+  [0, 0],
+  [1000, 1000],
+];
 
 function isAlong({ from, to }: Ends, edge: Ends): boolean {
   const axis = gridLineIsUp(edge) ? 0 : 1;

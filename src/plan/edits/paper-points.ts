@@ -2,7 +2,7 @@ import type { Point } from '../../geometry/point.ts';
 import type { PlanFile } from '../schema.ts';
 import { FARTHEST_MM, pointSnapped } from '../snap.ts';
 import { changedIfNew } from './fields.ts';
-import { numberFree } from './free-names.ts';
+import { numberNext } from './free-names.ts';
 import { planSectionChanged } from './settings.ts';
 
 /** Places on the floor that papers are made with. */
@@ -45,7 +45,7 @@ export function paperPoints(file: PlanFile, kind: PaperPointKind): readonly Pape
 
 /** The name of the next point that is placed. */
 export function paperPointNameNext(file: PlanFile, kind: PaperPointKind): string {
-  return numberFree(paperPoints(file, kind).map(({ name }) => name));
+  return numberNext(paperPoints(file, kind).map(({ name }) => name));
 }
 
 /** Adds a point under a number of its own, which stays when others go; an access is moved, as there is one. Beyond the sheet: the file itself. */

@@ -25,10 +25,9 @@ export function pourDayDated(file: PlanFile, index: number, date: string | undef
 }
 
 export function pourDayRemoved(file: PlanFile, index: number): PlanFile {
-  return daysSet(
-    file,
-    pourDaysOf(file).filter((_, i) => i !== index),
-  );
+  const days = pourDaysOf(file);
+  const left = days.filter((_, i) => i !== index);
+  return left.length === days.length ? file : daysSet(file, left);
 }
 
 /** Lets a day change places with the one before or after it. */

@@ -26,6 +26,13 @@ import {
   doorwayWidened,
   wallsOf,
 } from '../../../src/plan/edits/doorways.ts';
+import {
+  gridLineAdded,
+  gridLineBeside,
+  gridLineChanged,
+  gridLineRemoved,
+  gridLinesOf,
+} from '../../../src/plan/edits/grid-lines.ts';
 import { jointsKept, jointsLetGo, jointTakenAway } from '../../../src/plan/edits/joints.ts';
 import { objectsMirrored, objectsMoved, objectsTurned } from '../../../src/plan/edits/move.ts';
 import {
@@ -44,6 +51,16 @@ import {
   paperPointRemoved,
   paperPoints,
 } from '../../../src/plan/edits/paper-points.ts';
+import {
+  pourBaysPut,
+  pourBaysTakenOut,
+  pourDayAdded,
+  pourDayDated,
+  pourDayMoved,
+  pourDayRemoved,
+  pourDaysOf,
+  pourDaysProposed,
+} from '../../../src/plan/edits/pour-days.ts';
 import { planJointNoted, planPriceChanged } from '../../../src/plan/edits/settings.ts';
 import {
   agreementUsed,
@@ -138,6 +155,18 @@ function pointKind({ picks }: Draw): PaperPointKind {
 function paperPointAt(file: PlanFile, draw: Draw): PaperPoint | undefined {
   const points = paperPoints(file, pointKind(draw));
   return points[(draw.picks[0] ?? 0) % Math.max(1, points.length)];
+}
+
+function lineAt(file: PlanFile, { picks: [pick = 0] }: Draw): number {
+  return pick % Math.max(1, gridLinesOf(file).length);
+}
+
+function dayAt(file: PlanFile, { picks: [pick = 0] }: Draw): number {
+  return pick % Math.max(1, pourDaysOf(file).length);
+}
+
+function bayKeys({ picks }: Draw): string[] {
+  return picks.map((pick) => `B-${pick % 7}`);
 }
 
 function hasPoints(file: PlanFile): boolean {
@@ -276,6 +305,21 @@ const edits: Readonly<Record<string, (file: PlanFile, draw: Draw) => PlanFile>> 
     const point = paperPointAt(file, draw);
     return point === undefined ? file : paperPointRemoved(file, point);
   },
+  gridLineAdded: (file, draw) => {
+    const ends = draw.isYes ? gridLineBeside(file) : { from: draw.place, to: draw.by };
+    return gridLinesOf(file).length < MOST_OBJECTS ? gridLineAdded(file, ends) : file;
+  },
+  gridLineChanged: (file, draw) =>
+    gridLineChanged(file, lineAt(file, draw), draw.isYes ? { to: draw.place } : { name: `G ${draw.shortMm}` }),
+  gridLineRemoved: (file, draw) => gridLineRemoved(file, lineAt(file, draw)),
+  pourDayAdded: (file) => (pourDaysOf(file).length < MOST_OBJECTS ? pourDayAdded(file) : file),
+  pourDayDated: (file, draw) => pourDayDated(file, dayAt(file, draw), draw.isYes ? '2027-03-01' : undefined),
+  pourDayMoved: (file, draw) => pourDayMoved(file, dayAt(file, draw), draw.isYes ? 'earlier' : 'later'),
+  pourDayRemoved: (file, draw) => pourDayRemoved(file, dayAt(file, draw)),
+  pourBaysPut: (file, draw) => pourBaysPut(file, dayAt(file, draw), bayKeys(draw)),
+  pourBaysTakenOut: (file, draw) => pourBaysTakenOut(file, dayAt(file, draw), bayKeys(draw)),
+  pourDaysProposed: (file, draw) =>
+    pourDaysProposed(file, [{ date: draw.isYes ? '2027-03-01' : null, bays: bayKeys(draw) }]),
   planJointNoted: (file, { picks, isYes }) =>
     planJointNoted(file, `J ${(picks[0] ?? 0) % 3}`, isYes ? { pipes: (picks[1] ?? 0) % 1000 } : { pipes: undefined }),
   planPriceChanged: (file, { picks, isYes }) => planPriceChanged(file, { tile: isYes ? picks[0] : undefined }),

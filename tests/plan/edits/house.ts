@@ -19,8 +19,14 @@ export function box(x: number, y: number, width: number, height: number): readon
  *      r3 8000 x 2800, with a shaft                 */
 export const house: PlanFile = frozen({
   ...planEmpty('House'),
-  papers: { basePoints: [{ at: [0, 0] }, { name: 'Nail', at: [4000, 0] }] },
-  pour: { access: [8000, 6000] },
+  papers: {
+    basePoints: [{ at: [0, 0] }, { name: 'Nail', at: [4000, 0] }],
+    gridLines: [
+      { name: 'A', from: [0, -400], to: [0, 6400] },
+      { name: '1', from: [-400, 0], to: [8400, 0] },
+    ],
+  },
+  pour: { access: [8000, 6000], days: [{ date: '2027-03-01', bays: ['B-1', 'B-2'] }, { bays: ['B-3'] }] },
   records: { testPoints: [{ at: [2000, 1500] }] },
   rooms: [
     { id: 'r1', name: 'Kitchen', outline: box(0, 0, 4000, 3000) },
