@@ -68,3 +68,20 @@ test.describe('at 200 % zoom', () => {
     await expect.poll(async () => (await card.boundingBox())?.height).toBeGreaterThanOrEqual(150);
   });
 });
+
+for (const step of ['Floor', 'Obstacles', 'Coverings', 'Papers'])
+  test(`where undo brings another floor onto the board the focus within the step ${step} stays in the page`, async ({
+    page,
+  }) => {
+    await flatOpen(page);
+    await stepOpen(page, step);
+    await page
+      .locator('.tray .part')
+      .getByRole('combobox')
+      .or(page.locator('.tray .part .entry input'))
+      .first()
+      .focus();
+    await page.keyboard.press('Control+z');
+    await expect(page.getByLabel('Name of the plan')).not.toHaveValue('Flat over the workshop');
+    await expect(page.getByRole('navigation').getByRole('button', { name: step })).toBeFocused();
+  });

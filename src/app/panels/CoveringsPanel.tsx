@@ -2,6 +2,7 @@ import { oneLine } from '../../documents/words.ts';
 import { planCoveringLaid } from '../../plan/edits/settings.ts';
 import type { Covering } from '../../plan/plan.ts';
 import { ChoiceField } from '../parts/ChoiceField.tsx';
+import { panelHeir } from '../parts/focus.ts';
 import { nameText } from '../parts/format.ts';
 import { SourceText } from '../parts/SourceNote.tsx';
 import { Stretches } from '../parts/Stretches.tsx';
@@ -36,7 +37,7 @@ export function CoveringsPanel({ result, onChoose }: PanelProps) {
   const mixed = { value: 'mixed' as const, words: 'Not the same' };
   return (
     <>
-      <section className="group">
+      <section ref={panelHeir} className="group">
         <ChoiceField
           label="All rooms"
           value={shared.size === 1 && only !== undefined ? only : 'mixed'}

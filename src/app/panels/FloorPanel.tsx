@@ -3,6 +3,7 @@ import { planSectionChanged } from '../../plan/edits/settings.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { type ScreedClassKey, screedClassKeys, screedTypeOf } from '../../plan/reference.ts';
 import { ChoiceField } from '../parts/ChoiceField.tsx';
+import { panelHeir } from '../parts/focus.ts';
 import { area, expansion, expansionFigure } from '../parts/format.ts';
 import { PlanNumber } from '../parts/PlanNumber.tsx';
 import { SourceText } from '../parts/SourceNote.tsx';
@@ -22,7 +23,7 @@ export function FloorPanel({ result, onChoose }: PanelProps) {
     <>
       <RuleSetGroup plan={plan} />
       <ScreedGroup plan={plan} />
-      <section className="group">
+      <section ref={panelHeir} className="group">
         <h3>Temperatures of the screed</h3>
         <PlanNumber
           {...celsius}

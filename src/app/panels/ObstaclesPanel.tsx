@@ -3,6 +3,7 @@ import { stripTakes } from '../../movement/strip.ts';
 import type { Edge } from '../../plan/analysis.ts';
 import { planSectionChanged } from '../../plan/edits/settings.ts';
 import { rules } from '../../plan/reference.ts';
+import { panelHeir } from '../parts/focus.ts';
 import { figureShort, length, movement } from '../parts/format.ts';
 import { PlanNumber } from '../parts/PlanNumber.tsx';
 import { widthRanges } from '../parts/ranges.ts';
@@ -21,7 +22,7 @@ export function ObstaclesPanel({ result, onChoose }: PanelProps) {
   const takesMm = stripTakes(edgeStrip.thicknessMm, edgeStrip.usableTravel);
   return (
     <>
-      <section className="group">
+      <section ref={panelHeir} className="group">
         <h3>Edge strip</h3>
         <PlanNumber
           figure="stripThicknessMm"

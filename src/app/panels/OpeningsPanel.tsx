@@ -1,6 +1,7 @@
 import { namesOf } from '../../documents/words.ts';
 import { pointDistance } from '../../geometry/point.ts';
 import type { Joint } from '../../plan/analysis.ts';
+import { panelHeir } from '../parts/focus.ts';
 import { figure, movement } from '../parts/format.ts';
 import { Sample } from '../parts/Sample.tsx';
 import { ThingList } from '../parts/ThingList.tsx';
@@ -24,7 +25,7 @@ export function OpeningsPanel({ result, onChoose }: PanelProps) {
     };
   });
   return (
-    <section className="group">
+    <section ref={panelHeir} className="group">
       <h3>
         Doorways <span className="quiet">{rows.length}</span>
       </h3>

@@ -1,7 +1,7 @@
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import { cautionLines } from '../../documents/words.ts';
-import { focusHeir } from '../parts/focus.ts';
+import { panelHeir } from '../parts/focus.ts';
 import { useAnalysis, usePlan } from '../state/hooks.ts';
 import { papersLay, papersStore } from '../state/papersRun.ts';
 import type { PanelProps } from './panel.ts';
@@ -13,9 +13,6 @@ import { RevisionsGroup } from './papers/RevisionsGroup.tsx';
 import { SheetGroup } from './papers/SheetGroup.tsx';
 import { SiteGroups } from './papers/SiteGroups.tsx';
 import { TakeOffGroup } from './papers/TakeOffGroup.tsx';
-
-/** Where the list gives way to that of another floor the focus within is not left with nothing. */
-const panelHeir = focusHeir('.rail .tab[aria-expanded="true"]');
 
 /** What is ordered, what stands on the papers, and the papers to hand over. */
 export function PapersPanel({ result }: PanelProps) {

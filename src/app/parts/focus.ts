@@ -15,3 +15,14 @@ export function focusHeir(heir: string, near?: string): (gone: HTMLElement | nul
     };
   };
 }
+
+/** The ref of something that stands in a panel of the tray as long as the panel does: where the panel gives way to that of another floor, as undo may bring
+ *  it, the focus within goes to the step that is open. */
+export function panelHeir(stands: HTMLElement | null): (() => void) | undefined {
+  const panel = stands?.closest('.part');
+  if (panel == null) return undefined;
+  return () => {
+    if (!panel.contains(document.activeElement)) return;
+    queueMicrotask(() => document.querySelector<HTMLElement>('.rail .tab[aria-expanded="true"]')?.focus());
+  };
+}

@@ -5,7 +5,7 @@ export function numberFree(names: readonly string[]): string {
   return firstFree(names, String, 1);
 }
 
-/** The number that follows those that there are: what was taken away may still be marked on site. Example: 2, 3 -> 4; P1 -> 2 */
+/** The number that follows those that there are, so that none comes before its neighbours. Example: 2, 3 -> 4; P1 -> 2 */
 export function numberNext(names: readonly string[]): string {
   return firstFree(names, String, names.length + 1);
 }
