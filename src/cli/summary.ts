@@ -1,6 +1,9 @@
 import type { Agreement } from '../analysis/agreement.ts';
+import { doorwayNames, doorwayWithin, findingNamed } from '../documents/doorway-places.ts';
 import type { PaperSource } from '../documents/paper-source.ts';
+import { registerGone } from '../documents/register.ts';
 import { ruleSetName } from '../documents/sheet-content.ts';
+import { plain } from '../documents/table.ts';
 import { orderWords, takeOffOf } from '../documents/takeoff-tables.ts';
 import {
   cautionLines,
@@ -29,7 +32,8 @@ export function summaryText(source: PaperSource, file: string, agreements: reado
     ],
     bayLines(analysis, names),
     jointLines(analysis, names),
-    findingLines(analysis, names),
+    ...goneSection(registerGone(source)),
+    findingLines(source, names),
     quantityLines(analysis.quantities),
     ...orderSections(takeOffOf(source)),
     ...(analysis.tiles === null ? [] : [tileLines(analysis, names)]),
@@ -72,9 +76,18 @@ function jointLines(analysis: Analysis, names: Names): readonly string[] {
   return [`Joints: ${joints.length}`, ...(joints.length === 0 ? [] : [head, ...byKind])];
 }
 
+/** What was entered of joints that are not there is told, so that a mistyped key does not pass without a word. */
+function goneSection(gone: readonly string[]): readonly (readonly string[])[] {
+  return gone.length === 0
+    ? []
+    : [[`Entries of the joint register without a joint: ${gone.length}`, ...gone.map((each) => `  ${each}`)]];
+}
+
 const severities: readonly Severity[] = ['fault', 'caution', 'note'];
 
-function findingLines({ findings }: Analysis, names: Names): readonly string[] {
+function findingLines(source: PaperSource, names: Names): readonly string[] {
+  const { findings } = source.analysis;
+  const doorways = doorwayNames(source);
   const counts = severities.map((severity) =>
     countText(severity, findings.filter((each) => each.severity === severity).length),
   );
@@ -83,14 +96,20 @@ function findingLines({ findings }: Analysis, names: Names): readonly string[] {
     ...severities.flatMap((severity) =>
       findings
         .filter((each) => each.severity === severity)
-        .map((each) => `  ${severity.padEnd(8)} ${oneLine(each.message)}${aboutText(each, names)}`),
+        .map((each) => {
+          const message = plain(findingNamed(each, doorways));
+          const about = aboutText({ ...each, message }, (id) => doorways.get(id) ?? names.ref(id));
+          return `  ${severity.padEnd(8)} ${message}${about}`;
+        }),
     ),
   ];
 }
 
 /** What a finding is about and its words do not name, in brackets. */
-function aboutText({ message, refs }: Finding, names: Names): string {
-  const unsaid = refs.map((id) => oneLine(names.ref(id))).filter((text) => !wordsHold(oneLine(message), text));
+function aboutText({ message, refs }: Pick<Finding, 'message' | 'refs'>, nameOf: (id: string) => string): string {
+  const unsaid = refs
+    .map((id) => oneLine(nameOf(id)))
+    .filter((text) => ![text, doorwayWithin(text)].some((said) => wordsHold(message, said)));
   return unsaid.length === 0 ? '' : ` [${unsaid.join('; ')}]`;
 }
 

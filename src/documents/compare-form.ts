@@ -21,9 +21,7 @@ export function comparisonForm(comparison: Comparison): Form {
       ...(caution === null
         ? []
         : [{ kind: 'head', text: 'Caution' } as const, { kind: 'text', lines: [caution] } as const]),
-      ...(notes.length === 0
-        ? []
-        : [{ kind: 'head', text: 'To be known first' } as const, { kind: 'text', lines: notes } as const]),
+      ...(notes.length === 0 ? [] : [{ kind: 'head', text: 'Note' } as const, { kind: 'text', lines: notes } as const]),
       {
         kind: 'fields',
         fields: [['Before', versionText(before)], ['Now', versionText(now)], ...comparisonSummary(comparison)],

@@ -130,7 +130,7 @@ export function compareOrderTable({ orders }: Comparison): Table {
   const notes =
     orders.length === 0
       ? ['All is ordered as before.']
-      : ['What is ordered as before is left out. Of which only a dimension is another stands in one line.'];
+      : ['What is ordered as before is left out. A line of which only a dimension is another stands once.'];
   const table = tableOf({ name: 'compare-order', title: 'Order before and now', notes }, columns, orders);
   return { ...table, rowDecimals: orders.map(({ decimals }) => decimals) };
 }

@@ -114,13 +114,14 @@ export function comparisonOf(earlier: PaperSource, now: PaperSource): Comparison
     settings: [...settingChanges(before, now, rooms), ...thingChanges(before.plan, now.plan, rooms)],
     findings: findingChanges(before, now, known),
   };
-  const caution = floorsCaution(before.plan, now.plan, joints.pairs);
+  const counts = countsOf(changes);
+  const notes = floorsNotes(earlier, now);
   return {
     before: versionOf(before),
     now: versionOf(now),
-    caution,
-    notes: floorsNotes(earlier, now),
-    counts: countsOf(changes),
+    caution: floorsCaution(before.plan, now.plan, joints.pairs),
+    notes: isAllSame(counts) ? [...notes, sameText(notes)] : notes,
+    counts,
     ...changes,
   };
 }
@@ -142,6 +143,16 @@ function countsOf({
     findingsCame: findings.came.length,
     findingsWent: findings.went.length,
   };
+}
+
+function isAllSame({ joints, bays, ...others }: ComparisonCounts): boolean {
+  const isSame = ({ moved, changed, appeared, went }: ComparisonCounts['joints']) =>
+    moved + changed + appeared + went === 0;
+  return isSame(joints) && isSame(bays) && Object.values(others).every((count) => count === 0);
+}
+
+function sameText(notes: readonly string[]): string {
+  return notes.length === 0 ? 'No difference: the two plans are the same.' : 'There is no other difference.';
 }
 
 function becameCounts(changes: readonly { readonly what: WhatBecame }[]): Readonly<Record<WhatBecame, number>> {

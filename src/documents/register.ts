@@ -60,6 +60,11 @@ function goneEntries({ analysis }: PaperSource, { joints }: Papers): readonly (r
   return [...joints].filter(([key]) => !keys.has(key));
 }
 
+/** What was entered for joints that are not there. Example: "field:hall@1,6: profile angle, pipes 3." */
+export function registerGone(source: PaperSource): readonly string[] {
+  return goneEntries(source, papersOf(source.file)).map(([key, entry]) => `${oneLine(key)}${entryText(entry)}`);
+}
+
 /** A file of rows alone has no notes: what was entered for a joint that has gone stands in a row too. */
 function goneRow({ columns }: Table, key: string, entry: JointEntry): Table['rows'][number] {
   const cells = new Map([
@@ -183,7 +188,6 @@ function sleevesText({ joint, sleeves: { count, assumed } }: Row): string {
 }
 
 function registerNotes(source: PaperSource, papers: Papers, rows: readonly Row[]): string[] {
-  const gone = goneEntries(source, papers);
   const [base] = papers.basePoints;
   return [
     `Each joint goes the full depth of the screed, straight, and the covering has its own right over it. Set out within ${figureText(setOutTolerance.value, 0)} mm.`,
@@ -196,7 +200,7 @@ function registerNotes(source: PaperSource, papers: Papers, rows: readonly Row[]
         ]
       : []),
     ...(base === undefined ? [] : [`x to the right and y down the sheet, from base point ${oneLine(base.name)}.`]),
-    ...gone.map(([key, entry]) => `Entered for a joint that is no longer there: ${oneLine(key)}${entryText(entry)}`),
+    ...registerGone(source).map((text) => `Entered for a joint that is no longer there: ${text}`),
   ];
 }
 

@@ -1,14 +1,14 @@
 import { onGrid } from '../geometry/tolerance.ts';
 import type { Analysis, Finding, RoomQuantities } from '../plan/analysis.ts';
 import { jointKinds } from '../plan/analysis.ts';
-import { doorwayNames, reasonNamed } from './doorway-places.ts';
+import { doorwayNames, findingNamed, reasonNamed } from './doorway-places.ts';
 import type { DrawingRef } from './drawing.ts';
 import { tilesAtText, whyOffText } from './grout-words.ts';
 import type { PaperSource } from './paper-source.ts';
 import { jointPlaces } from './set-out-joint-text.ts';
 import { sourceStanding, sourceWhere } from './source-words.ts';
 import { type ColumnOf, columnFigure, columnText, plain, type Table, tableOf } from './table.ts';
-import { findingText, jointKindNames, namesOf, severityNames } from './words.ts';
+import { jointKindNames, namesOf, severityNames } from './words.ts';
 
 /** The lists of the screed: quantities, joints, bays and findings. */
 
@@ -102,7 +102,7 @@ export function findingsTable(source: TableSource): Table {
   const columns: ColumnOf<Row>[] = [
     columnFigure('Number', null, 0, ({ index }) => index + 1),
     columnText('Severity', ({ finding }) => severityNames[finding.severity][0]),
-    columnText('Finding', ({ finding }) => plain(findingText(finding))),
+    columnText('Finding', ({ finding }) => plain(findingNamed(finding, doorways))),
     columnText('About', ({ finding }) => finding.refs.map((id) => doorways.get(id) ?? names.ref(id)).join('; ')),
     columnFigure('Place x', 'mm', 0, ({ finding: { at } }) => (at === null ? null : onGrid(at[0]))),
     columnFigure('Place y', 'mm', 0, ({ finding: { at } }) => (at === null ? null : onGrid(at[1]))),

@@ -98,6 +98,7 @@ describe('a floor that was moved on its sheet as a whole', () => {
     expect(caution).toBeNull();
     expect(notes).toEqual([
       `The floor lies ${words} on its sheet, as a whole. It is compared as if it had not been moved.`,
+      'There is no other difference.',
     ]);
     expect(new Set([...joints, ...bays].map(({ what }) => what))).toEqual(new Set(['same']));
     // base points that went along are where they were on site
@@ -154,7 +155,7 @@ describe('storeys that are alike', () => {
       'the project is called \u201cHouse 2\u201d, before it was \u201cHouse 1\u201d',
     );
     expect(comparisonForm(comparison).blocks.slice(0, 2)).toEqual([
-      { kind: 'head', text: 'To be known first' },
+      { kind: 'head', text: 'Note' },
       { kind: 'text', lines: comparison.notes },
     ]);
   });

@@ -22,7 +22,8 @@ const became = (changes: readonly { readonly what: string }[]) => changes.map(({
 describe('a plan and itself', () => {
   it.each(demoNames)('has no change: %s', (name) => {
     const source = paperSourceOf(demoText(name));
-    const { joints, bays, settings, findings, quantities } = comparisonOf(source, source);
+    const { joints, bays, settings, findings, quantities, notes } = comparisonOf(source, source);
+    expect(notes).toEqual(['No difference: the two plans are the same.']);
     expect(joints).toHaveLength(source.analysis.joints.length);
     expect(new Set([...became(joints), ...became(bays)])).toEqual(new Set(['same']));
     expect(settings).toEqual([]);
