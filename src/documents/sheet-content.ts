@@ -1,5 +1,6 @@
 import type { Finding } from '../plan/analysis.ts';
 import { ruleSets } from '../plan/reference.ts';
+import { doorwayNames, findingNamed } from './doorway-places.ts';
 import type { LabelItem } from './drawing.ts';
 import { dimensionsLeft } from './joint-dimensions.ts';
 import { gridLinesShort } from './joint-dimensions-grid.ts';
@@ -28,6 +29,7 @@ export interface NumberedFinding {
 
 export function sheetContent(source: PaperSource): SheetContent {
   const { plan, analysis } = source;
+  const doorways = doorwayNames(source);
   const joints = analysis.joints.reduce((sum, joint) => sum + joint.lengthM, 0);
   const { layingC, highestC, lowestC } = plan.temperatures;
   return {
@@ -44,7 +46,10 @@ export function sheetContent(source: PaperSource): SheetContent {
       ...tileFacts(source),
       ...settingOutFacts(source),
     ],
-    findings: analysis.findings.map((finding, i) => ({ number: i + 1, finding })),
+    findings: analysis.findings.map((finding, i) => ({
+      number: i + 1,
+      finding: { ...finding, message: findingNamed(finding, doorways) },
+    })),
     leftOut: (left, scale) =>
       [dimensionsLeft(jointSettings(source), left), gridLinesShort(source, scale)].flatMap((text) => text ?? []),
   };
