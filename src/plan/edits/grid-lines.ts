@@ -69,7 +69,7 @@ export function gridLineBeside(file: PlanFile): Ends {
 }
 
 /** A line ends so far past the floor, as a share of the floor, so that names of lines stand apart at its corners; and in steps of so many mm. */
-const pastShare = 0.05;
+const pastShare = 0.03;
 const roundMm = 100;
 /** What a line is laid along where there is no floor to go by: its ends are typed. */
 const noFloor: readonly Point[] = [

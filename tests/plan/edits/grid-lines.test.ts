@@ -63,12 +63,12 @@ test('the last line that is taken away leaves no trace in the file', () => {
 
 test('a line that is added without a place lies along an edge of the floor that has none, and runs past its corners', () => {
   const grid = [1, 2, 3, 4].reduce((plan) => gridLineAdded(plan, gridLineBeside(plan)), floor);
-  // 5 % of 8 m are 400 mm.
+  // 3 % of 8 m are 240 mm, in steps of 100 mm: 300 mm.
   expect(gridLinesOf(grid)).toEqual([
-    { name: 'A', from: [1000, 1600], to: [1000, 7400] },
-    { name: '1', from: [600, 2000], to: [9400, 2000] },
-    { name: 'B', from: [9000, 1600], to: [9000, 7400] },
-    { name: '2', from: [600, 7000], to: [9400, 7000] },
+    { name: 'A', from: [1000, 1700], to: [1000, 7300] },
+    { name: '1', from: [700, 2000], to: [9300, 2000] },
+    { name: 'B', from: [9000, 1700], to: [9000, 7300] },
+    { name: '2', from: [700, 7000], to: [9300, 7000] },
   ]);
 });
 
