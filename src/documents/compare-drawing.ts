@@ -3,6 +3,7 @@ import { papersOf } from '../plan/papers.ts';
 import { type Change, type Comparison, comparisonOf, type JointVersion } from './compare.ts';
 import { sourceOver } from './compare-shift.ts';
 import { changesText } from './compare-tables.ts';
+import { wallsGone } from './compare-walls.ts';
 import type { Drawing, DrawingItem, LabelItem, LineItem } from './drawing.ts';
 import { drawingOf, itemsInOrder } from './drawing-list.ts';
 import type { PaperSource } from './paper-source.ts';
@@ -34,7 +35,11 @@ function drawingOfChanges(before: PaperSource, now: PaperSource, { joints }: Com
   const { items, box: ownBox } = drawingOf(now.plan, now.analysis);
   const byNow = new Map(joints.flatMap((change) => (change.now === null ? [] : [[change.now.id, change]])));
   const linesNow = new Map(now.analysis.joints.map(({ id, line }) => [id, line]));
-  const gone = goneLines(sourceOver(before, now), now, joints);
+  const earlier = sourceOver(before, now);
+  const gone = goneLines(earlier, now, joints);
+  const walls = wallsGone(earlier.plan, now.plan)
+    .map(({ a, b }): LineItem['points'] => [a, b])
+    .filter((points) => points.every((place) => placeIsDrawn(now.plan, place)));
   const made = joints.flatMap((change): readonly DrawingItem[] => {
     const ref = { kind: 'joint', id: change.now?.id ?? '' } as const;
     const line = (style: LineItem['style'], points: LineItem['points'] = []): readonly LineItem[] =>
@@ -45,7 +50,19 @@ function drawingOfChanges(before: PaperSource, now: PaperSource, { joints }: Com
     return change.what === 'went' ? [...line('revision-gone', was), ...goneLabel(change, was)] : [];
   });
   const kept = items.filter(isOfJoints).map((item) => (item.shape === 'label' ? relabelled(item, byNow) : item));
-  return { items: itemsInOrder([...kept, ...made]), box: boxWith(ownBox, [...gone.drawn.values()].flat()) };
+  const wallLines = walls.map(
+    (points): LineItem => ({
+      shape: 'line',
+      layer: 'edges',
+      style: 'revision-gone',
+      points,
+      ref: { kind: 'joint', id: '' },
+    }),
+  );
+  return {
+    items: itemsInOrder([...kept, ...wallLines, ...made]),
+    box: boxWith(ownBox, [...gone.drawn.values(), ...walls].flat()),
+  };
 }
 
 interface GoneLines {
@@ -111,7 +128,7 @@ function goneLabel({ before }: Change<JointVersion>, line: LineItem['points'] = 
 /** @param off joints that lay too far off to be drawn */
 function changesStrip(
   drawing: Drawing,
-  { before, now, caution, notes, joints }: Comparison,
+  { before, now, caution, notes, joints, bays }: Comparison,
   { block, off }: { readonly block: TitleBlock; readonly off: number },
 ): SheetStrip {
   const named = (parts: readonly string[]) => parts.filter((part) => part !== '').join(', ');
@@ -123,6 +140,7 @@ function changesStrip(
       ['Before', named([before.revision, before.date])],
       ['Now', named([now.revision, now.date])],
       ['Joints', changesText(joints, 'joint')],
+      ['Bays', changesText(bays, 'bay')],
       ...(off === 0
         ? []
         : [['Not drawn', `where ${off} ${off === 1 ? 'joint' : 'joints'} lay before: too far off`] as const]),

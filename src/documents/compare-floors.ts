@@ -1,14 +1,11 @@
-import { boxIndexOf } from '../geometry/box-index.ts';
-import { intervalsChained } from '../geometry/line-clip.ts';
-import { type Point, pointDirection, pointDistance } from '../geometry/point.ts';
-import { boxAround, boxOf } from '../geometry/ring.ts';
-import type { Interval } from '../geometry/scanline.ts';
-import { DIRECTION_DEG, onGrid } from '../geometry/tolerance.ts';
+import type { Point } from '../geometry/point.ts';
+import { onGrid } from '../geometry/tolerance.ts';
 import type { Joint } from '../plan/analysis.ts';
 import { papersOf } from '../plan/papers.ts';
 import type { Plan } from '../plan/plan.ts';
-import { jointShift, mostMovedMm, type Pair, samePlaceMm } from './compare-match.ts';
+import { jointShift, mostMovedMm, type Pair } from './compare-match.ts';
 import { floorShift, shiftText, sourceOver } from './compare-shift.ts';
+import { wallShareOf, wallsOf } from './compare-walls.ts';
 import type { PaperSource } from './paper-source.ts';
 import { oneLine } from './words.ts';
 
@@ -108,42 +105,4 @@ function isInPlace({ before, now }: Pair<Joint>): boolean {
   if (before === null || now === null) return false;
   const { acrossMm, overlapMm } = jointShift(before, now);
   return acrossMm <= mostMovedMm && overlapMm > 0;
-}
-
-interface Wall {
-  readonly a: Point;
-  readonly b: Point;
-}
-
-function wallsOf({ rooms }: Plan): readonly Wall[] {
-  return rooms
-    .flatMap(({ outline, holes }) => [outline, ...holes])
-    .flatMap((ring) => ring.map((a, i) => ({ a, b: ring[(i + 1) % ring.length] ?? a })))
-    .filter(({ a, b }) => pointDistance(a, b) > 0);
-}
-
-/** Share of walls, by length, beside which others run. */
-function wallShareOf(walls: readonly Wall[], others: readonly Wall[]): number {
-  const index = boxIndexOf(others.map(({ a, b }) => boxOf([a, b])));
-  const sharedMm = walls.reduce((sum, wall) => {
-    const near = index.near(boxAround(boxOf([wall.a, wall.b]), samePlaceMm));
-    const stretches = near.map((i) => stretchBeside(wall, others[i])).filter((stretch) => stretch !== null);
-    return sum + intervalsChained(stretches).reduce((length, [from, to]) => length + to - from, 0);
-  }, 0);
-  return sharedMm / walls.reduce((sum, { a, b }) => sum + pointDistance(a, b), 0);
-}
-
-/** The stretch of a wall beside which another runs the same way or the other way, mm from its start; null: none. */
-function stretchBeside({ a, b }: Wall, other: Wall | undefined): Interval | null {
-  if (other === undefined) return null;
-  const [ux, uy] = pointDirection(a, b);
-  const [vx, vy] = pointDirection(other.a, other.b);
-  if (Math.abs(ux * vy - uy * vx) > Math.sin((DIRECTION_DEG * Math.PI) / 180)) return null;
-  const ends = [other.a, other.b].map(
-    ([x, y]): Point => [(x - a[0]) * ux + (y - a[1]) * uy, (y - a[1]) * ux - (x - a[0]) * uy],
-  );
-  const alongs = ends.map(([along]) => along);
-  const from = Math.max(0, Math.min(...alongs));
-  const to = Math.min(pointDistance(a, b), Math.max(...alongs));
-  return to > from && ends.every(([, across]) => Math.abs(across) <= samePlaceMm) ? [from, to] : null;
 }

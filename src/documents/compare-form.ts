@@ -1,4 +1,4 @@
-import type { ComparedVersion, Comparison } from './compare.ts';
+import { type ComparedVersion, type Comparison, comparisonIsEmpty } from './compare.ts';
 import {
   compareBaysTable,
   compareFindingsTable,
@@ -13,7 +13,7 @@ import type { Table } from './table.ts';
 
 /** The revision on paper: what changed, with room to say who has taken note. */
 export function comparisonForm(comparison: Comparison): Form {
-  const { before, now, caution, notes, settings, findings } = comparison;
+  const { before, now, caution, notes, counts } = comparison;
   return {
     title: 'Revision: what changed',
     subject: now.plan,
@@ -26,23 +26,31 @@ export function comparisonForm(comparison: Comparison): Form {
         kind: 'fields',
         fields: [['Before', versionText(before)], ['Now', versionText(now)], ...comparisonSummary(comparison)],
       },
-      ...(settings.length === 0
-        ? [{ kind: 'text', lines: ['No setting changed.'] } as const]
-        : tableBlocks(compareSettingsTable(comparison))),
-      ...tableBlocks(compareJointsTable(comparison)),
-      ...tableBlocks(compareBaysTable(comparison)),
-      ...tableBlocks(compareQuantitiesTable(comparison)),
-      ...tableBlocks(compareOrderTable(comparison)),
-      ...(findings.came.length + findings.went.length === 0
-        ? [{ kind: 'text', lines: ['No finding came or went.'] } as const]
-        : tableBlocks(compareFindingsTable(comparison))),
-      {
-        kind: 'text',
-        lines: ['Joints that moved are set out anew. Sheets of the earlier version are taken out of use.'],
-      },
+      ...(comparisonIsEmpty(counts) ? [] : changedBlocks(comparison)),
       { kind: 'signatures', parties: ['Designer', 'Heating', 'Screed', 'Tiling'] },
     ],
   };
+}
+
+/** Of two plans that are the same there is nothing to list and nothing to take out of use. */
+function changedBlocks(comparison: Comparison): readonly FormBlock[] {
+  const { settings, findings } = comparison;
+  return [
+    ...(settings.length === 0
+      ? [{ kind: 'text', lines: ['No setting changed.'] } as const]
+      : tableBlocks(compareSettingsTable(comparison))),
+    ...tableBlocks(compareJointsTable(comparison)),
+    ...tableBlocks(compareBaysTable(comparison)),
+    ...tableBlocks(compareQuantitiesTable(comparison)),
+    ...tableBlocks(compareOrderTable(comparison)),
+    ...(findings.came.length + findings.went.length === 0
+      ? [{ kind: 'text', lines: ['No finding came or went.'] } as const]
+      : tableBlocks(compareFindingsTable(comparison))),
+    {
+      kind: 'text',
+      lines: ['Joints that moved are set out anew. Sheets of the earlier version are taken out of use.'],
+    },
+  ];
 }
 
 function versionText({ plan, date, revision }: ComparedVersion): string {

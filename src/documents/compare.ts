@@ -120,7 +120,7 @@ export function comparisonOf(earlier: PaperSource, now: PaperSource): Comparison
     before: versionOf(before),
     now: versionOf(now),
     caution: floorsCaution(before.plan, now.plan, joints.pairs),
-    notes: isAllSame(counts) ? [...notes, sameText(notes)] : notes,
+    notes: comparisonIsEmpty(counts) ? [...notes, sameText(notes)] : notes,
     counts,
     ...changes,
   };
@@ -145,7 +145,8 @@ function countsOf({
   };
 }
 
-function isAllSame({ joints, bays, ...others }: ComparisonCounts): boolean {
+/** Whether nothing at all differs. */
+export function comparisonIsEmpty({ joints, bays, ...others }: ComparisonCounts): boolean {
   const isSame = ({ moved, changed, appeared, went }: ComparisonCounts['joints']) =>
     moved + changed + appeared + went === 0;
   return isSame(joints) && isSame(bays) && Object.values(others).every((count) => count === 0);

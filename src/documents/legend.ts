@@ -27,7 +27,7 @@ const lines: Styles<LineStyleName> = [
   ['no-joint', 'Joint taken away'],
   ['revision-moved', 'Joint that moved'],
   ['revision-new', 'New joint'],
-  ['revision-gone', 'Joint where it was'],
+  ['revision-gone', 'Joint or wall, where it was'],
   ['leaf', 'Door leaf, closed'],
   ['dam', 'Stop of work at a joint'],
   ['room-outline', 'Room without a bay'],
