@@ -2,6 +2,7 @@ import type { Analysis, Bay } from '../plan/analysis.ts';
 import { roundedText } from '../plan/figure-words.ts';
 import type { Ordering, Pour, PourDay } from '../plan/papers.ts';
 import type { Plan } from '../plan/plan.ts';
+import { textCut } from './text-width.ts';
 import { oneLine } from './words.ts';
 
 /** The days that are entered for the pour, as far as the floor bears them out, and what is laid on them. Apart from the pour plan, so that the editor tells
@@ -22,6 +23,9 @@ export interface PourDayCaution {
   readonly words: string;
 }
 
+/** Widest key of a bay in a text, mm on paper: a file may have any. */
+const widestKeyMm = 40;
+
 export function pourDaysGiven({ days }: Pick<Pour, 'days'>, { bays }: Pick<Analysis, 'bays'>): GivenDays {
   const ids = new Map(bays.map(({ key, id }) => [key, id]));
   const dayOf = new Map<string, number>();
@@ -31,7 +35,7 @@ export function pourDaysGiven({ days }: Pick<Pour, 'days'>, { bays }: Pick<Analy
       const id = ids.get(key);
       const words =
         id === undefined
-          ? `Entered day ${index + 1} names a bay that the floor does not have any more: ${oneLine(key)}.`
+          ? `Entered day ${index + 1} names a bay that the floor does not have any more: ${textCut(oneLine(key), 'sheet-text', widestKeyMm)}.`
           : dayOf.has(id)
             ? `${id} is named more than once: it is laid on the first day that names it.`
             : null;

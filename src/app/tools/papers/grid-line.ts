@@ -12,7 +12,8 @@ import type { Act, Hand, Scene, Stance, Turn } from '../stance.ts';
 
 /** Example: "Grid line A" */
 export function gridLineName({ name }: { readonly name: string }): string {
-  return `Grid line ${nameText(name)}`;
+  const shown = nameText(name);
+  return shown === '' ? 'Grid line without a name' : `Grid line ${shown}`;
 }
 
 /** Grid lines, each with its name at its left or upper end. */
