@@ -219,4 +219,27 @@ describe('two versions of a plan', { timeout: twoCores }, () => {
       const { status, out, err } = await bays(['--compare', 'missing.json', 'new.json'], folder);
       expect([status, out, err]).toEqual([2, '', 'missing.json: does not exist\n']);
     }));
+
+  it.each([
+    ['empty', '', 'old.json: is not JSON: the end of the file not expected at line 1, column 1\n'],
+    [
+      'of a version that is not read',
+      '{"format":"screed-bays/plan","version":0,"name":"a","rooms":[]}',
+      'old.json: version: is 0; version 1 is read\n',
+    ],
+    [
+      'without a corner',
+      '{"format":"screed-bays/plan","version":1,"name":"a","rooms":[{"id":"r","name":"r","outline":[[0,0],[1000],[0,900]]}]}',
+      'old.json: rooms[0].outline[1]: ',
+    ],
+  ])('need an earlier one that is a plan: one that is %s is named, with the place in it', (_, text, said) =>
+    inFolder(async (folder) => {
+      write(folder, 'old.json', text);
+      write(folder, 'new.json', planText('Hall'));
+      const { status, out, err } = await bays(['--compare', 'old.json', 'new.json'], folder);
+      expect([status, out]).toEqual([2, '']);
+      expect(err.startsWith(said)).toBe(true);
+      expect(err.trim().split('\n')).toHaveLength(1);
+    }),
+  );
 });
