@@ -303,7 +303,7 @@ test('for construction may be chosen while faults are open, and how many is said
   expect(Number(count)).toBe(await faults.count());
 });
 
-test('the comparison tells joints, settings and quantities that changed, and when it is another floor', async ({
+test('the comparison tells settings, quantities and orders that changed, and when it is another floor', async ({
   page,
 }) => {
   await papersOpen(page);
@@ -317,13 +317,29 @@ test('the comparison tells joints, settings and quantities that changed, and whe
   );
   // Screed by volume and by weight; floor, joints and strip are as they were.
   await expect(compare.getByRole('list', { name: 'Quantities that changed' }).getByRole('listitem')).toHaveCount(2);
+  await expect(compare.getByRole('list', { name: 'Order that changed' }).getByRole('listitem')).toContainText([
+    /mm high/,
+    /65 mm, was .*80 mm/,
+  ]);
   await expect(compare.getByRole('alert')).toHaveCount(0);
-  const other = flat();
-  other.rooms = other.rooms.map((room) => ({
-    ...room,
-    outline: room.outline.map(([x, y]) => [x + 50_000, y + 30_000]),
-  }));
-  for (const list of ['doorways', 'columns', 'pipes', 'joinery', 'sunZones']) other[list] = [];
-  await comparedWith(page, planBytes(other));
+  const bare = (place: (x: number, y: number) => [number, number]) => {
+    const plan = flat();
+    plan.rooms = plan.rooms.map((room) => ({ ...room, outline: room.outline.map(([x, y]) => place(x, y)) }));
+    for (const list of ['doorways', 'columns', 'pipes', 'joinery', 'sunZones']) plan[list] = [];
+    return planBytes(plan);
+  };
+  await comparedWith(
+    page,
+    bare((x, y) => [x + 50_000, y + 30_000]),
+  );
+  await expect(compare.getByRole('note')).toContainText(
+    '50\u00a0000 mm to the left and 30\u00a0000 mm up on its sheet',
+  );
+  await expect(compare.getByRole('alert')).toHaveCount(0);
+  // turned, so that no room keeps its shape and no wall its place
+  await comparedWith(
+    page,
+    bare((x, y) => [y + 50_000, x + 30_000]),
+  );
   await expect(compare.getByRole('alert')).toContainText('These seem to be two different floors');
 });
