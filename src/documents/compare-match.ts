@@ -32,7 +32,7 @@ export function roomPairs(before: Plan, now: Plan): readonly Pair<Plan['rooms'][
 /** What in the other version those come from or became that have no partner there. */
 export type Kin<T> = ReadonlyMap<T, readonly T[]>;
 
-export interface JointMatch {
+interface JointMatch {
   readonly pairs: readonly Pair<Joint>[];
   /** Of joints that have no partner: those of the other version on whose line they stand for more than half of the shorter of the two, such as both parts
    *  of a joint that a new wall has parted. */

@@ -21,7 +21,7 @@ export interface SettingChange {
 }
 
 /** What it means that there is no value: an entry that is open, a thing that is not there, or a room that takes what the plan has. */
-export type Unset = 'not entered' | 'none' | 'as the plan';
+type Unset = 'not entered' | 'none' | 'as the plan';
 
 export type SettingValue = string | number | null;
 

@@ -9,7 +9,7 @@ import { samePlaceMm } from './compare-match.ts';
 
 /** Where the walls of one version stand beside those of another. */
 
-export interface Wall {
+interface Wall {
   readonly a: Point;
   readonly b: Point;
 }
