@@ -9,6 +9,8 @@ import './style/tiles.css';
 
 export { BoardKey } from './canvas/BoardKey.tsx';
 export { Dimensions } from './canvas/Dimensions.tsx';
+export { paperItemsOn } from './canvas/paperItems.ts';
+export { planHit } from './canvas/planHit.ts';
 export { SketchLayer } from './canvas/SketchLayer.tsx';
 export { TypedEntry } from './canvas/TypedEntry.tsx';
 export { Card } from './card/Card.tsx';

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { boardPlaces, figurePut, flatOpen, paperButton, stepOpen } from './board.ts';
+import { boardPlaces, figurePut, flatOpen, paperButton, settled, stepOpen } from './board.ts';
 
 /** Places of the fixture that no line of a list lights by itself, mm: within each room, and in its column. */
 const places = {
@@ -11,7 +11,7 @@ const places = {
   column: [2650, 4250],
 } as const;
 /** Middles of its doorways. */
-const doors = { living: [6450, 4260], bath: [8000, 5660], bedroom: [9060, 4950] } as const;
+const doors = { livingDoor: [6450, 4260], bathDoor: [8000, 5660], bedroomDoor: [9060, 4950] } as const;
 
 type Places = Readonly<Record<string, readonly [number, number]>>;
 
@@ -26,23 +26,28 @@ const lineOf = (page: Page, name: string): Locator =>
 const roomField = (page: Page): Locator => page.getByLabel('Quantities of', { exact: true });
 const pressed = (page: Page): Locator => page.locator('#take-off [aria-pressed="true"]');
 
-/** Reads which of some places are lit on the drawing, by their names in order. */
+/** Reads which of some places are lit on the drawing, by their names in order: which have another colour than at the start, while nothing is lit. */
 async function litReader(page: Page): Promise<(of: Places) => Promise<readonly string[]>> {
   const place = await boardPlaces(page);
   // the hand lights nothing while it is elsewhere
   await page.locator('#take-off h3').hover();
-  return async (of) => {
+  const colours = (of: Places) => {
     const points = Object.entries(of).map(([name, [x, y]]) => [name, place(x, y)] as const);
     return page.evaluate((given) => {
-      const canvas = document.querySelectorAll('canvas')[2];
+      const canvas = document.querySelectorAll('canvas')[0];
       const box = canvas?.getBoundingClientRect();
       const context = canvas?.getContext('2d');
-      if (!canvas || !box || !context) return [];
+      if (!canvas || !box || !context) return {};
       const scale = canvas.width / box.width;
-      const isLit = ([x, y]: readonly [number, number]) =>
-        (context.getImageData(Math.round((x - box.x) * scale), Math.round((y - box.y) * scale), 1, 1).data[3] ?? 0) > 0;
-      return given.filter(([, at]) => isLit(at)).map(([name]) => name);
+      const at = ([x, y]: readonly [number, number]) =>
+        context.getImageData(Math.round((x - box.x) * scale), Math.round((y - box.y) * scale), 1, 1).data.join(' ');
+      return Object.fromEntries(given.map(([name, point]) => [name, at(point)]));
     }, points);
+  };
+  const dark = await settled(() => colours({ ...places, ...doors }));
+  return async (of) => {
+    const now = await colours(of);
+    return Object.keys(of).filter((name) => now[name] !== dark[name]);
   };
 }
 
@@ -69,12 +74,12 @@ test('a joint in a doorway is lit in both its rooms, and in no other', async ({ 
   await papersOpen(page);
   const lit = await litReader(page);
   await lineOf(page, 'Joint profile, doorways').click();
-  await expect.poll(() => lit(doors)).toEqual(['living', 'bath', 'bedroom']);
+  await expect.poll(() => lit(doors)).toEqual(['livingDoor', 'bathDoor', 'bedroomDoor']);
   await roomField(page).selectOption('Bath');
-  await expect.poll(() => lit(doors)).toEqual(['bath']);
+  await expect.poll(() => lit(doors)).toEqual(['bathDoor']);
   await roomField(page).selectOption('Hall');
-  await expect.poll(async () => (await lit(doors)).includes('bath')).toBe(true);
-  expect(await lit(doors)).toContain('living');
+  await expect.poll(async () => (await lit(doors)).includes('bathDoor')).toBe(true);
+  expect(await lit(doors)).toContain('livingDoor');
   // lines stay lines
   expect(await lit(places)).toEqual([]);
 });
@@ -101,6 +106,7 @@ test('Escape takes the light away, once no tool and no field has use of it', asy
 
 test('a line goes out in a room that has nothing of it, and with the step', async ({ page }) => {
   await papersOpen(page);
+  const lit = await litReader(page);
   await lineOf(page, 'Joint profile, intermediate joints').click();
   await roomField(page).selectOption('Bath');
   await expect(pressed(page)).toHaveCount(0);
@@ -108,7 +114,6 @@ test('a line goes out in a room that has nothing of it, and with the step', asyn
   await expect(pressed(page)).toHaveCount(0);
   await roomField(page).selectOption('Bedroom');
   await lineOf(page, 'Screed').click();
-  const lit = await litReader(page);
   await expect.poll(() => lit(places)).toEqual(['bedroom']);
   await stepOpen(page, 'Floor');
   await expect.poll(() => lit(places)).toEqual([]);

@@ -252,12 +252,12 @@ test('the tiles are taken off the drawing and put back, and nothing of the plan 
 
 test('a count of narrow cuts lights where they lie, and puts the light out', async ({ page }) => {
   await tiledOpen(page);
-  const sketched = () => page.evaluate(() => document.querySelectorAll('canvas')[2]?.toDataURL());
-  const dark = await settled(sketched);
+  const drawing = () => page.evaluate(() => document.querySelectorAll('canvas')[0]?.toDataURL());
+  const dark = await settled(drawing);
   const show = counted(page, 'Under half a tile').getByRole('button');
   await show.click();
   await expect(show).toHaveAttribute('aria-pressed', 'true');
-  await expect.poll(sketched).not.toBe(dark);
+  await expect.poll(drawing).not.toBe(dark);
   await show.click();
-  await expect.poll(sketched).toBe(dark);
+  await expect.poll(drawing).toBe(dark);
 });

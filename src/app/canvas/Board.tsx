@@ -90,7 +90,7 @@ export function Board({ drawing, changed, cautions, onChoose }: BoardProps) {
         <Notice />
       </div>
       {keyOpen && !empty && drawing.drawing !== null && <BoardKey drawing={drawing.drawing} />}
-      <BoardFoot keyed={!empty} caution={cautions[0] ?? ''} onFit={() => boardFit(drawing.box)} />
+      <BoardFoot keyed={!empty} caution={cautions[0] ?? ''} onFit={() => boardFit(drawing)} />
     </main>
   );
 }
@@ -127,24 +127,27 @@ function useBoardSize(desk: React.RefObject<HTMLDivElement | null>): void {
   }, [desk]);
 }
 
-/** A sheet that was laid on the board is fitted once its drawing is there; the view follows the size of the board. */
-function useFit({ box }: BoardDrawing): void {
+/** A sheet that was laid on the board is fitted once its drawing is there; the view follows the size of the board, and what
+ *  papers mark beside the floor. */
+function useFit(drawing: BoardDrawing): void {
   const sheet = useAnalysis((state) => state.result?.sheet ?? null);
   const size = useBoard((state) => state.size);
   const trayOpen = useBoard((state) => state.trayOpen);
   const free = useMemo(() => boardFree({ size, trayOpen }), [size, trayOpen]);
   const fitted = useRef<number | null>(null);
-  const last = useRef<SizePx | null>(null);
+  const last = useRef<{ readonly free: SizePx | null; readonly marked: true | undefined }>(null);
   // Before the paint: no frame shows the board of one size with the view of another.
   useLayoutEffect(() => {
-    const from = last.current;
-    last.current = free;
+    const { marked } = drawing;
+    const before = last.current;
+    last.current = { free, marked };
     if (free === null || sheet === null) return;
     if (fitted.current !== sheet) {
       fitted.current = sheet;
-      boardFit(box);
-    } else if (from !== null && from !== free) boardResized(box, from, free);
-  }, [free, sheet, box]);
+      boardFit(drawing);
+    } else if (before?.free && (before.free !== free || before.marked !== marked))
+      boardResized(drawing, before.free, free);
+  }, [free, sheet, drawing]);
 }
 
 function useLit(drawing: BoardDrawing, changed: readonly Thing[]): readonly Lit[] {

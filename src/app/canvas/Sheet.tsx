@@ -1,10 +1,10 @@
 import type { Context } from 'konva/lib/Context';
-import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { PlacedLabel } from '../../documents/drawing.ts';
 import type { Theme } from '../../documents/styles.ts';
 import { useLater } from '../later.tsx';
 import type { PlacedItem } from './hit.ts';
-import { type BoardLayers, boardLayers, type Painter } from './layers.ts';
+import { type BoardLayers, boardLayers, type Light, type Painter } from './layers.ts';
 import { inkPaint, itemInksAt, type LitStrength, labelInksAt, litPaint, type Pen } from './paint.ts';
 import { type SizePx, type Viewport, viewportPaperPerPlan, viewportPaperPx, viewportSees } from './viewport.ts';
 
@@ -29,21 +29,31 @@ export function Sheet({ items, labels, view, size, theme, accent, lit }: SheetPr
   const place = useRef<HTMLDivElement>(null);
   const board = useLayers(place, size);
   const paperPerPlan = viewportPaperPerPlan(view);
+  const [light, setLight] = useState<Light | null>(null);
   // The inks of a scale are made once: moving the board draws the same inks elsewhere.
   const inked = useMemo(
     () => items.map(({ item, box }) => ({ item, inks: itemInksAt(item, paperPerPlan), box })),
     [items, paperPerPlan],
   );
-  const pinned = useMemo(() => inked.flatMap(({ item, inks }) => (item.layer === 'findings' ? inks : [])), [inked]);
   const lettered = useMemo(() => labels.flatMap((label) => labelInksAt(label, paperPerPlan)), [labels, paperPerPlan]);
+  const paintInked = useCallback(
+    (pen: Pen, pins: boolean) => {
+      for (const { item, inks, box } of inked)
+        if ((item.layer === 'findings') === pins && viewportSees(view, size, box))
+          for (const ink of inks) inkPaint(pen, ink);
+    },
+    [inked, view, size],
+  );
 
   const paintDrawing = useMemo(
     (): Painter => (context) => {
       const pen = penSet(context, view, theme);
-      for (const { inks, box } of inked) if (viewportSees(view, size, box)) for (const ink of inks) inkPaint(pen, ink);
+      paintInked(pen, false);
+      light?.paint(context._context, view);
+      paintInked(pen, true);
       for (const ink of lettered) inkPaint(pen, ink);
     },
-    [inked, lettered, view, size, theme],
+    [paintInked, lettered, light, view, theme],
   );
   const paintLight = useMemo(
     (): Painter => (context) => {
@@ -52,9 +62,9 @@ export function Sheet({ items, labels, view, size, theme, accent, lit }: SheetPr
         for (const { item } of each.items) litPaint(pen, item, paperPerPlan, accent, each.strength);
       }
       // What is lit may run through a pin: the numbers stay on top.
-      if (lit.some((each) => each.items.length > 0)) for (const ink of pinned) inkPaint(pen, ink);
+      if (lit.some((each) => each.items.length > 0)) paintInked(pen, true);
     },
-    [lit, pinned, view, paperPerPlan, theme, accent],
+    [lit, paintInked, view, paperPerPlan, theme, accent],
   );
   usePainter(board, 0, paintDrawing);
   usePainter(board, 1, paintLight);
@@ -62,7 +72,9 @@ export function Sheet({ items, labels, view, size, theme, accent, lit }: SheetPr
   const later = useLater();
   return (
     <div ref={place}>
-      {later !== null && top !== undefined && <later.SketchLayer layer={top} view={view} theme={theme} />}
+      {later !== null && top !== undefined && (
+        <later.SketchLayer layer={top} view={view} theme={theme} onLight={setLight} />
+      )}
     </div>
   );
 }

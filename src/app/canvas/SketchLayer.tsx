@@ -8,14 +8,14 @@ import { pointerStore } from '../state/pointerStore.ts';
 import { takeOffFollow } from '../state/takeOffShown.ts';
 import { unitStore } from '../state/unit.ts';
 import { sceneOf } from '../tools/hand.ts';
-import { paperPointMarks } from '../tools/papers/paper-point.ts';
+import { gridLineMarks } from '../tools/papers/grid-line.ts';
 import { type Sketch, type SketchMark, sketchLine, sketchRing } from '../tools/sketch.ts';
 import type { Stance } from '../tools/stance.ts';
 import { toolStore } from '../tools/toolStore.ts';
 import { cutMarks } from './cutsLit.ts';
 import { dimensionMarks } from './dimensionsShown.ts';
-import type { BoardLayer } from './layers.ts';
-import { sketchPaint } from './sketchPaint.ts';
+import type { BoardLayer, Light } from './layers.ts';
+import { sketchPaint, underPaint } from './sketchPaint.ts';
 import { takeOffEscape, takeOffMarks } from './takeOffLit.ts';
 import type { Viewport } from './viewport.ts';
 
@@ -23,16 +23,22 @@ interface SketchLayerProps {
   readonly layer: BoardLayer;
   readonly view: Viewport;
   readonly theme: string;
+  readonly onLight: (light: Light | null) => void;
 }
 
 /** What the hand does, and what the plan has and the drawing has not yet: painted over the board, and anew with every
  *  move of the hand. */
-export function SketchLayer({ layer, view, theme }: SketchLayerProps) {
+export function SketchLayer({ layer, view, theme, onLight }: SketchLayerProps) {
   const sketch = useSketch(view);
   const colours = useMemo(() => coloursOf(theme), [theme]);
   useEffect(() => {
     layer.paint((context) => sketchPaint(context._context, sketch, view, colours));
   }, [layer, sketch, view, colours]);
+  const lit = useLit();
+  useEffect(() => {
+    const paint: Light['paint'] = (context, at) => underPaint(context, { marks: lit }, at, colours);
+    onLight(lit.length === 0 ? null : { paint });
+  }, [lit, colours, onLight]);
   // Here and not in the tray: it may be folded while the drawing is looked at.
   useEffect(takeOffFollow, []);
   useEffect(takeOffEscape, []);
@@ -44,6 +50,20 @@ function coloursOf(_theme: string) {
   const style = getComputedStyle(document.documentElement);
   const [accent, fault, ground] = ['--accent', '--fault', '--board'].map((name) => style.getPropertyValue(name).trim());
   return { accent: accent ?? '', fault: fault ?? '', ground: ground ?? '' };
+}
+
+/** What a list lights: painted below the names and the pins of the drawing. */
+function useLit(): readonly SketchMark[] {
+  const cutsLit = useBoard((state) => state.cutsLit);
+  const step = useBoard((state) => state.step);
+  const result = useAnalysis((state) => state.result);
+  const laid = useStore(papersStore, (state) => state.laid);
+  const takeOff = useStore(papersStore, (state) => state.takeOff);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the cuts are those of the result
+  const cuts = useMemo(() => cutMarks(), [cutsLit, result, step]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the sources are those of the line that is lit
+  const taken = useMemo(() => takeOffMarks(), [laid, takeOff, step]);
+  return useMemo(() => [...cuts, ...taken], [cuts, taken]);
 }
 
 function useSketch(view: Viewport): Sketch {
@@ -58,18 +78,15 @@ function useSketch(view: Viewport): Sketch {
   const trayOpen = useBoard((state) => state.trayOpen);
   const unit = useStore(unitStore, (state) => state.unit);
   const step = useBoard((state) => state.step);
-  const cutsLit = useBoard((state) => state.cutsLit);
   const tiles = useStore(toolStore, (state) => state.tiles);
   const unseen = useMemo(() => unseenMarks(shown, drawn), [shown, drawn]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the dimensions are made of all this
   const dimensions = useMemo(() => dimensionMarks(), [stance, chosen, shown, result, view, size, trayOpen, unit]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the cuts are those of the result
-  const cuts = useMemo(() => cutMarks(), [cutsLit, result, step]);
-  const laid = useStore(papersStore, (state) => state.laid);
-  const takeOff = useStore(papersStore, (state) => state.takeOff);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the sources are those of the line that is lit
-  const taken = useMemo(() => takeOffMarks(), [laid, takeOff, step]);
-  const points = useMemo(() => (step === 'papers' ? paperPointMarks(shown) : []), [shown, step]);
+  // their names stand among those of the drawing
+  const grid = useMemo(
+    () => (step === 'papers' ? gridLineMarks(shown).filter(({ mark }) => mark === 'line') : []),
+    [shown, step],
+  );
   // biome-ignore lint/correctness/useExhaustiveDependencies: the scene is made of all this
   const own = useMemo(
     () => stance.sketch({ ...sceneOf(), file: shown }).marks,
@@ -77,8 +94,8 @@ function useSketch(view: Viewport): Sketch {
   );
   const cross = useMemo(() => crossMarks(stance, led), [stance, led]);
   return useMemo(
-    () => ({ marks: [...cuts, ...taken, ...points, ...unseen, ...dimensions, ...own, ...cross] }),
-    [cuts, taken, points, unseen, dimensions, own, cross],
+    () => ({ marks: [...grid, ...unseen, ...dimensions, ...own, ...cross] }),
+    [grid, unseen, dimensions, own, cross],
   );
 }
 

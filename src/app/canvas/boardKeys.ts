@@ -126,7 +126,7 @@ function plainKey(key: string, drawing: BoardDrawing): (() => void) | null {
     case '-':
       return () => boardZoom(1 / zoomStep);
     case 'Home':
-      return () => boardFit(drawing.box);
+      return () => boardFit(drawing);
     case 'Enter':
       return enterKey;
     case 'Backspace':

@@ -2,6 +2,7 @@ import type { Point } from '../../geometry/point.ts';
 import { type Box, boxOf } from '../../geometry/ring.ts';
 import { boardFree, boardStore } from '../state/boardStore.ts';
 import type { Thing } from '../state/thing.ts';
+import type { BoardDrawing } from './drawing.ts';
 import {
   type SizePx,
   type Viewport,
@@ -27,7 +28,9 @@ const emptyBox: Box = boxOf([
   [12_000, 8_000],
 ] satisfies Point[]);
 
-export function boardFit(box: Box | null): void {
+type Fitted = Pick<BoardDrawing, 'boxAt'>;
+
+export function boardFit({ boxAt }: Fitted): void {
   const size = boardFree(boardStore.getState());
   if (size === null) return;
   const { widthPx, heightPx } = size;
@@ -35,13 +38,15 @@ export function boardFit(box: Box | null): void {
   const below = Math.min(fitMarginPx, heightPx * fitMarginShare);
   const above = Math.min(fitAbovePx, heightPx * fitMarginShare);
   const into = { leftPx: side, topPx: above, rightPx: widthPx - side, bottomPx: heightPx - below };
-  boardStore.setState({ view: viewportFit(box ?? emptyBox, into), moved: false });
+  const viewAt = (pxPerMm?: number) => viewportFit(boxAt(pxPerMm) ?? emptyBox, into);
+  // names keep their size: the more the view holds, the more of the floor they take
+  boardStore.setState({ view: viewAt(viewAt(viewAt().pxPerMm).pxPerMm), moved: false });
 }
 
 /** The board took another size: a fitted drawing is fitted anew, a view of the user's own keeps its middle. */
-export function boardResized(box: Box | null, from: SizePx, to: SizePx): void {
+export function boardResized(drawing: Fitted, from: SizePx, to: SizePx): void {
   const { view, moved } = boardStore.getState();
-  if (view === null || !moved) boardFit(box);
+  if (view === null || !moved) boardFit(drawing);
   else boardStore.setState({ view: viewportResized(view, from, to) });
 }
 

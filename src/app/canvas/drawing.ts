@@ -1,41 +1,19 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { Drawing, PlacedLabel } from '../../documents/drawing.ts';
-import { labelsPlace } from '../../documents/label-place.ts';
 import type { Box } from '../../geometry/ring.ts';
-import type { Result } from '../state/analysisStore.ts';
-import { useBoard } from '../state/hooks.ts';
-import { itemsPlace, type PlacedItem } from './hit.ts';
-import { type SizePx, type Viewport, viewportBox, viewportPaperPerPlan } from './viewport.ts';
+import type { PlacedItem } from './hit.ts';
+import { type SizePx, type Viewport, viewportBox } from './viewport.ts';
 
 export interface BoardDrawing {
   readonly items: readonly PlacedItem[];
-  readonly box: Box | null;
+  /** What a view of all of it shows, mm; with room for the names beside it where it is known how large they stand. */
+  readonly boxAt: (pxPerMm?: number) => Box | null;
   /** What is shown of the result; null before there is one. */
   readonly drawing: Drawing | null;
   /** Seats the labels of what lies in the box. */
   readonly place: (pxPerMm: number, within: Box) => readonly PlacedLabel[];
-}
-
-const nothing: BoardDrawing = { items: [], box: null, drawing: null, place: () => [] };
-
-/** The drawing list of the last good result, ready for the board. */
-export function useBoardDrawing(result: Result | null): BoardDrawing {
-  const tilesShown = useBoard((state) => state.tilesShown);
-  return useMemo(() => {
-    if (result === null) return nothing;
-    const drawing = tilesShown ? result.drawing : withoutTiles(result.drawing);
-    return {
-      items: itemsPlace(drawing.items),
-      box: drawing.box,
-      drawing,
-      place: (pxPerMm: number, within: Box) =>
-        labelsPlace(drawing, { paperPerPlan: viewportPaperPerPlan({ pxPerMm }), within }),
-    };
-  }, [result, tilesShown]);
-}
-
-function withoutTiles({ items, ...drawing }: Drawing): Drawing {
-  return { ...drawing, items: items.filter(({ layer }) => layer !== 'tiles') };
+  /** Whether what papers mark is on it. */
+  readonly marked?: true;
 }
 
 /** A view that has not changed for so long is at rest, ms: labels are seated again then, not at each step of a gesture. */

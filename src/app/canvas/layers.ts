@@ -2,7 +2,7 @@ import type { Context } from 'konva/lib/Context';
 import { Layer } from 'konva/lib/Layer';
 import { Shape } from 'konva/lib/Shape';
 import { Stage } from 'konva/lib/Stage';
-import type { SizePx } from './viewport.ts';
+import type { SizePx, Viewport } from './viewport.ts';
 
 /** One sheet of the board: a picture that a function paints, anew whenever it is given another one. */
 export interface BoardLayer {
@@ -10,6 +10,11 @@ export interface BoardLayer {
 }
 
 export type Painter = (context: Context) => void;
+
+/** What a list lights: painted over the floor and its lines, below pins and names. The context is set for the inks of the view. */
+export interface Light {
+  readonly paint: (context: CanvasRenderingContext2D, view: Viewport) => void;
+}
 
 /** The layers of the board, the lowest first. None listens to the pointer. */
 export interface BoardLayers {

@@ -1,6 +1,6 @@
 import type { Point } from '../../geometry/point.ts';
 import type { Sketch, SketchMark, SketchTone } from '../tools/sketch.ts';
-import { type Viewport, viewportToScreen } from './viewport.ts';
+import { type Viewport, viewportPaperPx, viewportToScreen } from './viewport.ts';
 
 /** Colours of a sketch, from the page's styles. */
 export interface SketchColours {
@@ -47,6 +47,21 @@ export function sketchPaint(
     wordsPaint(context, mark, view, colours, rank);
     rank += 1;
   }
+}
+
+/** Paints the same into the drawing itself, whose context is set for its inks. */
+export function underPaint(
+  context: CanvasRenderingContext2D,
+  sketch: Sketch,
+  view: Viewport,
+  colours: SketchColours,
+): void {
+  const [x, y] = view.offsetPx;
+  context.save();
+  context.scale(1 / viewportPaperPx(1), 1 / viewportPaperPx(1));
+  context.translate(-x, -y);
+  sketchPaint(context, sketch, view, colours);
+  context.restore();
 }
 
 function toneColour({ accent, fault }: SketchColours, tone: SketchTone): string {

@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import { useLater } from '../later.tsx';
 import { boardStore } from '../state/boardStore.ts';
 import { useAnalysis } from '../state/hooks.ts';
 import { planShown, planStore } from '../state/planStore.ts';
@@ -12,12 +13,13 @@ import type { BoardDrawing } from './drawing.ts';
 import type { BoardHand, Pointing } from './gestures.ts';
 import { itemsHit, type PlacedItem } from './hit.ts';
 import { pinMembers } from './pins.ts';
-import { planHit } from './planHit.ts';
 import { viewportLengthMm, viewportToPlan } from './viewport.ts';
 
 /** The hand over the board: pixels become places of the plan, and what lies there. */
 export function useHand(items: readonly PlacedItem[], drawing: BoardDrawing): BoardHand {
   const analysis = useAnalysis((state) => state.result?.analysis ?? null);
+  // as the panels of the steps in which the plan's own things are meant
+  const planHit = useLater()?.planHit;
   return useMemo(() => {
     /** What lies there: one thing, or the findings that one pin stands for. While rooms and what stands in them are drawn,
      *  they are meant; bays and joints else. */
@@ -29,8 +31,8 @@ export function useHand(items: readonly PlacedItem[], drawing: BoardDrawing): Bo
         return pinMembers(drawing.items, view, ref).flatMap((each) => thingOf(each, analysis) ?? []);
       }
       if (step === 'floor' || step === 'openings' || step === 'obstacles') {
-        const thing = planHit(planShown(planStore.getState()), view, atPx, reachPx);
-        return thing === null ? [] : [thing];
+        const thing = planHit?.(planShown(planStore.getState()), view, atPx, reachPx);
+        return thing ? [thing] : [];
       }
       const thing = ref === null ? null : thingOf(ref, analysis);
       return thing === null ? [] : [thing];
@@ -65,5 +67,5 @@ export function useHand(items: readonly PlacedItem[], drawing: BoardDrawing): Bo
       },
       takeBack: () => handAct({ kind: 'leave' }),
     };
-  }, [items, drawing, analysis]);
+  }, [items, drawing, analysis, planHit]);
 }
