@@ -19,8 +19,9 @@ export interface Blocks {
   addBox(box: TurnedBox, rank: BlockRank): void;
   /** @param halfMm half the width of the line */
   addLine(points: readonly Point[], halfMm: number, rank: BlockRank): void;
-  /** @param least what ranks lower is not in the way */
-  meets(box: TurnedBox, least?: BlockRank): boolean;
+  meets(box: TurnedBox): boolean;
+  /** The highest rank of what a box meets; null where it is clear of all. */
+  rankMet(box: TurnedBox): BlockRank | null;
   /** The same of a level box: thousands are tried for one label. */
   meetsLevel(x: number, y: number, halfWidth: number, halfHeight: number): boolean;
   /** Whether no side of the ring (mm on the plan) runs through the box. */
@@ -46,6 +47,8 @@ interface Frame {
   readonly rank: BlockRank;
 }
 
+const noFrames: readonly Frame[] = [];
+
 /** @param within only what reaches into it is kept, mm on paper: long walls of a floor seen from near are not cut into
  *  pieces far out of view */
 export function blocksOf(within?: Box): Blocks {
@@ -66,23 +69,42 @@ export function blocksOf(within?: Box): Blocks {
         if (seen !== null) for (const frame of lineFrames(...seen, halfMm, rank)) add(frame);
       }
     },
-    meets(box, least = blockRanks.line) {
+    meets(box) {
       const frame = boxFrame(box);
       const { x, y, reachX, reachY } = frame;
-      const [toColumn, toRow] = [Math.floor((x + reachX) / cellMm), Math.floor((y + reachY) / cellMm)];
+      const toColumn = Math.floor((x + reachX) / cellMm);
+      const toRow = Math.floor((y + reachY) / cellMm);
       for (let i = Math.floor((x - reachX) / cellMm); i <= toColumn; i++) {
         for (let j = Math.floor((y - reachY) / cellMm); j <= toRow; j++) {
-          for (const other of cells.get(j * cellsAcross + i) ?? [])
-            if (other.rank >= least && framesMeet(frame, other)) return true;
+          const there = cells.get(j * cellsAcross + i);
+          if (there?.some((other) => framesMeet(frame, other))) return true;
         }
       }
       return false;
     },
+    rankMet(box) {
+      const frame = boxFrame(box);
+      const { x, y, reachX, reachY } = frame;
+      const toColumn = Math.floor((x + reachX) / cellMm);
+      const toRow = Math.floor((y + reachY) / cellMm);
+      let met: BlockRank | null = null;
+      for (let i = Math.floor((x - reachX) / cellMm); i <= toColumn; i++) {
+        for (let j = Math.floor((y - reachY) / cellMm); j <= toRow; j++) {
+          for (const other of cells.get(j * cellsAcross + i) ?? noFrames) {
+            if ((met !== null && other.rank <= met) || !framesMeet(frame, other)) continue;
+            met = other.rank;
+            if (met === blockRanks.text) return met;
+          }
+        }
+      }
+      return met;
+    },
     meetsLevel(x, y, halfX, halfY) {
-      const [toColumn, toRow] = [Math.floor((x + halfX) / cellMm), Math.floor((y + halfY) / cellMm)];
+      const toColumn = Math.floor((x + halfX) / cellMm);
+      const toRow = Math.floor((y + halfY) / cellMm);
       for (let i = Math.floor((x - halfX) / cellMm); i <= toColumn; i++) {
         for (let j = Math.floor((y - halfY) / cellMm); j <= toRow; j++) {
-          for (const other of cells.get(j * cellsAcross + i) ?? [])
+          for (const other of cells.get(j * cellsAcross + i) ?? noFrames)
             if (levelMeets(other, x, y, halfX, halfY)) return true;
         }
       }
@@ -143,7 +165,8 @@ function framesMeet(a: Frame, b: Frame): boolean {
   const dy = b.y - a.y;
   if (Math.abs(dx) > a.reachX + b.reachX || Math.abs(dy) > a.reachY + b.reachY) return false;
   // along a side of one the other reaches so far by the turn between both
-  const [cos, sin] = [Math.abs(a.ux * b.ux + a.uy * b.uy), Math.abs(a.ux * b.uy - a.uy * b.ux)];
+  const cos = Math.abs(a.ux * b.ux + a.uy * b.uy);
+  const sin = Math.abs(a.ux * b.uy - a.uy * b.ux);
   return (
     Math.abs(dx * a.ux + dy * a.uy) <= a.halfU + cos * b.halfU + sin * b.halfV &&
     Math.abs(dy * a.ux - dx * a.uy) <= a.halfV + sin * b.halfU + cos * b.halfV &&
@@ -159,9 +182,11 @@ function levelMeets(
   halfX: number,
   halfY: number,
 ): boolean {
-  const [dx, dy] = [x - atX, y - atY];
+  const dx = x - atX;
+  const dy = y - atY;
   if (Math.abs(dx) > halfX + reachX || Math.abs(dy) > halfY + reachY) return false;
-  const [cos, sin] = [Math.abs(ux), Math.abs(uy)];
+  const cos = Math.abs(ux);
+  const sin = Math.abs(uy);
   return (
     Math.abs(dx * ux + dy * uy) <= halfU + cos * halfX + sin * halfY &&
     Math.abs(dy * ux - dx * uy) <= halfV + sin * halfX + cos * halfY

@@ -76,23 +76,31 @@ export function ledPlaceFirst(
   const turn = (angleDeg * Math.PI) / 180;
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
   const [asideMm, offMm] = [widthMm / 2 + leaderGapMm, heightMm / 2 + offTextMm];
+  const courses = ways.map(([along, down]) => ({
+    ux: along * cos - down * sin,
+    uy: along * sin + down * cos,
+    besideMm: Math.sign(along) * asideMm,
+    beyondMm: Math.abs(down) > steep ? Math.sign(down) * offMm : null,
+  }));
   for (const lengthMm of lengths) {
     for (const begin of begins) {
-      if (begin.out !== null && lengthMm > fromNameMm) continue;
-      for (const [along, down] of ways) {
-        const [ux, uy] = [along * cos - down * sin, along * sin + down * cos];
-        if (begin.out !== null && ux * begin.out[0] + uy * begin.out[1] < leastOut) continue;
-        const tip: Point = [begin.at[0] + ux * lengthMm, begin.at[1] + uy * lengthMm];
-        const [beside, beyond] = [Math.sign(along) * asideMm, Math.sign(down) * offMm];
-        const at: Point = [tip[0] + beside * cos, tip[1] + beside * sin];
-        if (isFree(...at)) {
-          const place: LedPlace = { at, angleDeg, begin, tip, lengthMm };
+      const { out } = begin;
+      if (out !== null && lengthMm > fromNameMm) continue;
+      for (const { ux, uy, besideMm, beyondMm } of courses) {
+        if (out !== null && ux * out[0] + uy * out[1] < leastOut) continue;
+        const tipX = begin.at[0] + ux * lengthMm;
+        const tipY = begin.at[1] + uy * lengthMm;
+        const besideX = tipX + besideMm * cos;
+        const besideY = tipY + besideMm * sin;
+        if (isFree(besideX, besideY)) {
+          const place: LedPlace = { at: [besideX, besideY], angleDeg, begin, tip: [tipX, tipY], lengthMm };
           if (isTaken(place)) return place;
         }
-        if (Math.abs(down) <= steep) continue;
-        const over: Point = [tip[0] - beyond * sin, tip[1] + beyond * cos];
-        if (isFree(...over)) {
-          const place: LedPlace = { at: over, angleDeg, begin, tip, lengthMm };
+        if (beyondMm === null) continue;
+        const overX = tipX - beyondMm * sin;
+        const overY = tipY + beyondMm * cos;
+        if (isFree(overX, overY)) {
+          const place: LedPlace = { at: [overX, overY], angleDeg, begin, tip: [tipX, tipY], lengthMm };
           if (isTaken(place)) return place;
         }
       }

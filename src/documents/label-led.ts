@@ -17,7 +17,7 @@ import { haloMm } from './styles.ts';
 import { type FormSize, formSize } from './text-width.ts';
 
 /** Labels that have found no room beside what they belong to, at the end of a leader: a thin line from there to the nearest free place. Figures come first,
- *  then the names of what nothing on the sheet has named, so that each thing in the lists is found on the drawing. */
+ *  then the names of joints and of bays that nothing on the sheet has named, so that each thing in the lists is found on the drawing. */
 
 /** Text keeps off the edge of its part of the sheet, mm on paper. */
 const edgeMm = 1;
@@ -26,7 +26,7 @@ const [fewWays, manyWays] = [waysRound(12), waysRound(40)];
 interface Reach {
   /** The least that leaders of some lengths keep clear of. */
   readonly least: BlockRank;
-  /** mm on paper; none: among the places that are known. */
+  /** mm on paper */
   readonly lengths: readonly number[];
   readonly ways: readonly Point[];
   /** How texts lie to their joint; level where it is left out. */
@@ -38,28 +38,34 @@ const longestMm = 45;
 /** A number may stand further off: without it a row of the lists is not found on the drawing. */
 const longestOfNamesMm = 80;
 
-const known = { lengths: [], ways: [] } as const;
-
 /** Leaders run clear of all there is. Where no short one does they run over walls and lines of dimensions, then over other joints and at last over symbols,
- *  under pins and over each other; never over text. All short ones stand before the first longer one. */
+ *  under pins and over each other; never over text. All short ones stand before the first longer one. What has no place where it is level lies along its
+ *  joint or square to it. */
 const reaches: readonly Reach[] = [
   { least: blockRanks.line, lengths: leaderLengths([0, 20]), ways: fewWays },
   { least: blockRanks.joint, lengths: leaderLengths([20, longestMm]), ways: fewWays },
   { least: blockRanks.mark, lengths: leaderLengths([0, longestMm]), ways: manyWays },
-  { least: blockRanks.mark, lengths: leaderLengths([0, longestMm]), ways: manyWays, turned: 'along' },
-  { least: blockRanks.mark, lengths: leaderLengths([0, longestMm]), ways: manyWays, turned: 'square' },
-  { least: blockRanks.text, ...known },
-  { least: blockRanks.text, ...known, turned: 'along' },
-  { least: blockRanks.text, ...known, turned: 'square' },
+  // among the places that are known by then
+  { least: blockRanks.text, lengths: [], ways: [] },
+  { least: blockRanks.text, lengths: leaderLengths([0, longestMm]), ways: manyWays, turned: 'along' },
+  { least: blockRanks.text, lengths: leaderLengths([0, longestMm]), ways: manyWays, turned: 'square' },
 ];
+/** Most names that have no room are of what is smaller than they are: a leader runs over its walls in any case. */
 const reachesOfNames: readonly Reach[] = [
-  ...reaches,
+  { least: blockRanks.joint, lengths: leaderLengths([0, longestMm]), ways: fewWays },
+  ...reaches.slice(2),
   { least: blockRanks.text, lengths: leaderLengths([longestMm, longestOfNamesMm]), ways: manyWays },
 ];
 
 interface Open {
   readonly label: LabelItem;
   readonly led: LabelLed;
+}
+
+interface SeenPlace {
+  readonly place: LedPlace;
+  /** The highest rank that its leader met, -1 for none. */
+  readonly met: number;
 }
 
 interface Paper {
@@ -86,7 +92,16 @@ export function labelsLed(items: readonly DrawingItem[], paper: Paper): NonNulla
     );
     const named = formsNamed([...placed, ...figures]);
     const names = open.filter(({ label }) => labelIsName(label) && !named.has(label.ref.id));
-    return [...figures, ...seat(names, reachesOfNames)];
+    const isJoint = ({ label }: Open) => label.ref.kind === 'joint';
+    const joints = seat(names.filter(isJoint), reachesOfNames);
+    return [
+      ...figures,
+      ...joints,
+      ...seat(
+        names.filter((each) => !isJoint(each)),
+        reachesOfNames,
+      ),
+    ];
   };
 }
 
@@ -150,23 +165,27 @@ function seater(placed: readonly PlacedLabel[], standing: Standing, paper: Paper
   return (open, within) => {
     const found = new Map<LabelItem, PlacedLabel>();
     // with text that is free where only the leader was in the way
-    const seen = new Map<LabelForm, LedPlace[]>();
+    const seen = new Map<LabelForm, SeenPlace[]>();
     const placeOf = (each: Open, form: LabelForm, { least, lengths, ways, turned }: Reach): LedPlace | null => {
-      const tried = seen.get(form) ?? [];
-      seen.set(form, tried);
-      const isTaken = (place: LedPlace): boolean => {
-        if (grounds.onObject(onPlan(place.at), each.label.ref)) return false;
-        tried.push(place);
-        return !blocks.meets(leaderBox(place), least);
-      };
       const angleDeg = angleOf(each.label, turned);
+      // level is what all are looked for first
+      if (turned !== undefined && angleDeg === 0) return null;
       const size = formSize(form);
       const isFree = freeOf(size, angleDeg);
-      return (
-        tried.find(
-          (place) => place.angleDeg === angleDeg && !blocks.meets(leaderBox(place), least) && isFree(...place.at),
-        ) ?? ledPlaceFirst(beginsOf(each), { ...size, angleDeg, lengths, ways }, isFree, isTaken)
+      const tried = seen.get(form) ?? [];
+      seen.set(form, tried);
+      const isClear = (place: LedPlace) => (blocks.rankMet(leaderBox(place)) ?? -1) < least;
+      const again = tried.find(
+        ({ place, met }) => met < least && place.angleDeg === angleDeg && isFree(...place.at) && isClear(place),
       );
+      if (again !== undefined) return again.place;
+      return ledPlaceFirst(beginsOf(each), { ...size, angleDeg, lengths, ways }, isFree, (place) => {
+        const met = blocks.rankMet(leaderBox(place)) ?? -1;
+        // text stays where it stands
+        if (met === blockRanks.text || grounds.onObject(onPlan(place.at), each.label.ref)) return false;
+        if (met >= least) tried.push({ place, met });
+        return met < least;
+      });
     };
     for (const reach of within) {
       for (const each of open) {

@@ -80,8 +80,10 @@ export function sheetLayout(
   return { paper, widthMm, heightMm, scale, drawing, strip };
 }
 
-/** The smallest sheet on which the drawing stands in one piece at a scale worth having, and on it the largest standard scale that fits; a long strip
- *  takes more columns and then a larger paper, a smaller scale only where the paper is wished for.
+/** Paper and scale where the plan asks for neither, in words. Readable is 1 : 50 on paper up to A2; a drawing that is larger than that is shown at 1 : 100,
+ *  and one that is too large for A0 at 1 : 200. Of that scale the smallest paper is taken on which the drawing stands in one piece beside a column of words, and
+ *  on it the largest standard scale that fits. Where the words have no room beside it, they take more columns, then the next larger paper at the same scale: a
+ *  smaller scale is taken for their sake only on a paper that is wished for. A wished paper or scale is kept to, and the other is chosen so.
  *  @param wants what the strip should have room for, the most first: the first that can be had counts
  *  @returns null: there is none, and the drawing goes over several sheets */
 export function sheetChoose(

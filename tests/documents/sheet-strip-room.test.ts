@@ -41,10 +41,27 @@ describe('findings in the strip of a small sheet', () => {
         words.includes('Caution number') ? words.indexOf('Caution number') : Number.POSITIVE_INFINITY,
       );
       const listed = words.match(/takes one line/gu)?.length ?? 0;
-      expect(words).toContain(`${40 - listed} more in the analysis`);
+      expect(words).toContain(`${40 - listed} more in the list of findings`);
       // a line of text takes 4.6 mm and a finding 5.4: less than that and the distance of the two rows is blank
-      expect(blankMm(page, /more in the analysis/u)).toBeLessThan(4.6 + 5.4 + 4);
+      expect(blankMm(page, /more in the list of findings/u)).toBeLessThan(4.6 + 5.4 + 4);
     }
+  });
+
+  it('go on behind one that is too long for the room that is left, and the sheet says how many stand in the list and how many of them are faults', () => {
+    const long = finding('fault', [4000, 5000], 'Long words of a fault. '.repeat(120));
+    const short = Array.from({ length: 4 }, (_, i) =>
+      finding('caution', null, `Caution number ${i + 1} takes one line.`),
+    );
+    const page = jointPlanPages(
+      paperSource(planOf(), analysisOf({ findings: [finding('fault', null, 'The first fault.'), long, ...short] }), {
+        papers: { paper: 'A3', scale: 100 },
+      }),
+    )[0];
+    const words = pageWords(page);
+    expect(words).toContain('The first fault.');
+    expect(words).not.toContain('Long words');
+    for (let i = 1; i <= 4; i++) expect(words).toContain(`Caution number ${i} takes one line.`);
+    expect(words).toContain('1 more in the list of findings, 1 fault among them');
   });
 
   it('are all counted, and none called "more", where none has room', () => {
@@ -54,7 +71,7 @@ describe('findings in the strip of a small sheet', () => {
     });
     const words = pageWords(jointPlanPages(source)[0]);
     expect(words).toContain('1 in the list of findings, none here');
-    expect(words).not.toContain('more in the analysis');
+    expect(words).not.toContain('more in the list of findings');
   });
 });
 

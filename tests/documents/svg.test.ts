@@ -65,7 +65,7 @@ describe('the drawing in SVG', () => {
       finding('fault', [i * 50, 900], `Side of ${i} m is over 8 m.`),
     );
     const text = words(svg(planOf(), analysisOf({ findings })));
-    const left = Number(/(\d+) more in the analysis/u.exec(text)?.[1]);
+    const left = Number(/(\d+) more in the list of findings/u.exec(text)?.[1]);
     expect(text).toContain('90 faults');
     expect(text.match(/is over 8\sm\./gu)).toHaveLength(90 - left);
   });
