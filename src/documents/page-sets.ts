@@ -1,3 +1,4 @@
+import { papersOf } from '../plan/papers.ts';
 import { doorwayForm, doorwayPages } from './doorway-sheet.ts';
 import type { Form } from './form.ts';
 import { formPages, tableForm } from './form-pages.ts';
@@ -8,6 +9,7 @@ import type { PaperGroup } from './plan-document.ts';
 import { planTables } from './plan-tables.ts';
 import { pourForm } from './pour-papers.ts';
 import { recordForms } from './records.ts';
+import { revisionsForm } from './revisions-table.ts';
 import { sectionPages } from './sections.ts';
 import { setOutPages } from './set-out.ts';
 import { pourPages, testPointPages } from './site-sheets.ts';
@@ -25,7 +27,7 @@ export interface PageSet {
 }
 
 /** What is looked up and added up in a spreadsheet, or stands on a form of its own, is not printed. */
-const unprinted = ['take-off-rooms', 'take-off-bays', 'cuts', 'quantities', 'doorways', 'pour-plan'];
+const unprinted = ['take-off-rooms', 'take-off-bays', 'cuts', 'quantities', 'doorways', 'pour-plan', 'revisions'];
 
 /** All pages of a plan, in the order in which they are handed over. */
 export function pageSets(source: PaperSource): readonly PageSet[] {
@@ -37,10 +39,12 @@ export function pageSets(source: PaperSource): readonly PageSet[] {
     pages: once(make),
     isDrawing,
   });
-  const lists = () =>
-    planTables(source)
+  const lists = () => [
+    ...planTables(source)
       .filter(({ name }) => !unprinted.includes(name))
-      .map(({ make }) => tableForm(make(source), plan.name));
+      .map(({ make }) => tableForm(make(source), plan.name)),
+    ...(papersOf(source.file).revisions.length === 0 ? [] : [revisionsForm(source)]),
+  ];
   return [
     sheet('plan', 'Joint plan', () => jointPlanPages(source), true),
     sheet('sections', 'Build-up and joints in section', () => sectionPages(source), true),

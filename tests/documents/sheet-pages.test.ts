@@ -3,7 +3,9 @@ import { describe, expect, it } from 'vitest';
 import type { PathInk, TextInk } from '../../src/documents/ink.ts';
 import { jointPlanPages } from '../../src/documents/joint-plan.ts';
 import type { Page } from '../../src/documents/page.ts';
+import { pageSets } from '../../src/documents/page-sets.ts';
 import type { PaperSource } from '../../src/documents/paper-source.ts';
+import { planTables } from '../../src/documents/plan-tables.ts';
 import { setOutPages } from '../../src/documents/set-out.ts';
 import { pageSvg } from '../../src/documents/svg.ts';
 import type { Point } from '../../src/geometry/point.ts';
@@ -257,7 +259,7 @@ describe('the title block', () => {
 
   it('lists the newest revisions, the newest last, and says how many are earlier', () => {
     // seven, five of which have room
-    expect(words).toContain('2 earlier revisions C 2027-01-03 Change 3');
+    expect(words).toContain('2 earlier revisions in the list of revisions C 2027-01-03 Change 3');
     expect(words).not.toContain('Change 2');
     expect(words.indexOf('Change 7')).toBeGreaterThan(words.indexOf('Change 6'));
   });
@@ -273,6 +275,37 @@ describe('the title block', () => {
       expect(lines).toHaveLength(4);
       expect(lines.slice(0, 2).join(' ')).toBe(change.text);
     }
+  });
+
+  it('shows a longer change across the whole table, and one that is longer still in full in the list of revisions, as it says', () => {
+    const lines = (text: string) => {
+      const source = hall({ paper: 'A2', revisions: [{ mark: 'B', date: '2027-02-01', text, by: 'pl' }] });
+      const [page] = jointPlanPages(source);
+      expectReadable([page]);
+      return { source, words: pageWords(page) };
+    };
+    // by hand: 100 letters of about 1.5 mm are 150 mm, three lines of 69 mm and more than two of 32 mm
+    const long = 'Joint J4 moved to the grout line beside the column, joint J5 with it, and both have a wider profile.';
+    expect(lines(long).words).toContain(long);
+    expect(lines(long).words).not.toContain('list of revisions');
+    const longer = Array.from({ length: 60 }, (_, i) => `joint J${i + 1} moved`).join(', ');
+    const { source, words: shown } = lines(longer);
+    expect(shown).not.toContain(longer);
+    expect(shown).toContain('Whole text in the list of revisions.');
+    const list = planTables(source)
+      .find(({ name }) => name === 'revisions')
+      ?.make(source);
+    expect(list?.rows).toEqual([['B', '2027-02-01', longer, 'pl']]);
+    // and on paper as well
+    const printed =
+      pageSets(source)
+        .find(({ stem }) => stem === 'lists')
+        ?.pages() ?? [];
+    expect(printed.map(pageWords).join(' ')).toContain('joint J60 moved');
+  });
+
+  it('has no list of revisions where there are none', () => {
+    expect(planTables(hall({})).map(({ name }) => name)).not.toContain('revisions');
   });
 
   it('says of the proof that it holds on these lines, with these rules', () => {
