@@ -1,14 +1,10 @@
-import { createAnalyser } from '../../src/analysis/analyser.ts';
 import type { Analysis, Joint } from '../../src/plan/analysis.ts';
-import type { Plan } from '../../src/plan/plan.ts';
+import { type Analysed, analysedAnew } from '../floors/analysed-once.ts';
 import { planOf } from '../floors/read.ts';
 
 /** A plan file and what the product makes of it. */
-export function analysed(json: unknown): { readonly plan: Plan; readonly analysis: Analysis } {
-  const plan = planOf(json);
-  const analysis = createAnalyser().analyse(plan);
-  if (analysis === null) throw new Error('the analysis was given up, though nobody asked for that');
-  return { plan, analysis };
+export function analysed(json: unknown): Analysed {
+  return analysedAnew(planOf(json));
 }
 
 /** Length of field and neck joints, m. */

@@ -1,33 +1,17 @@
 import { readFileSync } from 'node:fs';
-import { createAnalyser } from '../../src/analysis/analyser.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { boxOf, type Ring } from '../../src/geometry/ring.ts';
 import type { Analysis, Finding } from '../../src/plan/analysis.ts';
 import type { Plan, Room } from '../../src/plan/plan.ts';
 import { planRead } from '../../src/plan/read.ts';
 import { planResolve } from '../../src/plan/resolve.ts';
+import { type Analysed, analysedOnce } from '../floors/analysed-once.ts';
 
-export interface Demo {
-  readonly plan: Plan;
-  readonly analysis: Analysis;
-}
-
-const opened = new Map<string, Demo>();
-
-/** A demo plan read as any other file, and its analysis; each is analysed once. */
-export function demoOpen(file: string): Demo {
-  const demo = opened.get(file) ?? demoAnalyse(file);
-  opened.set(file, demo);
-  return demo;
-}
-
-function demoAnalyse(file: string): Demo {
+/** A demo plan read as any other file, and its analysis. */
+export function demoOpen(file: string): Analysed {
   const reading = planRead(readFileSync(new URL(`../../demo-plans/${file}`, import.meta.url), 'utf8'));
   if (reading.kind !== 'plan') throw new Error(`${file} is no plan: ${JSON.stringify(reading.problems)}`);
-  const plan = planResolve(reading.file);
-  const analysis = createAnalyser().analyse(plan);
-  if (analysis === null) throw new Error(`${file} was not analysed`);
-  return { plan, analysis };
+  return analysedOnce(planResolve(reading.file));
 }
 
 export function findingsToActOn({ findings }: Analysis): readonly Finding[] {

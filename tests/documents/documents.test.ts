@@ -3,10 +3,18 @@ import { describe, expect, it } from 'vitest';
 import { analysisText } from '../../src/documents/analysis-text.ts';
 import { comparisonDocuments } from '../../src/documents/compare-documents.ts';
 import { documentsOf } from '../../src/documents/documents.ts';
-import type { PaperFonts } from '../../src/documents/paper-source.ts';
+import type { PaperFonts, PaperSource } from '../../src/documents/paper-source.ts';
 import { planTextIn } from '../../src/documents/plan-data.ts';
 import { planWrite } from '../../src/plan/write.ts';
-import { demoNames, demoText, noFonts, paperFiles, paperSourceOf, shippedFonts } from './paper-fixture.ts';
+import {
+  demoNames,
+  demoText,
+  noFonts,
+  paperFiles,
+  paperSourceAnew,
+  paperSourceOf,
+  shippedFonts,
+} from './paper-fixture.ts';
 
 const dwelling = paperSourceOf(demoText('1-dwelling'));
 
@@ -47,13 +55,13 @@ describe('documents', () => {
 
   it.each(demoNames)('of %s are the same bytes each time they are made', { timeout: 120_000 }, async (name) => {
     const fonts = await shippedFonts();
-    const made = async (held: PaperFonts) => {
-      const source = paperSourceOf(demoText(name));
+    const made = async (source: PaperSource, held: PaperFonts) => {
       const files = await Promise.all(documentsOf(source, async () => held).map(({ make }) => make()));
       return files.flat();
     };
-    // in fonts that other papers were set in before, and in fonts that nothing was
-    const [one, other] = [await made(fonts), await made({ ...fonts })];
+    // in fonts that other papers were set in before, and of another analysis in fonts that nothing was
+    const one = await made(paperSourceOf(demoText(name)), fonts);
+    const other = await made(paperSourceAnew(demoText(name)), { ...fonts });
     expect(one.map((file) => file.name)).toEqual(other.map((file) => file.name));
     for (const [i, { name: file, content }] of one.entries()) {
       expect(sameBytes(content, other[i]?.content ?? ''), file).toBe(true);

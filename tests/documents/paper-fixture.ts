@@ -1,5 +1,4 @@
 import { readFileSync } from 'node:fs';
-import { createAnalyser } from '../../src/analysis/analyser.ts';
 import { fontsRead } from '../../src/cli/fonts.ts';
 import { documentsOf } from '../../src/documents/documents.ts';
 import type { PaperFonts, PaperSource } from '../../src/documents/paper-source.ts';
@@ -9,6 +8,7 @@ import type { Plan } from '../../src/plan/plan.ts';
 import { planRead } from '../../src/plan/read.ts';
 import { planResolve } from '../../src/plan/resolve.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
+import { analysedAnew, analysedOnce } from '../floors/analysed-once.ts';
 
 /** Papers of a plan and analysis made by hand, which have no file of their own. */
 export function paperSource(plan: Plan, analysis: Analysis, file: Partial<PlanFile> = {}): PaperSource {
@@ -16,15 +16,22 @@ export function paperSource(plan: Plan, analysis: Analysis, file: Partial<PlanFi
   return { file: made, plan, analysis, date: '2027-03-01' };
 }
 
-/** Papers of a plan file, analysed. @param text JSON of a plan file that is read without problems */
+/** Papers of a plan file, analysed once in a run. @param text JSON of a plan file that is read without problems */
 export function paperSourceOf(text: string, over: Partial<PlanFile> = {}): PaperSource {
+  const file = fileOf(text, over);
+  return { file, ...analysedOnce(planResolve(file)), date: '2027-03-01' };
+}
+
+/** The same, analysed for this call: for tests that papers come out alike each time. */
+export function paperSourceAnew(text: string, over: Partial<PlanFile> = {}): PaperSource {
+  const file = fileOf(text, over);
+  return { file, ...analysedAnew(planResolve(file)), date: '2027-03-01' };
+}
+
+function fileOf(text: string, over: Partial<PlanFile>): PlanFile {
   const read = planRead(text);
   if (read.kind === 'refused') throw new Error(JSON.stringify(read.problems));
-  const file: PlanFile = { ...read.file, ...over };
-  const plan = planResolve(file);
-  const analysis = createAnalyser().analyse(plan);
-  if (analysis === null) throw new Error('the analysis was called off');
-  return { file, plan, analysis, date: '2027-03-01' };
+  return { ...read.file, ...over };
 }
 
 export const demoNames = ['1-dwelling', '2-public-library', '3-market-hall'] as const;
