@@ -82,11 +82,7 @@ function useSketch(view: Viewport): Sketch {
   const unseen = useMemo(() => unseenMarks(shown, drawn), [shown, drawn]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the dimensions are made of all this
   const dimensions = useMemo(() => dimensionMarks(), [stance, chosen, shown, result, view, size, trayOpen, unit]);
-  // their names stand among those of the drawing
-  const grid = useMemo(
-    () => (step === 'papers' ? gridLineMarks(shown).filter(({ mark }) => mark === 'line') : []),
-    [shown, step],
-  );
+  const grid = useMemo(() => (step === 'papers' ? gridLineMarks(shown) : []), [shown, step]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the scene is made of all this
   const own = useMemo(
     () => stance.sketch({ ...sceneOf(), file: shown }).marks,

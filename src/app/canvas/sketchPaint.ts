@@ -38,10 +38,8 @@ export function sketchPaint(
     ...new Map(marks.flatMap((each) => (each.mark === 'words' ? [[each.text, each] as const] : []))).values(),
   ];
   for (const mark of marks) if (mark.mark === 'dimension') dimensionPaint(context, mark, view, colours);
-  for (const mark of marks) {
-    if (mark.mark === 'name') wordsPaint(context, mark, view, colours, 0);
-    else if (mark.mark !== 'words' && mark.mark !== 'dimension') markPaint(context, mark, view, colours);
-  }
+  for (const mark of marks)
+    if (mark.mark !== 'words' && mark.mark !== 'dimension') markPaint(context, mark, view, colours);
   let rank = 0;
   for (const mark of words) {
     wordsPaint(context, mark, view, colours, rank);
@@ -70,7 +68,7 @@ function toneColour({ accent, fault }: SketchColours, tone: SketchTone): string 
 
 function markPaint(
   context: CanvasRenderingContext2D,
-  mark: Exclude<SketchMark, { readonly mark: 'name' | 'words' | 'dimension' }>,
+  mark: Exclude<SketchMark, { readonly mark: 'words' | 'dimension' }>,
   view: Viewport,
   colours: SketchColours,
 ): void {

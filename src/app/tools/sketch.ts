@@ -30,8 +30,6 @@ export type SketchMark =
       readonly stems: readonly [boolean, boolean];
       readonly tone: SketchTone;
     }
-  /** The name of what is at a place. */
-  | { readonly mark: 'name'; readonly at: Point; readonly text: string; readonly tone: SketchTone }
   /** What a guide says, beside its place; of several above each other. */
   | { readonly mark: 'words'; readonly at: Point; readonly text: string; readonly tone: SketchTone };
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { gridLineHeld, gridLineMarks } from '../../../src/app/tools/papers/grid-line.ts';
+import { gridLineHeld } from '../../../src/app/tools/papers/grid-line.ts';
 import type { Act } from '../../../src/app/tools/stance.ts';
 import { firstWishes } from '../../../src/app/tools/wishes.ts';
 import { acted, drag, emptyFile, handAt, hoverAt, length, pressAt, sceneOf } from './scene.ts';
@@ -67,13 +67,4 @@ test('a second press on the first end waits for another place', () => {
   const turn = acted(gridLineHeld(), scene, [pressAt(0, 0), pressAt(0, 0)]);
   expect(turn.step).toBeUndefined();
   expect(turn.next !== 'rest' && turn.next.underway).toBe(true);
-});
-
-test('the name of a line stands at its upper or left end, cut where it is endless', () => {
-  const at = (name: string, from: readonly [number, number], to: readonly [number, number]) =>
-    gridLineMarks({ ...emptyFile, papers: { gridLines: [{ name, from, to }] } }).find(({ mark }) => mark === 'name');
-  expect(at('A', [0, 5000], [0, 0])).toMatchObject({ at: [0, 0], text: 'A' });
-  expect(at('1', [9000, 0], [0, 0])).toMatchObject({ at: [0, 0], text: '1' });
-  const long = at('x'.repeat(10_000), [0, 0], [0, 9]);
-  expect(long?.mark === 'name' ? long.text.length : 0).toBeLessThan(100);
 });

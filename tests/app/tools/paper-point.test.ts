@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { paperPointHeld, paperPointMarks } from '../../../src/app/tools/papers/paper-point.ts';
+import { paperPointHeld } from '../../../src/app/tools/papers/paper-point.ts';
 import { acted, pressAt, sceneOf, twoRooms } from './scene.ts';
 
 const scene = sceneOf(twoRooms, { step: 'papers' });
@@ -19,11 +19,6 @@ test('undo tells which point was placed, and whether the access was placed or mo
   expect(placed?.name).toBe('Access placed');
   const moved = acted(paperPointHeld('access'), { ...scene, file: placed?.file ?? twoRooms }, [pressAt(20, 15)]).step;
   expect(moved?.name).toBe('Access moved');
-});
-
-test('the points of the papers are seen with their names', () => {
-  const { file } = acted(paperPointHeld('test'), scene, [pressAt(20, 15)]).step ?? { file: twoRooms };
-  expect(paperPointMarks(file).flatMap((mark) => (mark.mark === 'name' ? [mark.text] : []))).toEqual(['Test point 1']);
 });
 
 test('a place can be typed, and arrow keys lead the hand', () => {

@@ -1,5 +1,5 @@
 import { type Point, pointDirection, pointDistance } from '../../../geometry/point.ts';
-import { gridEndsApart, gridLineAdded, gridLineIsUp, gridLinesOf } from '../../../plan/edits/grid-lines.ts';
+import { gridEndsApart, gridLineAdded, gridLinesOf } from '../../../plan/edits/grid-lines.ts';
 import type { PlanFile } from '../../../plan/schema.ts';
 import { nameText } from '../../parts/format.ts';
 import { type Caught, freeHold, handCatch, squareWay } from '../catch.ts';
@@ -16,13 +16,9 @@ export function gridLineName({ name }: { readonly name: string }): string {
   return shown === '' ? 'Grid line without a name' : `Grid line ${shown}`;
 }
 
-/** Grid lines, each with its name at its left or upper end. */
+/** Grid lines; their names stand among those of the drawing. */
 export function gridLineMarks(file: PlanFile): readonly SketchMark[] {
-  return gridLinesOf(file).flatMap((line): readonly SketchMark[] => {
-    const axis = gridLineIsUp(line) ? 1 : 0;
-    const at = line.from[axis] <= line.to[axis] ? line.from : line.to;
-    return [sketchLine([line.from, line.to], 'guide'), { mark: 'name', at, text: nameText(line.name), tone: 'guide' }];
-  });
+  return gridLinesOf(file).map(({ from, to }) => sketchLine([from, to], 'guide'));
 }
 
 /** The tool, taken up: a press sets the first end, and so does the beginning of a drag.

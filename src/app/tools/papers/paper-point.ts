@@ -4,16 +4,11 @@ import {
   paperPointAdded,
   paperPoints,
 } from '../../../plan/edits/paper-points.ts';
-import type { PlanFile } from '../../../plan/schema.ts';
 import { type Caught, freeHold, handCatch } from '../catch.ts';
 import { placeFree } from '../draw/first.ts';
-import type { SketchMark } from '../sketch.ts';
 import type { Act, Scene, Stance, Turn } from '../stance.ts';
-import { gridLineMarks } from './grid-line.ts';
 
 /** Places for the papers: base points, test points, the access. */
-
-const kinds: readonly PaperPointKind[] = ['base', 'test', 'access'];
 
 export const paperPointWords: Readonly<Record<PaperPointKind, string>> = {
   base: 'Base point',
@@ -24,18 +19,6 @@ export const paperPointWords: Readonly<Record<PaperPointKind, string>> = {
 /** Example: "Base point 2" */
 export function paperPointName({ kind, name }: Pick<PaperPoint, 'kind' | 'name'>): string {
   return kind === 'access' ? paperPointWords.access : `${paperPointWords[kind]} ${name}`;
-}
-
-/** All of them with their names, over the lines of the grid. */
-export function paperPointMarks(file: PlanFile): readonly SketchMark[] {
-  const points = kinds.flatMap((kind) => paperPoints(file, kind));
-  return [
-    ...gridLineMarks(file),
-    ...points.flatMap((point): readonly SketchMark[] => [
-      { mark: 'cross', at: point.at, tone: 'lit' },
-      { mark: 'name', at: point.at, text: paperPointName(point), tone: 'guide' },
-    ]),
-  ];
 }
 
 /** The tool, taken up: each press places a point of one kind. */
