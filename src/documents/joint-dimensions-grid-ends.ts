@@ -63,11 +63,14 @@ function endPlace({ at: [x, y], out: [ux, uy] }: GridEnd, { placed, lines, besid
     lines.every(([a, b]) => segmentDistance(a, b, place) >= gridEndMm * scale - WELD_MM) &&
     placed.every((other) => segmentDistance([x, y], place, other) >= gridEndMm * scale - WELD_MM);
   const asides = Array.from({ length: stepsAside + 1 }, (_, i) => i).flatMap((i) => (i === 0 ? [0] : [i, -i]));
+  // what is marked at the end itself is passed straight on
+  const isMarked = besides.some((mark) => pointDistance(mark, [x, y]) < markHalfMm * scale);
+  const firstMm = gridEndMm + (isMarked ? markHalfMm + endGapMm : 0);
   let apart: Point | null = null;
   // each end that stands already is passed by two rows
   for (let row = 0; row <= 2 * (placed.length + besides.length); row += 1) {
     for (const aside of asides) {
-      const [outMm, asideMm] = [gridEndMm * scale + (row * apartMm) / 2, aside * radiusMm];
+      const [outMm, asideMm] = [firstMm * scale + (row * apartMm) / 2, aside * radiusMm];
       const place: Point = [x + ux * outMm - uy * asideMm, y + uy * outMm + ux * asideMm];
       if (!isApart(place)) continue;
       if (isClear(place)) return place;
@@ -75,7 +78,7 @@ function endPlace({ at: [x, y], out: [ux, uy] }: GridEnd, { placed, lines, besid
     }
     if (apart !== null && row >= rowsTried) break;
   }
-  return apart ?? [x + ux * gridEndMm * scale, y + uy * gridEndMm * scale];
+  return apart ?? [x + ux * firstMm * scale, y + uy * firstMm * scale];
 }
 
 /** So many rows out a place that is clear of all lines is looked for. */

@@ -102,6 +102,8 @@ describe('a hall of 9 x 6 m with one joint in its middle', () => {
     const ends = items.flatMap((item) => (item.shape === 'mark' && item.style === 'grid-end' ? [item.at] : []));
     const clearMm = marks['running-origin'].reachMm.up + marks['grid-end'].reachMm.up;
     for (const end of ends) expect(pointDistance(end, [-500, 0]) / 50).toBeGreaterThan(clearMm);
+    // straight on in the line, whose way on the sheet is 2 m to the left in 9 m down
+    for (const [x, y] of ends) expect((x + 500) * 9 + y * 2).toBeCloseTo(0, 3);
     // and the legend has no running dimension where there is none
     const words = legendOf({ items, box: null }).map((row) => row.words);
     expect(words).toContain('Origin of running dimensions');
