@@ -1,9 +1,14 @@
+import type { Writable } from 'node:stream';
+
 /** A line on standard error while many plans are done. */
 export interface Progress {
   step(): void;
   /** Takes the line away, so that a problem can be printed in its place. */
   clear(): void;
 }
+
+/** A terminal says that it is one. */
+export type ProgressStream = Writable & { readonly isTTY?: boolean };
 
 /** From so many plans a terminal shows a line, and rewrites it no sooner than after the pause. */
 const fewestOnTerminal = 200;
@@ -13,7 +18,7 @@ const pauseMs = 100;
 const fewestInLog = 1000;
 const logLines = 10;
 
-export function progressOf(count: number, stream: NodeJS.WriteStream): Progress {
+export function progressOf(count: number, stream: ProgressStream): Progress {
   let done = 0;
   let shown = false;
   let last = Date.now();

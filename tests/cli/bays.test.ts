@@ -1,14 +1,14 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { bays, inFolder, planText, write } from './run.ts';
+import { bays, baysStarted, inFolder, planText, write } from './run.ts';
 
 const twoCores = 60_000;
 
 describe('the command line', { timeout: twoCores }, () => {
   it('prints a summary with bays, quantities and the cautions', () =>
     inFolder(async (folder) => {
-      const { status, out, err } = await bays([write(folder, 'hall.json', planText('Reading rooms'))], folder);
+      const { status, out, err } = await baysStarted([write(folder, 'hall.json', planText('Reading rooms'))], folder);
       expect(err).toBe('');
       expect(status === 0 || status === 1).toBe(true);
       for (const part of [
@@ -45,7 +45,7 @@ describe('the command line', { timeout: twoCores }, () => {
       const plan = JSON.parse(planText('Wrong')) as { rooms: { outline: unknown[] }[] };
       plan.rooms[0]?.outline.splice(2, 1, ['x', 3000]);
       write(folder, 'plan.json', JSON.stringify({ ...plan, colour: 'red' }));
-      const { status, out, err } = await bays(['plan.json'], folder);
+      const { status, out, err } = await baysStarted(['plan.json'], folder);
       expect(status).toBe(2);
       expect(out).toBe('');
       expect(
@@ -175,7 +175,7 @@ describe('the command line', { timeout: twoCores }, () => {
       const names = Array.from({ length: 40 }, (_, i) => `p${i}.json`);
       for (const [i, name] of names.entries())
         write(folder, name, i === 17 ? 'no plan' : planText(`Plan ${i}`, i === 3));
-      const { status, out, err } = await bays(['--json', ...names], folder);
+      const { status, out, err } = await baysStarted(['--json', ...names], folder);
       const plans = out
         .trimEnd()
         .split('\n')
@@ -191,7 +191,7 @@ describe('the command line', { timeout: twoCores }, () => {
     inFolder(async (folder) => {
       const names = Array.from({ length: 300 }, () => 'plan.json');
       write(folder, 'plan.json', planText('x'.repeat(20_000)));
-      const { err } = await bays(['--json', ...names], folder, 1000);
+      const { err } = await baysStarted(['--json', ...names], folder, 1000);
       expect(err).not.toMatch(/EPIPE|Error|\bat /u);
     }));
 });

@@ -2,7 +2,9 @@ import { spawn } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { Writable } from 'node:stream';
 import { fileURLToPath } from 'node:url';
+import { baysRun } from '../../src/cli/bays-run.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -12,8 +14,31 @@ export interface Ran {
   readonly err: string;
 }
 
-/** The command line as the script of package.json starts it, from a folder of the user's. */
-export function bays(args: readonly string[], cwd = root, stopAfterBytes = Number.POSITIVE_INFINITY): Promise<Ran> {
+/** What the command line does in a folder of the user's, in this process: a process of its own loads the whole program anew. */
+export async function bays(args: readonly string[], folder = root): Promise<Ran> {
+  const [out, err] = [textStream(), textStream()];
+  const status = await baysRun(args, { folder, out: out.stream, err: err.stream });
+  return { status, out: out.text(), err: err.text() };
+}
+
+function textStream() {
+  const parts: string[] = [];
+  const stream = new Writable({
+    decodeStrings: false,
+    write(part: string, _, done) {
+      parts.push(part);
+      done();
+    },
+  });
+  return { stream, text: () => parts.join('') };
+}
+
+/** The command line as the script of package.json starts it, in a process of its own. */
+export function baysStarted(
+  args: readonly string[],
+  cwd = root,
+  stopAfterBytes = Number.POSITIVE_INFINITY,
+): Promise<Ran> {
   const { npm_lifecycle_event: _script, INIT_CWD: _caller, ...env } = process.env;
   const loader = fileURLToPath(import.meta.resolve('tsx'));
   const child = spawn(process.execPath, ['--import', loader, join(root, 'src/cli/bays.ts'), ...args], { cwd, env });
