@@ -19,20 +19,33 @@ const widths: readonly (readonly [characters: RegExp, share: number])[] = [
 const otherShare = 0.75;
 const boldShare = 1.1;
 
-function characterShare(character: string): number {
+function shareInTable(character: string): number {
   return widths.find(([set]) => set.test(character))?.[1] ?? otherShare;
 }
 
 /** The letters that nearly all text is made of, looked up once. */
 const usualShares: readonly number[] = Array.from({ length: 0x250 }, (_, code) =>
-  characterShare(String.fromCharCode(code)),
+  shareInTable(String.fromCharCode(code)),
 );
+
+function characterShare(character: string): number {
+  return usualShares[character.codePointAt(0) ?? 0] ?? shareInTable(character);
+}
+
+/** Shares of a text that goes on behind text of so many. */
+function sharesWith(shares: number, text: string): number {
+  let sum = shares;
+  for (const character of text) sum += characterShare(character);
+  return sum;
+}
+
+function sharesMm(shares: number, style: TextStyleName): number {
+  return shares * textFontMm(style) * (textStyles[style].weight === 'bold' ? boldShare : 1);
+}
 
 /** @returns width of one line of text, mm on paper */
 export function textWidthMm(text: string, style: TextStyleName): number {
-  let shares = 0;
-  for (const character of text) shares += usualShares[character.codePointAt(0) ?? 0] ?? characterShare(character);
-  return shares * textFontMm(style) * (textStyles[style].weight === 'bold' ? boldShare : 1);
+  return sharesMm(sharesWith(0, text), style);
 }
 
 export interface FormSize {
@@ -66,8 +79,10 @@ export function textCut(text: string, style: TextStyleName, widthMm: number): st
   if (textWidthMm(text, style) <= widthMm) return text;
   const ellipsis = '\u2026';
   let cut = '';
+  let shares = 0;
   for (const character of text) {
-    if (textWidthMm(cut + character + ellipsis, style) > widthMm) break;
+    shares += characterShare(character);
+    if (sharesMm(shares + characterShare(ellipsis), style) > widthMm) break;
     cut += character;
   }
   return cut.trimEnd() + ellipsis;
@@ -75,7 +90,12 @@ export function textCut(text: string, style: TextStyleName, widthMm: number): st
 
 /** The first few lines of a text, the last of them cut short where more would follow. */
 export function textLinesFirst(text: string, style: TextStyleName, widthMm: number, most: number): readonly string[] {
-  const lines = textLines(text, style, widthMm);
+  const lines: string[] = [];
+  for (const line of linesOf(text, style, widthMm)) {
+    lines.push(line);
+    // the line that is cut, one that may begin with a narrower character than did not fit before it, and one to be sure of being too wide
+    if (lines.length === most + 2) break;
+  }
   if (lines.length <= most) return lines;
   return [...lines.slice(0, most - 1), textCut(lines.slice(most - 1).join(' '), style, widthMm)];
 }
@@ -83,23 +103,36 @@ export function textLinesFirst(text: string, style: TextStyleName, widthMm: numb
 /** Text broken at spaces so that each line fits, but not at those that hold words together; a word longer than a line is
  *  broken where the line ends. */
 export function textLines(text: string, style: TextStyleName, widthMm: number): readonly string[] {
-  const lines: string[] = [];
+  return [...linesOf(text, style, widthMm)];
+}
+
+/** Line by line, since names of ten thousand letters are cut after a few. Widths are summed along the way: a line is not measured anew for
+ *  each character. */
+function* linesOf(text: string, style: TextStyleName, widthMm: number): Generator<string> {
+  const isWider = (shares: number) => sharesMm(shares, style) > widthMm;
   let line = '';
+  let shares = 0;
   for (const word of text.split(/[^\S\u00a0]+/u).filter((part) => part !== '')) {
-    const longer = line === '' ? word : `${line} ${word}`;
-    if (textWidthMm(longer, style) <= widthMm) {
-      line = longer;
+    const before = line === '' ? '' : `${line} `;
+    const longer = sharesWith(line === '' ? 0 : shares + characterShare(' '), word);
+    if (!isWider(longer)) {
+      line = before + word;
+      shares = longer;
       continue;
     }
-    if (line !== '') lines.push(line);
+    if (line !== '') yield line;
     line = '';
+    shares = 0;
     for (const character of word) {
-      if (line !== '' && textWidthMm(line + character, style) > widthMm) {
-        lines.push(line);
+      const share = characterShare(character);
+      if (line !== '' && isWider(shares + share)) {
+        yield line;
         line = '';
+        shares = 0;
       }
       line += character;
+      shares += share;
     }
   }
-  return line === '' ? lines : [...lines, line];
+  if (line !== '') yield line;
 }
