@@ -40,9 +40,9 @@ export function demoText(name: (typeof demoNames)[number]): string {
   return readFileSync(new URL(`../../demo-plans/${name}.json`, import.meta.url), 'utf8');
 }
 
-/** The files of the documents whose names are such, made without fonts. */
+/** The files of the documents whose names are such. */
 export async function paperFiles(source: PaperSource, names: RegExp): Promise<readonly PaperFile[]> {
-  const wanted = documentsOf(source, noFonts).filter(({ name }) => names.test(name));
+  const wanted = documentsOf(source, shippedFonts).filter(({ name }) => names.test(name));
   return (await Promise.all(wanted.map(({ make }) => make()))).flat();
 }
 
