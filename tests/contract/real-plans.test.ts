@@ -14,7 +14,7 @@ describe('floors of real buildings', () => {
     expect(files.length).toBeGreaterThan(0);
   });
 
-  it.each(files)('%s keeps the contract, tiled', (file) => {
+  it.each(files)('%s keeps the contract, tiled', { timeout: 120_000 }, (file) => {
     const json = JSON.parse(readFileSync(new URL(file, folder), 'utf8')) as PlanJson;
     const { plan, analysis } = analysed({ ...json, tiles });
     expect(analysisFaults(plan, analysis)).toEqual([]);
