@@ -3,7 +3,9 @@ import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
 import type { DoorwayJoint, DoorwayPlace } from './doorway-places.ts';
 import { fillInks, type Ink, lineInks } from './ink.ts';
 import {
+  type Callout,
   calloutInks,
+  calloutRows,
   calloutWidthMm,
   type Sketch,
   sketchDimension,
@@ -12,7 +14,7 @@ import {
   sketchWidthMm,
 } from './sketch-page.ts';
 import { box, rowMm } from './strip-pen.ts';
-import { textCut, textLinesFirst } from './text-width.ts';
+import { textLinesEven } from './text-even.ts';
 import { wholeMmText } from './tile-words.ts';
 import { textBefore } from './words.ts';
 
@@ -21,9 +23,8 @@ import { textBefore } from './words.ts';
 const scales = [10, 20, 25, 50, 100, 200, 500] as const;
 /** What of the wall is shown beside a jamb, mm on paper. */
 const wallEndMm = 10;
-const titleMm = 6;
-/** Names of rooms stand above and below the wall; the clear width below. */
-const roomMm = 6;
+/** Names of rooms stand above and below the wall, clear of it, as its title is of them; the clear width below. */
+const besideNameMm = 1.4;
 const widthMm = 9;
 /** Dimensions stand to the right of the wall, their words to the right of them. */
 const dimensionMm = 7;
@@ -31,28 +32,34 @@ const wordsMm = 52;
 const openingMm = sketchWidthMm - wordsMm - dimensionMm - 3 - 2 * wallEndMm;
 const deepestMm = 150;
 const mostLines = 3;
+const mostNameLines = 2;
 
 /** @param words what is told under the sketch, a paragraph each */
 export function doorwaySketch(place: DoorwayPlace, words: readonly string[]): Sketch {
   const { doorway, clearMm, name } = place;
   const scale =
     scales.find((each) => clearMm / each <= openingMm && depthOf(place) / each <= deepestMm) ?? (1000 as const);
-  const lines = words.flatMap((text) => textLinesFirst(text, 'sheet-text', sketchWidthMm, mostLines));
+  const title = textLinesEven(textBefore(name), 'sheet-head', sketchWidthMm - 30, mostNameLines);
+  const titleMm = nameMm(title);
+  const lines = words.flatMap((text) => textLinesEven(text, 'sheet-text', sketchWidthMm, mostLines));
   const wallMm = depthOf(place) / scale;
+  const names = roomNames(place, scale);
+  const [aboveMm, belowMm] = [nameMm(names[0]), nameMm(names[1])];
   // words beside the wall may reach beyond it
-  const besideMm = Math.max(wallMm, chainOf(place).length * rowMm);
-  const bodyMm = (besideMm - wallMm) / 2;
-  const heightMm = titleMm + roomMm + besideMm + widthMm + roomMm + lines.length * rowMm + 3;
+  const rows = calloutRows(chainCallouts(place, scale, [0, 0])).flat();
+  const overMm = Math.max(aboveMm, rowMm / 2 - Math.min(...rows));
+  const underMm = Math.max(belowMm + widthMm, Math.max(...rows) + rowMm / 2 - wallMm);
+  const heightMm = titleMm + overMm + wallMm + underMm + lines.length * rowMm + 3;
   const inks = ([x, y]: Point): readonly Ink[] => {
-    const wallTop: Point = [x, y + titleMm + roomMm + bodyMm];
-    const below = wallTop[1] + wallMm + bodyMm;
-    const wordsTop = below + roomMm + widthMm;
+    const wallTop: Point = [x, y + titleMm + overMm];
+    const below = wallTop[1] + wallMm;
+    const wordsTop = below + underMm;
     return [
-      sketchText(textCut(textBefore(name), 'sheet-head', sketchWidthMm - 30), 'sheet-head', [x, y + titleMm / 2]),
-      sketchText(`1 : ${scale}`, 'sheet-text', [x + sketchWidthMm, y + titleMm / 2], 'end'),
+      ...title.map((text, i) => sketchText(text, 'sheet-head', [x, y + (besideNameMm + rowMm) / 2 + i * rowMm])),
+      sketchText(`1 : ${scale}`, 'sheet-text', [x + sketchWidthMm, y + (besideNameMm + rowMm) / 2], 'end'),
       ...wallInks(place, scale, wallTop),
-      ...roomInks(place, scale, [x, wallTop[1]]),
-      ...widthInks(place, scale, wallTop, below + roomMm),
+      ...roomInks(names, x + wallEndMm + clearMm / scale / 2, [wallTop[1] - aboveMm, below + besideNameMm]),
+      ...widthInks(place, scale, wallTop, below + belowMm),
       ...chainInks(place, scale, wallTop),
       ...lines.map((text, i) => sketchText(text, 'sheet-text', [x, wordsTop + (i + 0.5) * rowMm])),
     ];
@@ -94,13 +101,22 @@ function alongJoints({ joints }: DoorwayPlace): readonly DoorwayJoint[] {
   return joints.filter(({ fromMm }) => fromMm[0] !== null || fromMm[1] !== null);
 }
 
-/** Names of the rooms before and behind the opening. */
-function roomInks(place: DoorwayPlace, scale: number, [x, y]: Point): readonly Ink[] {
-  const below = y + depthOf(place) / scale;
-  const clear = place.clearMm / scale;
-  return place.sides.map(({ name }, i) => {
-    const at: Point = [x + wallEndMm + clear / 2, i === 0 ? y - roomMm / 2 : below + roomMm / 2];
-    return sketchText(textCut(name, 'sheet-text', clear - 2), 'sheet-text', at, 'middle');
+type RoomNames = readonly [readonly string[], readonly string[]];
+
+/** Of the rooms before and behind the opening, as wide as that. */
+function roomNames({ sides: [one, other], clearMm }: DoorwayPlace, scale: number): RoomNames {
+  const lines = ({ name }: typeof one) => textLinesEven(name, 'sheet-text', clearMm / scale - 2, mostNameLines);
+  return [lines(one), lines(other)];
+}
+
+function nameMm(lines: readonly string[]): number {
+  return lines.length * rowMm + besideNameMm;
+}
+
+function roomInks(names: RoomNames, middle: number, tops: readonly [number, number]): readonly Ink[] {
+  return names.flatMap((lines, i) => {
+    const top = tops[i] ?? 0;
+    return lines.map((line, k) => sketchText(line, 'sheet-text', [middle, top + (k + 0.5) * rowMm], 'middle'));
   });
 }
 
@@ -170,18 +186,25 @@ function chainOf(place: DoorwayPlace): readonly Link[] {
   ];
 }
 
-function chainInks(place: DoorwayPlace, scale: number, [x, y]: Point): readonly Ink[] {
-  const rightMm = 2 * wallEndMm + place.clearMm / scale;
-  const bendMm = rightMm + dimensionMm;
-  const links = chainOf(place);
-  const places = [0, ...links.map(({ toMm }) => toMm)].map((mm) => y + mm / scale);
-  const callouts = links.map(({ fromMm, toMm, words }) => ({
-    from: [x + bendMm, y + (fromMm + toMm) / 2 / scale] as const,
-    lines: [textCut(words, 'sheet-text', calloutWidthMm(bendMm))],
+/** Line at which the leaders of the words beside the wall bend, from its left end. */
+function bendMm({ clearMm }: DoorwayPlace, scale: number): number {
+  return 2 * wallEndMm + clearMm / scale + dimensionMm;
+}
+
+function chainCallouts(place: DoorwayPlace, scale: number, [x, y]: Point): readonly Callout[] {
+  const bend = bendMm(place, scale);
+  return chainOf(place).map(({ fromMm, toMm, words }) => ({
+    from: [x + bend, y + (fromMm + toMm) / 2 / scale] as const,
+    lines: textLinesEven(words, 'sheet-text', calloutWidthMm(bend), mostLines),
   }));
+}
+
+function chainInks(place: DoorwayPlace, scale: number, [x, y]: Point): readonly Ink[] {
+  const bend = x + bendMm(place, scale);
+  const places = [0, ...chainOf(place).map(({ toMm }) => toMm)].map((mm) => y + mm / scale);
   return [
-    ...places.map((at) => sketchLine([x + rightMm + 1, at], [x + bendMm + 1.5, at])),
-    ...sketchDimension(places.map((at): Point => [x + bendMm, at])),
-    ...calloutInks(callouts, x + bendMm),
+    ...places.map((at) => sketchLine([bend - dimensionMm + 1, at], [bend + 1.5, at])),
+    ...sketchDimension(places.map((at): Point => [bend, at])),
+    ...calloutInks(chainCallouts(place, scale, [x, y]), bend),
   ];
 }

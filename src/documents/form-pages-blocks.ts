@@ -3,7 +3,8 @@ import type { FormBlock } from './form.ts';
 import type { Ink } from './ink.ts';
 import type { PaperBox } from './sheet.ts';
 import { box, type Column, penStroke, rowMm, textAt, textRow } from './strip-pen.ts';
-import { textLines, textLinesFirst } from './text-width.ts';
+import { textLinesEven } from './text-even.ts';
+import { textLinesFirst } from './text-width.ts';
 import { textHeld } from './words.ts';
 
 /** A piece of a form that no page end parts. */
@@ -15,8 +16,8 @@ export interface FormPiece {
   readonly keeps?: true;
   /** Stands again above it where it begins a page. */
   readonly repeat?: FormPiece;
-  /** Begins something of its own: a page ends well before it. */
-  readonly opens?: true;
+  /** Not wanted where a page begins or ends. */
+  readonly blank?: true;
 }
 
 type OtherBlock = Exclude<FormBlock, { readonly kind: 'table' }>;
@@ -39,7 +40,7 @@ export function blockPieces(block: OtherBlock, { width, height }: PaperBox): rea
 function headPieces(text: string, width: number): readonly FormPiece[] {
   const rows = textLinesFirst(textHeld(text), 'sheet-head', width, 3);
   return [
-    { ...gapPiece(3), opens: true, keeps: true },
+    { ...gapPiece(3), keeps: true },
     { ...rowsPiece(rows, 'sheet-head', 1.2), keeps: true },
   ];
 }
@@ -49,7 +50,7 @@ const widestWordsMm = 186;
 
 /** A paragraph, line by line: a long one goes on on the next page. */
 export function wordPieces(text: string, width: number): readonly FormPiece[] {
-  const lines = textLines(textHeld(text), 'sheet-text', Math.min(width, widestWordsMm));
+  const lines = textLinesEven(textHeld(text), 'sheet-text', Math.min(width, widestWordsMm), Infinity);
   return lines.map((line, i) => rowsPiece([line], 'sheet-text', i === lines.length - 1 ? 1.2 : 0));
 }
 
@@ -66,6 +67,7 @@ export function rowsPiece(rows: readonly string[], style: 'sheet-text' | 'sheet-
 export function gapPiece(heightMm: number): FormPiece {
   return {
     heightMm,
+    blank: true,
     ink(column) {
       column.y += heightMm;
     },
@@ -105,7 +107,7 @@ const initialsMm = 26;
 function checkPiece(item: string, width: number): FormPiece {
   const besideMm = boxMm + 3;
   const wide = Math.min(width, widestWordsMm);
-  const rows = textLinesFirst(textHeld(item), 'sheet-text', wide - besideMm - initialsMm - 18, 10);
+  const rows = textLinesEven(textHeld(item), 'sheet-text', wide - besideMm - initialsMm - 18, 10);
   const heightMm = Math.max(writingMm, rows.length * rowMm + 2.4);
   return {
     heightMm,
@@ -129,7 +131,7 @@ function checkPiece(item: string, width: number): FormPiece {
   };
 }
 
-const partyMm = 12;
+const partyMm = 11;
 const partyShare = 0.2;
 const signShares = [
   ['Name', 0.22, 0.48],

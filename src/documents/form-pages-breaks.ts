@@ -4,13 +4,13 @@ import type { FormPiece } from './form-pages-blocks.ts';
 
 type Pieces = readonly FormPiece[];
 
-/** A last page that is filled less than this takes from the page before it. */
-const leastFilled = 0.65;
-/** So much more uneven, of the height of a page, two pages may be for the later to begin with something of its own. */
-const openingShare = 0.3;
+/** A last page with less on it takes from the page before, mm. */
+const leastLastMm = 24;
+/** As long as so much of that is left filled. */
+const leastFilled = 0.6;
 
-/** Pieces page by page; a head that is repeated is the first of its page. Pieces that belong together stay together where one page can hold them, and
- *  nothing is left nearly alone on the last page.
+/** Pieces page by page, each page filled before the next; a head that is repeated is the first of its page. Pieces that belong together stay together
+ *  where one page can hold them, and nothing is left nearly alone on the last page.
  *  @param heightMm of what is free on a page */
 export function piecesPaged(pieces: Pieces, heightMm: number): readonly Pieces[] {
   const pages: Pieces[][] = [];
@@ -21,12 +21,12 @@ export function piecesPaged(pieces: Pieces, heightMm: number): readonly Pieces[]
     if (open !== undefined && unitMm <= leftMm) {
       open.push(unit);
       leftMm -= unitMm;
-    } else {
+    } else if (open === undefined || !unit.every(({ blank }) => blank === true)) {
       pages.push([unit]);
       leftMm = heightMm - pageHeight([unit], pages.length - 1);
     }
   }
-  return lastEvened(pages, heightMm).map(piecesOn);
+  return lastHelped(pages, heightMm).map(piecesOn);
 }
 
 /** Pieces with those that they must not be parted from. */
@@ -75,19 +75,14 @@ function piecesOn(page: readonly Pieces[], i: number): Pieces {
   return repeat === undefined ? pieces : [repeat, ...pieces];
 }
 
-/** The last two pages shared out anew where the last has little on it: about evenly, and at a beginning where there is one near. */
-function lastEvened(pages: readonly (readonly Pieces[])[], heightMm: number): readonly (readonly Pieces[])[] {
+/** The last page takes from the one before it while it has little on it. */
+function lastHelped(pages: readonly (readonly Pieces[])[], heightMm: number): readonly (readonly Pieces[])[] {
   const [before, last] = [pages[pages.length - 2], pages[pages.length - 1]];
+  const moved = before?.[before.length - 1];
+  if (before === undefined || last === undefined || moved === undefined) return pages;
   const at = pages.length - 1;
-  if (before === undefined || last === undefined || pageHeight(last, at) >= leastFilled * heightMm) return pages;
-  const units = [...before, ...last];
-  let best = { costMm: Number.POSITIVE_INFINITY, from: before.length };
-  for (let from = 1; from <= before.length; from++) {
-    const [one, other] = [pageHeight(units.slice(0, from), at - 1), pageHeight(units.slice(from), at)];
-    if (one > heightMm || other > heightMm) continue;
-    const opens = units[from]?.[0]?.opens === true;
-    const costMm = Math.abs(one - other) - (opens ? openingShare * heightMm : 0);
-    if (costMm < best.costMm) best = { costMm, from };
-  }
-  return [...pages.slice(0, -2), units.slice(0, best.from), units.slice(best.from)];
+  const [left, taken] = [before.slice(0, -1), [moved, ...last]];
+  const isWanted = pageHeight(last, at) < leastLastMm && pageHeight(left, at - 1) >= leastFilled * heightMm;
+  if (!isWanted || pageHeight(taken, at) > heightMm) return pages;
+  return lastHelped([...pages.slice(0, -2), left, taken], heightMm);
 }

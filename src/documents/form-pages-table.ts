@@ -224,18 +224,29 @@ function partPieces(columns: readonly PlacedColumn[], title: string, rows: numbe
   const body = Array.from({ length: rows }, (_, i): FormPiece => ({ ...rowPiece(columns, i), repeat: head }));
   const none = rows === 0 ? [rowsPiece(['None.'], 'sheet-text', 1)] : [];
   return [
-    ...titles.map((piece, i): FormPiece => ({ ...piece, keeps: true, ...(i === 0 ? { opens: true } : {}) })),
+    ...titles.map((piece): FormPiece => ({ ...piece, keeps: true })),
     { ...head, keeps: true },
-    ...alonesKept(body),
+    ...fewKept(body),
     ...none,
     gapPiece(1.5),
   ];
 }
 
-/** No row stands alone on a page: the first and the last stay with those beside them. */
-function alonesKept(rows: readonly FormPiece[]): readonly FormPiece[] {
-  if (rows.length < 2) return rows;
-  return rows.map((row, i): FormPiece => (i === 0 || i === rows.length - 2 ? { ...row, keeps: true } : row));
+/** A table begins on a page where three of its rows have room, a longer one where a quarter of them have, up to six; of high rows fewer are enough. */
+const firstRows = { least: 3, share: 0.25, most: 6, enoughMm: 45 } as const;
+
+/** No few rows begin a table at the foot of a page, and no row stands alone on one: the first stay together, and the last two. */
+function fewKept(rows: readonly FormPiece[]): readonly FormPiece[] {
+  const first = firstTogether(rows);
+  return rows.map((row, i): FormPiece => (i < first - 1 || i === rows.length - 2 ? { ...row, keeps: true } : row));
+}
+
+function firstTogether(rows: readonly FormPiece[]): number {
+  const { least, share, most, enoughMm } = firstRows;
+  const wanted = Math.min(rows.length, Math.max(least, Math.min(most, Math.ceil(rows.length * share))));
+  let [together, heightMm] = [0, 0];
+  while (together < wanted && (together < 2 || heightMm < enoughMm)) heightMm += rows[together++]?.heightMm ?? 0;
+  return together;
 }
 
 function headPiece(columns: readonly PlacedColumn[]): FormPiece {

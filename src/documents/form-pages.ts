@@ -87,7 +87,7 @@ function piecesOf({ blocks, title }: Form, i: number, body: PaperBox): readonly 
 }
 
 /** So much at least of what is signed stands above the signatures, mm. */
-const aboveSignaturesMm = 24;
+const aboveSignaturesMm = 12;
 
 /** Nobody signs a page with nothing on it: the end of what is signed stays with the signatures. */
 function endKept(pieces: readonly FormPiece[]): readonly FormPiece[] {

@@ -14,7 +14,8 @@ import {
 } from './sketch-page.ts';
 import { rowMm } from './strip-pen.ts';
 import type { FillStyleName } from './styles.ts';
-import { textCut, textLinesFirst, textWidthMm } from './text-width.ts';
+import { textLinesEven } from './text-even.ts';
+import { textCut, textWidthMm } from './text-width.ts';
 
 /** A section to scale, with words to the right of it. Places in mm of the building: x to the right from its left side, y down from the finished floor. */
 export interface Section {
@@ -85,7 +86,7 @@ export function sectionSketch(section: Section, scale: number): Sketch {
   const { widthMm, aboveMm, belowMm, spans } = section;
   const tallMm = aboveMm + belowMm;
   const title = textCut(section.title, 'sheet-head', sketchWidthMm - 30);
-  const about = textLinesFirst(section.about, 'sheet-text', sketchWidthMm, 3);
+  const about = textLinesEven(section.about, 'sheet-text', sketchWidthMm, 3);
   const left = section.leftCallouts ?? [];
   const leftMm = Math.min(leftWordsMm, Math.max(0, ...left.map(({ words }) => textWidthMm(words, 'sheet-text'))));
   const insetMm = left.length === 0 ? 0 : calloutReachMm(leftMm);
@@ -132,7 +133,7 @@ function calloutsOf(callouts: readonly SectionCallout[], place: SectionPlace, wi
     .sort((a, b) => a.at[1] - b.at[1] || b.at[0] - a.at[0])
     .map(({ at, words }) => ({
       from: place(...at),
-      lines: textLinesFirst(words, 'sheet-text', widthMm, mostLines),
+      lines: textLinesEven(words, 'sheet-text', widthMm, mostLines),
     }));
 }
 

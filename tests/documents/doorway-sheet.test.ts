@@ -195,6 +195,24 @@ describe('sketches of doorways', () => {
     }
   });
 
+  it.each(['1-dwelling', '2-public-library'] as const)('cut no name of a room that a few lines hold: %s', (name) => {
+    const texts = doorwayPages(paperSourceOf(demoText(name))).flatMap(pageTexts);
+    expect(texts.map(({ text }) => text).filter((text) => text.includes('\u2026'))).toEqual([]);
+  });
+
+  it('give a long name the lines that it takes, beside the wall and in the opening', () => {
+    const names = [
+      'Living, dining and kitchen with the winter garden',
+      'Reading room of the children on the court',
+    ] as const;
+    const pages = doorwayPages(rooms({ facesMm: [4000, 4100], lineMm: 4040, names }));
+    const words = pages.flatMap(pageTexts).map(({ text }) => text.replaceAll('\u00a0', ' '));
+    expect(words.join(' ')).toContain(`40 mm from ${names[0]}`);
+    expect(words.join(' ')).toContain(`60 mm from ${names[1]}`);
+    expect(words.filter((text) => text.includes('\u2026'))).toEqual([]);
+    for (const page of pages) expect([...textsOverText(page), ...textsOffPage(page)]).toEqual([]);
+  });
+
   it('stay in their room with names that are hostile, and are the same bytes each time', () => {
     const names = ['=SUM(A1)<b>\u202e\u0007"', 'x'.repeat(10_000)] as const;
     const source = rooms({ facesMm: [4000, 4100], lineMm: 4040, names });

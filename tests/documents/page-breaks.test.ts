@@ -1,5 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { comparisonOf } from '../../src/documents/compare.ts';
+import { comparisonForm } from '../../src/documents/compare-form.ts';
 import { formPages, tableForm } from '../../src/documents/form-pages.ts';
 import type { Page } from '../../src/documents/page.ts';
 import { pageSets } from '../../src/documents/page-sets.ts';
@@ -25,6 +27,28 @@ function body({ groups, ...page }: Page): Page {
 function ruleHeights(page: Page): readonly number[] {
   const rules = pagePaths(body(page)).filter(({ closed, height, width }) => !closed && height === 0 && width > 100);
   return rules.map(({ top }) => top).sort((a, b) => a - b);
+}
+
+/** How much of the room between head and foot is filled, how much is left, and how high what begins the page is: up to the third line of a table, or all. mm */
+function filled(page: Page) {
+  const ruleOf = (group: number) => pagePaths({ ...page, groups: page.groups.slice(group, group + 1) })[0]?.top ?? 0;
+  const [headMm, footMm] = [ruleOf(0), ruleOf(2)];
+  const lowest = Math.max(
+    ...pageTexts(body(page)).map(({ at }) => at[1]),
+    ...pagePaths(body(page)).map(({ top, height }) => top + height),
+  );
+  const begun = ruleHeights(page)[3] ?? lowest;
+  return { share: (lowest - headMm) / (footMm - headMm), leftMm: footMm - lowest, beginMm: begun - headMm };
+}
+
+/** Pages that are left early though what follows could begin on them: no form has one. */
+function leftEarly(pages: readonly Page[]): readonly string[] {
+  return pages.flatMap((page, i) => {
+    const next = pages[i + 1];
+    if (next?.title !== page.title) return [];
+    const { share, leftMm } = filled(page);
+    return share < 0.6 && filled(next).beginMm <= leftMm ? [`${page.title}, ${page.subject}: ${share}`] : [];
+  });
 }
 
 /** A row so high may have a page to itself, mm. */
@@ -73,8 +97,42 @@ describe.each(floors)('the written pages of %s', (_, text) => {
     expect(lonely.map(({ subject, title }) => `${title}: ${subject}`)).toEqual([]);
   });
 
+  it('are filled to three fifths and more where what follows could begin on them', () => {
+    expect(leftEarly(pages)).toEqual([]);
+  });
+
   it('have no text over text and none off the page', () => {
     for (const page of pages.slice(0, 30)) expect([...textOverText(page), ...textOffPage(page)]).toEqual([]);
+  });
+});
+
+it.each(demoNames)('pages of a comparison of %s are filled as far where what follows could begin on them', (name) => {
+  const earlier = paperSourceOf(demoText(name));
+  const rooms = earlier.file.rooms.map((room) => ({ ...room, heated: false, covering: 'stone-or-ceramic' as const }));
+  for (const over of [{ screed: { class: 'CT-C25-F5' as const, thicknessMm: 75 } }, { rooms }]) {
+    const form = comparisonForm(comparisonOf(earlier, paperSourceOf(demoText(name), over)));
+    expect(leftEarly(formPages([form], earlier))).toEqual([]);
+  }
+});
+
+describe('a table below other things', () => {
+  const checked = Array.from({ length: 12 }, (_, i) => i + 1);
+  const list = tableOf({ name: 'list', title: 'List' }, [columnText<number>('Joint', (i) => `J${i}`)], checked);
+  const rowsOn = (page: Page) => pageTexts(page).filter(({ text }) => /^J\d+$/u.test(text)).length;
+
+  // by hand: of twelve rows a quarter are three; a row has one line of 4.6 mm and is 6.4 mm high
+  it('begins on a page where three of its rows have room, and fills it', () => {
+    const begun = Array.from({ length: 60 }, (_, i) => {
+      const lines = Array.from({ length: i + 1 }, (_each, k) => `Words ${k}`);
+      const blocks = [{ kind: 'text', lines } as const, { kind: 'table', table: list } as const];
+      const [first, second] = formPages([{ title: 'Form', subject: 'House', blocks }], hallAndStore());
+      if (first === undefined || pageTexts(first).every(({ text }) => text !== `Words ${i}`)) return null;
+      if (second !== undefined && rowsOn(first) > 0) expect(filled(first).leftMm).toBeLessThan(4 + 2 * 6.4 + 3.5);
+      return rowsOn(first);
+    });
+    const counts = new Set(begun);
+    for (const count of [1, 2]) expect(counts.has(count)).toBe(false);
+    for (const count of [0, 3, 4, 8, 12]) expect(counts.has(count), String(count)).toBe(true);
   });
 });
 
