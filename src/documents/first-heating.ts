@@ -99,7 +99,7 @@ function toldOf(plan: Plan, records: Records, type: ScreedType): readonly string
   const { screed } = plan;
   return [
     ...(records.laidOn === null
-      ? ['The laying date is not entered: days are counted from the laying of the last bay, which is day 0.']
+      ? ['The day on which the last bay is laid is not known: days are counted from it, as day 0.']
       : []),
     waitText(records, type),
     `The screed is ${screed.class}, ${roundedText(screed.thicknessMm, 1)}${heldSpace}mm thick. The wait holds for any thickness: a thicker screed dries more slowly, and none makes the wait shorter.`,

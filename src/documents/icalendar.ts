@@ -16,14 +16,19 @@ export function calendarText(source: PaperSource): string | null {
   );
   if (events.length === 0) return null;
   const papers = papersOf(source.file);
-  const cautions = cautionsOf(papers, source.analysis);
-  const stamp = `${dateDigits(papers.date ?? source.date)}T000000Z`;
+  const context: EventContext = {
+    plan: source.plan.name,
+    floor: floorHash(source),
+    stamp: `${dateDigits(papers.date ?? source.date)}T000000Z`,
+    sequence: papers.revisions.length,
+    cautions: cautionsOf(papers, source.analysis),
+  };
   const lines = [
     'BEGIN:VCALENDAR',
     'VERSION:2.0',
     'PRODID:-//Screed bays//Papers of a plan//EN',
     'CALSCALE:GREGORIAN',
-    ...events.flatMap((event) => eventLines(event, { stamp, plan: source.plan.name, cautions })),
+    ...events.flatMap((event) => eventLines(event, context)),
     'END:VCALENDAR',
   ];
   return lines.map((line) => `${folded(line)}\r\n`).join('');
@@ -111,20 +116,24 @@ function stepEvents(heating: FirstHeating): readonly CalendarEvent[] {
 }
 
 interface EventContext {
-  readonly stamp: string;
   readonly plan: string;
+  readonly floor: string;
+  readonly stamp: string;
+  /** Revisions of the sheets: the later of two calendars has more (RFC 5545, 3.8.7.4). */
+  readonly sequence: number;
   readonly cautions: readonly string[];
 }
 
 function eventLines(
   { kind, from, days, summary, description }: CalendarEvent,
-  { stamp, plan, cautions }: EventContext,
+  { plan, floor, stamp, sequence, cautions }: EventContext,
 ): readonly string[] {
   const name = shortened(oneLine(plan));
   return [
     'BEGIN:VEVENT',
-    `UID:${kind}-${textHash(plan)}@screed-bays.invalid`,
+    `UID:${kind}-${floor}@screed-bays.invalid`,
     `DTSTAMP:${stamp}`,
+    `SEQUENCE:${sequence}`,
     `DTSTART;VALUE=DATE:${dateDigits(from)}`,
     `DTEND;VALUE=DATE:${dateDigits(dateLater(from, days))}`,
     `SUMMARY:${escaped(summary)}`,
@@ -132,6 +141,15 @@ function eventLines(
     'TRANSP:TRANSPARENT',
     'END:VEVENT',
   ];
+}
+
+/** What tells floors apart on one calendar (RFC 5545, 3.8.4.7) and stays through revisions: what they are called, and where neither project nor number
+ *  is entered, as many plans are called ground floor, their rooms too. */
+function floorHash({ file, plan }: PaperSource): string {
+  const { project, number } = papersOf(file);
+  const isCalled = oneLine(project) !== '' || oneLine(number) !== '';
+  const rooms = isCalled ? [] : plan.rooms.map(({ outline }) => outline);
+  return textHash(JSON.stringify([project, number, plan.name, rooms]));
 }
 
 /** Example: 2027-03-01 -> 20270301 */

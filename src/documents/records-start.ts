@@ -4,7 +4,7 @@ import type { PaperSource } from './paper-source.ts';
 import { pourDaysGiven } from './pour-entered.ts';
 
 /** First heating as the papers have it: where the pour is entered to end later than the day of laying, or every bay has its day and no day of laying is
- *  entered, the days are counted from the last pour, since they are never to begin early. */
+ *  entered, the days are counted from the last pour, since they are never to begin early; no date is told where the last pour is not known. */
 export function sourceHeating(source: PaperSource): FirstHeating {
   const records = recordsOf(source.file);
   const { laidOn, words } = laidOf(source, records);
@@ -35,6 +35,11 @@ function laidOf({ file, analysis }: PaperSource, { laidOn }: Records): Laid {
     };
   }
   if (last <= laidOn) return { laidOn, words: null };
+  if (!isAllDated)
+    return {
+      laidOn: null,
+      words: `The laying date that is entered, ${laidOn}, is before a day of the pour, ${last}, and bays are poured on days without a date: enter the dates of all days.`,
+    };
   return {
     laidOn: last,
     words: `The pour ends on ${last}, after the laying date that is entered, ${laidOn}: days are counted from the later.`,

@@ -2,7 +2,7 @@ import { setOutTolerance } from '../plan/papers.ts';
 import type { PaperSource } from './paper-source.ts';
 import { jointPlaces } from './set-out-joint-text.ts';
 import { type JointSetting, jointSettings, originIsOnSheet } from './setting-out.ts';
-import { settingOutNotes } from './setting-out-words.ts';
+import { frameFaceText, settingOutNotes } from './setting-out-words.ts';
 import { type ColumnOf, plain, type Table, tableOf } from './table.ts';
 import { figureText, namesOf } from './words.ts';
 
@@ -31,6 +31,7 @@ export function setOutTable(source: PaperSource): Table {
     text('Run', ({ joint }) => joint.run),
     text('Between', ({ joint }) => names.joint(joint)),
     text('From', ({ frame }) => frame?.fromInFull ?? ''),
+    text('Measured from', ({ frame }) => (frame === null ? '' : frameFaceText(source, frame))),
     text('Lies', ({ lies }) => liesNames[lies]),
     running('x'),
     running('y'),

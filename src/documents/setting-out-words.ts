@@ -79,6 +79,14 @@ function faceText({ file, plan }: PaperSource, frames: readonly SetOutFrame[]): 
     : 'finished walls as drawn, plaster on';
 }
 
+/** The same of one frame, in few words: lists that go by themselves say it of every joint. */
+export function frameFaceText({ file }: Pick<PaperSource, 'file'>, frame: SetOutFrame): string {
+  if (!isFromWalls([frame])) return 'marks';
+  const { face } = papersOf(file);
+  if (face === 'strip') return 'face of the edge strip';
+  return face === 'structure' ? 'finished wall: add the plaster' : 'finished wall';
+}
+
 function isFromWalls(frames: readonly SetOutFrame[]): boolean {
   return frames.some(({ by }) => by === 'walls');
 }

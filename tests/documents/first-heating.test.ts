@@ -60,7 +60,7 @@ describe('first heating', () => {
     const { days, after, told } = heatingOf('CT-C25-F4');
     expect(days.map(({ day, date }) => [day, date])).toEqual([21, 22, 23, 24, 25, 26, 27].map((day) => [day, null]));
     expect(after).toEqual({ day: 28, date: null });
-    expect(told.join(' ')).toContain('laying date is not entered');
+    expect(told.join(' ')).toContain('is not known');
   });
 
   it('takes the highest temperature of the plan where no supply temperature is entered, and says so', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { calendarText } from '../../src/documents/icalendar.ts';
 import type { PaperSource } from '../../src/documents/paper-source.ts';
+import { sourceHeating } from '../../src/documents/records-start.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
 import { calendarRead } from './calendar-reader.ts';
 import { demoText, paperSourceOf } from './paper-fixture.ts';
@@ -81,6 +82,15 @@ describe('the calendar', () => {
     expect(kinds({ days: days.slice(0, 1) })).toEqual(['pour-1']);
   });
 
+  it('has no day of heating while bays are to be poured on days without a date, whatever laying date is entered before', () => {
+    const days = [{ date: '2027-03-03', bays: ['B2'] }];
+    // entered as laid on 1 March, and poured on 3 March at least: B1 follows on a day that nobody knows
+    expect(eventsOf(laid({ pour: { days } })).map(({ kind }) => kind)).toEqual(['pour-1']);
+    const heating = sourceHeating(laid({ pour: { days } }));
+    expect(heating.laidOn).toBeNull();
+    expect(heating.told.join(' ')).toContain('enter the dates of all days');
+  });
+
   it('is not made where no day is entered', () => {
     expect(calendarText(gridSource(2, 1))).toBeNull();
   });
@@ -91,6 +101,11 @@ describe('the calendar', () => {
     const source = laid();
     const other = { ...source, plan: { ...source.plan, name: 'Another' } };
     expect(uids(other).some((uid) => uids(source).includes(uid))).toBe(false);
+    // two houses have a ground floor each: told apart by project or number, else by their rooms
+    const inProject = (project: string) => laid({ papers: { project } });
+    expect(uids(inProject('House 1')).some((uid) => uids(inProject('House 2')).includes(uid))).toBe(false);
+    const wider = { ...source, plan: gridSource(3, 1).plan };
+    expect(uids(wider).some((uid) => uids(source).includes(uid))).toBe(false);
     expect(new Set(uids(source)).size).toBe(uids(source).length);
   });
 
@@ -98,6 +113,16 @@ describe('the calendar', () => {
     expect(calendarText(laid())).toBe(calendarText(laid()));
     expect(calendarText(laid())).toContain('DTSTAMP:20270301T000000Z\r\n');
     expect(calendarText(laid({ papers: { date: '2027-02-11' } }))).toContain('DTSTAMP:20270211T000000Z\r\n');
+  });
+
+  it('counts its revisions, so that a calendar sees which of two is the later', () => {
+    // RFC 5545, 3.8.7.4
+    const sequences = (revisions: number) =>
+      calendarText(
+        laid({ papers: { revisions: Array.from({ length: revisions }, (_, i) => ({ mark: `R${i}` })) } }),
+      )?.match(/^SEQUENCE:\d+(?=\r\n)/gmu);
+    expect(new Set(sequences(0))).toEqual(new Set(['SEQUENCE:0']));
+    expect(new Set(sequences(2))).toEqual(new Set(['SEQUENCE:2']));
   });
 
   it('has no event beyond the last day that a calendar file can hold', () => {

@@ -127,6 +127,9 @@ describe('a joint in the middle of a hall of 9 x 6 m', () => {
     // by hand: 4500 - 8; the strip stands before the side wall and before the wall at the end of the joint
     expect(rowOf(table, 0)).toMatchObject({ 'Running x': 4492, 'Near end y': -8, 'Far end y': 5992 });
     expect(table.notes.join(' ')).toContain('face of the edge strip, 8 mm in front of the finished wall');
+    // a list goes by itself, without what is said above it
+    const measured = table.columns.findIndex(({ head }) => head === 'Measured from');
+    expect(table.rows.map((cells) => cells[measured])).toEqual(table.rows.map(() => 'face of the edge strip'));
   });
 
   it('is told from the finished wall where the bare structure is asked for, with the plaster to be added', () => {
