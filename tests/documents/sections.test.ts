@@ -120,6 +120,11 @@ describe('sections', () => {
     expect(wordsOf(pages)).not.toContain('sleeve');
   });
 
+  it.each(demoNames)('leave no short word of what is told beside them on a line of its own: %s', (name) => {
+    const hanging = textsOf(sectionPages(paperSourceOf(demoText(name)))).filter((text) => /^[a-z]{1,7}$/u.test(text));
+    expect(hanging).toEqual([]);
+  });
+
   it('say where the screed is held to the slab for want of insulation', () => {
     const pages = sectionPages(floor({ buildUp: { insulationMm: 0, adhesiveMm: 5, coveringMm: 11 } }));
     expect(wordsOf(pages)).toContain('no insulation: the screed is held to the slab');
