@@ -7,6 +7,7 @@ import { documentsOf } from '../documents/documents.ts';
 import type { PaperSource } from '../documents/paper-source.ts';
 import type { PaperFile, PlanDocument } from '../documents/plan-document.ts';
 import { pourPlanOf } from '../documents/pour-plan.ts';
+import { sourceHeating } from '../documents/records-start.ts';
 import { squeezeLevel } from '../documents/squeeze.ts';
 import { takeOffOf } from '../documents/takeoff-tables.ts';
 import { faultsOpen } from '../documents/words.ts';
@@ -24,6 +25,8 @@ export interface PapersLaid {
   readonly takeOff: TakeOff;
   /** What the papers say of faults that are open; null where they say nothing. */
   readonly faults: string | null;
+  /** Where what is entered for the first heating does not agree. */
+  readonly heating: readonly string[];
   /** With the earlier version; null where there is none. */
   readonly comparison: Comparison | null;
 }
@@ -76,6 +79,7 @@ const service = {
     return {
       list: made.map(({ name, words, group }) => ({ name, words, group })),
       takeOff: takeOffOf(next),
+      heating: sourceHeating(next).cautions,
       faults: faultsOpen(papersOf(next.file), next.analysis),
       comparison: earlier === null ? null : comparisonOf(earlier, next),
     };

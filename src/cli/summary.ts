@@ -6,7 +6,7 @@ import { ruleSetName } from '../documents/sheet-content.ts';
 import { plain } from '../documents/table.ts';
 import { orderWords, takeOffOf } from '../documents/takeoff-tables.ts';
 import {
-  cautionLines,
+  cautionsOf,
   countText,
   figureText,
   jointKindNames,
@@ -16,6 +16,7 @@ import {
   oneLine,
 } from '../documents/words.ts';
 import { type Analysis, type Finding, jointKinds, type Quantities, type Severity } from '../plan/analysis.ts';
+import { papersOf } from '../plan/papers.ts';
 import { type TakeOff, takeOffUnit } from '../plan/take-off.ts';
 import { tableLines } from './table-lines.ts';
 import { agreementLines, tileLines } from './tile-summary.ts';
@@ -38,7 +39,7 @@ export function summaryText(source: PaperSource, file: string, agreements: reado
     ...orderSections(takeOffOf(source)),
     ...(analysis.tiles === null ? [] : [tileLines(analysis, names)]),
     ...(agreements.length === 0 ? [] : [agreementLines(agreements)]),
-    cautionLines,
+    cautionsOf(papersOf(source.file), analysis),
   ];
   return `${sections.map((lines) => lines.join('\n')).join('\n\n')}\n\n`;
 }

@@ -7,18 +7,15 @@ import { pourDaysGiven } from './pour-entered.ts';
  *  entered, the days are counted from the last pour, since they are never to begin early; no date is told where the last pour is not known. */
 export function sourceHeating(source: PaperSource): FirstHeating {
   const records = recordsOf(source.file);
-  const { laidOn, words } = laidOf(source, records);
+  const { laidOn, told = [], cautions = [] } = laidOf(source, records);
   const heating = firstHeatingOf(source.plan, { ...records, laidOn });
-  return words === null ? heating : { ...heating, told: [words, ...heating.told] };
+  return { ...heating, told: [...told, ...heating.told], cautions: [...cautions, ...heating.cautions] };
 }
 
-interface Laid {
-  readonly laidOn: string | null;
-  /** Null: as entered. */
-  readonly words: string | null;
-}
-
-function laidOf({ file, analysis }: PaperSource, { laidOn }: Records): Laid {
+function laidOf(
+  { file, analysis }: PaperSource,
+  { laidOn }: Records,
+): Pick<FirstHeating, 'laidOn'> & Partial<Pick<FirstHeating, 'told' | 'cautions'>> {
   const { days } = pourDaysGiven(pourOf(file), analysis);
   const last = days.reduce<string | null>(
     (most, { date }) => (date !== null && (most === null || date > most) ? date : most),
@@ -26,24 +23,18 @@ function laidOf({ file, analysis }: PaperSource, { laidOn }: Records): Laid {
   );
   const isAllDated =
     days.every(({ date }) => date !== null) && days.flatMap(({ bays }) => bays).length === analysis.bays.length;
-  if (last === null) return { laidOn, words: null };
-  if (laidOn === null) {
-    if (!isAllDated) return { laidOn, words: null };
-    return {
-      laidOn: last,
-      words: `No laying date is entered: days are counted from the last day of the pour, ${last}.`,
-    };
-  }
-  if (last <= laidOn) return { laidOn, words: null };
-  if (!isAllDated)
-    return {
-      laidOn: null,
-      words: `The laying date that is entered, ${laidOn}, is before a day of the pour, ${last}, and bays are poured on days without a date: enter the dates of all days.`,
-    };
-  return {
-    laidOn: last,
-    words: `The pour ends on ${last}, after the laying date that is entered, ${laidOn}: days are counted from the later.`,
-  };
+  if (last === null || (laidOn !== null && last <= laidOn)) return { laidOn };
+  if (laidOn === null)
+    return isAllDated
+      ? { laidOn: last, told: [`No laying date is entered: days are counted from the last day of the pour, ${last}.`] }
+      : { laidOn };
+  const entered = `The laying date that is entered, ${laidOn}, is before a day of the pour, ${last}`;
+  return isAllDated
+    ? { laidOn: last, cautions: [`${entered}, on which it ends: days are counted from the later.`] }
+    : {
+        laidOn: null,
+        cautions: [`${entered}, and bays are poured on days without a date: enter the dates of all days.`],
+      };
 }
 
 /** When heating must not begin: on the form and in the calendar. All but the days is common practice, no source. */

@@ -12,6 +12,8 @@ export interface Table {
   readonly refs?: readonly (readonly DrawingRef[])[];
   /** Digits of each row in the columns that leave them to the row, where rows have units of their own. */
   readonly rowDecimals?: readonly number[];
+  /** So many of the last rows add up those above, and are not sorted with them. */
+  readonly sums?: number;
   /** What holds for the whole table: allowances, what is not counted. */
   readonly notes: readonly string[];
 }
@@ -37,7 +39,7 @@ export interface ColumnOf<Row> extends TableColumn {
 
 /** @param columns, rows of one kind */
 export function tableOf<Row>(
-  about: Pick<Table, 'name' | 'title'> & { readonly notes?: readonly string[] },
+  about: Pick<Table, 'name' | 'title' | 'sums'> & { readonly notes?: readonly string[] },
   columns: readonly ColumnOf<Row>[],
   rows: readonly Row[],
   refs?: (row: Row) => readonly DrawingRef[],

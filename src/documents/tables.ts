@@ -35,7 +35,7 @@ export function quantitiesTable({ plan, analysis }: TableSource): Table {
     columnFigure('Insulation', 'm2', 2, ({ of }) => of.insulationM2),
     columnFigure('Held to the slab', 'm2', 2, ({ of }) => of.slabContactM2),
   ];
-  const about = { name: 'quantities', title: 'Quantities', notes: ['Net, without allowance.'] };
+  const about = { name: 'quantities', title: 'Quantities', sums: 1, notes: ['Net, without allowance.'] };
   return tableOf(about, columns, rows, ({ id }) => (id === null ? [] : [{ kind: 'room', id }]));
 }
 

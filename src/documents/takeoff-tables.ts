@@ -69,7 +69,7 @@ export function takeoffTable({ lines, currency, cost }: TakeOff): Table {
     words('Source', ({ sources }) => [...new Set(sources.map(sourceWords))].join('; ')),
   ];
   const table = tableOf<Row>(
-    { name: 'take-off', title: 'Take-off', notes: takeoffNotes(lines, cost) },
+    { name: 'take-off', title: 'Take-off', sums: cost === null ? 0 : 1, notes: takeoffNotes(lines, cost) },
     columns,
     rows,
     (row) => (row === 'total' ? [] : row.refs),

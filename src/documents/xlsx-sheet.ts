@@ -6,7 +6,7 @@ import { styleOf } from './xlsx-styles.ts';
 import { boldShare, textRows } from './xlsx-width.ts';
 
 /** One sheet of a workbook. */
-export interface Sheet extends Pick<Table, 'columns' | 'rows' | 'rowDecimals'>, PrintedSheet {
+export interface Sheet extends Pick<Table, 'columns' | 'rows' | 'rowDecimals' | 'sums'>, PrintedSheet {
   /** As `sheetNames` gives it. */
   readonly name: string;
   /** Lines above the head. */
@@ -24,10 +24,11 @@ export function sheetRepeatsFirst({ widths }: Sheet): boolean {
   return widths.length > 1 && printSheets(widths) > 1;
 }
 
-/** Range of head and rows. Example: "A1:J17" */
+/** Range of the head and the rows that can be sorted. Example: "A1:J17" */
 export function sheetRange(sheet: Sheet): readonly [from: string, to: string] {
   const row = sheetHeadRow(sheet);
-  return [cellName({ column: 0, row }), cellName({ column: sheet.columns.length - 1, row: row + sheet.rows.length })];
+  const last = row + sheet.rows.length - (sheet.sums ?? 0);
+  return [cellName({ column: 0, row }), cellName({ column: sheet.columns.length - 1, row: last })];
 }
 
 /** @param at place of the sheet in the workbook, from 0 */

@@ -38,6 +38,7 @@ export function tablesXlsx(tables: readonly Table[], about: WorkbookAbout): Prom
         lead: [],
         columns,
         rows,
+        ...(table.sums && { sums: table.sums }),
         ...(table.rowDecimals && { rowDecimals: table.rowDecimals }),
         notes,
         widths,

@@ -30,7 +30,10 @@ export function screedDrafts(of: OrderFloor): readonly OrderDraft[] {
       paid: { key: 'screedM3', per: 'm\u00b3', amount: screedM3 * share.times },
       cells: floor.map(m3),
       refs,
-      notes: ['At its nominal thickness everywhere. The volume that heating pipes displace is ignored.'],
+      notes: [
+        'At its nominal thickness everywhere. The volume that heating pipes displace is ignored.',
+        ...(ordering.prices.screedM3 === undefined ? [] : ['Priced by volume, not by whole loads.']),
+      ],
       sources: ['order-practice'],
     },
     {

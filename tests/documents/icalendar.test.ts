@@ -69,7 +69,7 @@ describe('the calendar', () => {
       ['first-heating', '2027-03-26'],
     ]);
     expect(events[0]?.description).toContain('Stop of work at J1');
-    expect(events[2]?.description).toContain('after the laying date that is entered');
+    expect(events[2]?.description).toContain('days are counted from the later');
   });
 
   it('takes the last day of the pour for the laying date where every bay has its day', () => {
@@ -88,7 +88,7 @@ describe('the calendar', () => {
     expect(eventsOf(laid({ pour: { days } })).map(({ kind }) => kind)).toEqual(['pour-1']);
     const heating = sourceHeating(laid({ pour: { days } }));
     expect(heating.laidOn).toBeNull();
-    expect(heating.told.join(' ')).toContain('enter the dates of all days');
+    expect(heating.cautions.join(' ')).toContain('enter the dates of all days');
   });
 
   it('is not made where no day is entered', () => {

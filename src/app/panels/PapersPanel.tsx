@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
-import { cautionLines } from '../../documents/words.ts';
+import { cautionsOf } from '../../documents/words.ts';
+import { papersOf } from '../../plan/papers.ts';
 import { panelHeir } from '../parts/focus.ts';
 import { useAnalysis, usePlan } from '../state/hooks.ts';
 import { papersLay, papersStore } from '../state/papersRun.ts';
@@ -23,6 +24,7 @@ export function PapersPanel({ result }: PanelProps) {
   const halted = useStore(papersStore, (state) => state.halted);
   // What was worked out of the sheet before says nothing of this one.
   const sheet = usePlan((state) => state.history.present.number);
+  const file = usePlan((state) => state.history.present.file);
   const unfound = useAnalysis((state) => state.halted !== null && state.run === null);
   const shown = laid?.result.sheet === sheet ? laid : null;
   // What comes later would push down what is pressed already.
@@ -33,6 +35,7 @@ export function PapersPanel({ result }: PanelProps) {
       </p>
     );
   }
+  const cautions = cautionsOf(papersOf(file), { findings: shown?.result.analysis.findings ?? [] });
   const drawn = shown !== null && shown.result.plan.rooms.length > 0;
   return (
     <div ref={panelHeir}>
@@ -47,11 +50,11 @@ export function PapersPanel({ result }: PanelProps) {
       <OrderGroup />
       <SheetGroup faults={shown?.faults ?? null} />
       <RevisionsGroup />
-      <SiteGroups />
+      <SiteGroups heating={shown?.heating ?? []} />
       {drawn && <CompareGroup laid={shown} />}
       <section className="group">
         <h3>Before anything is built</h3>
-        {cautionLines.map((line) => (
+        {cautions.map((line) => (
           <p key={line} className="quiet">
             {line}
           </p>

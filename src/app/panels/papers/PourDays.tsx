@@ -47,7 +47,11 @@ export function PourDayList({ floor }: { readonly floor: PaperSource }) {
           Add a day
         </button>
         {left > 0 && (
-          <button type="button" className="button framed" onClick={() => void proposedTake()}>
+          <button
+            type="button"
+            className="button framed"
+            onClick={() => void proposedTake().then(() => setAdded({ index: days.length }))}
+          >
             {days.length === 0
               ? 'Take the proposed days over'
               : `Take over the days proposed for ${countOf(left, 'bay', 'bays')} more`}

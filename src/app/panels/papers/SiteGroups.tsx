@@ -10,18 +10,23 @@ import { PourGroup } from './PourGroup.tsx';
 import { paperPut } from './put.ts';
 import { SetOutGroup } from './SetOutGroup.tsx';
 
+interface HeatingProps {
+  /** Where what is entered does not agree. */
+  readonly heating: readonly string[];
+}
+
 /** What the site works by: where joints are set out from, the pour, first heating and dryness. */
-export function SiteGroups() {
+export function SiteGroups({ heating }: HeatingProps) {
   return (
     <>
       <SetOutGroup />
       <PourGroup />
-      <HeatingGroup />
+      <HeatingGroup heating={heating} />
     </>
   );
 }
 
-function HeatingGroup() {
+function HeatingGroup({ heating }: HeatingProps) {
   const file = usePlan((state) => state.history.present.file);
   const { screed } = usePlanResolved();
   const { laidOn, dataSheetDays, dataSheet, highestSupplyC } = recordsOf(file);
@@ -55,6 +60,11 @@ function HeatingGroup() {
       <p className="small quiet">
         {screed.class} waits at least {firstHeating.value} days. The later of the two holds.
       </p>
+      {heating.map((words) => (
+        <p key={words} className="small tone-caution">
+          {words}
+        </p>
+      ))}
       <TextField
         label="Data sheet"
         value={dataSheet}

@@ -1,7 +1,14 @@
 import { useStore } from 'zustand';
 import { oneLine } from '../../../documents/words.ts';
 import type { Room } from '../../../plan/plan.ts';
-import { type TakeOff, type TakeOffCost, type TakeOffLine, takeOffNet, takeOffUnit } from '../../../plan/take-off.ts';
+import {
+  type TakeOff,
+  type TakeOffCost,
+  type TakeOffLine,
+  type TakeOffOrder,
+  takeOffNet,
+  takeOffUnit,
+} from '../../../plan/take-off.ts';
 import { ChoiceField } from '../../parts/ChoiceField.tsx';
 import { countOf, figure, nameText } from '../../parts/format.ts';
 import { type Laid, papersStore } from '../../state/papersRun.ts';
@@ -100,6 +107,7 @@ function TakeOffRow({ line, room, lit, currency }: RowProps) {
   const { key, item, spec, unit, decimals, allowance, order, notes, cost } = line;
   const net = room === null ? line.net : takeOffNet(line, room);
   if (room !== null && net === 0) return null;
+  const orderTold = room === null ? sentenceOf(allowance.words) : roomOrderText(order, room);
   const amount = (value: number) => `${figure(value, decimals)} ${takeOffUnit(Number(value.toFixed(decimals)), unit)}`;
   return (
     <tbody>
@@ -135,7 +143,7 @@ function TakeOffRow({ line, room, lit, currency }: RowProps) {
       {lit && (
         <tr>
           <td colSpan={room === null ? 4 : 2} className="notes">
-            {[sentenceOf(allowance.words), ...notes].map((note) => (
+            {[orderTold, ...notes].map((note) => (
               <p key={note}>{note}</p>
             ))}
             {cost !== null && room === null && (
@@ -148,4 +156,11 @@ function TakeOffRow({ line, room, lit, currency }: RowProps) {
       )}
     </tbody>
   );
+}
+
+/** What a room takes of an order that serves each by itself; the others are worked out for the whole floor, and so is the allowance. */
+function roomOrderText(order: TakeOffOrder | null, room: string): string {
+  const own = order?.rooms.find((each) => each.room === room);
+  if (order === null || own === undefined) return 'Allowance and order are worked out for the whole floor.';
+  return `${figure(own.count, 0)} ${takeOffUnit(own.count, order.unit)} of ${order.content} for this room. The allowance is worked out for the whole floor.`;
 }
