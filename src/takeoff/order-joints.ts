@@ -7,7 +7,7 @@ import type { TakeOffCell, TakeOffRef } from '../plan/take-off.ts';
 import type { OrderFloor } from './order-floor.ts';
 import { figureWords, type OrderDraft, orderOfCount, packCount, shareWords } from './order-line.ts';
 import { jointRoomShares } from './room-share.ts';
-import { jointIsSealed, sealantDepth } from './sealant.ts';
+import { jointIsSealed, sealantDeepNotes, sealantDepth } from './sealant.ts';
 import { jointSleeves } from './sleeves.ts';
 
 const kindItems: Readonly<Record<JointKind, string>> = {
@@ -96,6 +96,7 @@ export function sealantDrafts(of: OrderFloor): readonly OrderDraft[] {
       refs: jointRefs(joints, of),
       notes: [
         `Joints that come up through stone or ceramic. The perimeter joint ${ordering.perimeterShare === 0 ? 'is not counted' : 'stands in a line of its own'}.`,
+        ...sealantDeepNotes(lengthM, widthMm),
       ],
       sources: ['sealant-depth', 'order-practice'],
     },

@@ -4,7 +4,7 @@ import type { TakeOffCell } from '../plan/take-off.ts';
 import { edgeRefs, type OrderFloor } from './order-floor.ts';
 import { figureWords, type OrderDraft, orderOfCount, packCount, shareWords } from './order-line.ts';
 import { edgeParts } from './order-strip.ts';
-import { sealantDepth, sealantLitres } from './sealant.ts';
+import { sealantDeepNotes, sealantDepth, sealantLitres } from './sealant.ts';
 
 /** The joint that a covering of stone or ceramic leaves free along walls and round things, as wide as the edge strip below it: its length, and the sealant
  *  that it is filled with. Whether it is filled, or left open behind a skirting, the plan does not know: the share that is can be entered. */
@@ -55,7 +55,7 @@ export function perimeterDrafts({ plan, analysis, ordering, rooms }: OrderFloor)
       paid: { key: 'sealantCartridge', per: 'cartridge', amount: cartridges },
       cells: cellsOf(edges, perimeterShare * litresPerM),
       refs,
-      notes: [],
+      notes: sealantDeepNotes(netM, widthMm),
       sources: [...sources, 'order-practice'],
     },
   ];

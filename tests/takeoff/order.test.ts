@@ -131,6 +131,14 @@ describe('sealant and backer', () => {
     const line = lineOf(takeOffOfTwoRooms(), 'sealant:8');
     expect(line.spec).toBe('8 mm wide, 6 mm deep');
     expect(lineText(line)).toBe('0.24 + 0.04 = 0.28 l: 1 cartridge of 310 ml');
+    // 5 m x 8 mm x 8 mm; some texts take depth equal to width under 12 mm (US detailing text, restated in trade literature)
+    expect(line.notes.join(' ')).toContain('as deep as wide, it takes 0.32 l net');
+  });
+
+  it('says nothing of other depths where half the width is deep enough: 20 mm wide, 10 mm deep', () => {
+    const wide = lineOf(takeOffOfTwoRooms({ fields: { sealant: { widthMm: 20, capability: 0.25 } } }), 'sealant:20');
+    expect(wide.spec).toBe('20 mm wide, 10 mm deep');
+    expect(wide.notes.join(' ')).not.toContain('as deep as wide');
   });
 
   it('takes three cartridges of 100 ml for 276 ml', () => {
