@@ -59,12 +59,11 @@ function namedForms(
   const text = shortened(names.bay(bay));
   const line = (words: string): LabelLine => ({ text: words, style: 'bay-figure', rooms: bay.rooms });
   const within = (widthMm: number) => line(textCut(text, 'bay-figure', Math.max(widthMm, leastNameMm)));
-  const besideSides = within(textWidthMm(sides.text, sides.style));
+  const whole = line(text);
+  const cut = within(textWidthMm(sides.text, sides.style));
+  const named = cut.text === text ? [whole] : [whole, cut];
   return [
-    [id, line(text), area, sides],
-    [id, besideSides, area, sides],
-    [id, besideSides, area],
-    [id, besideSides],
+    ...[[area, sides], [area], []].flatMap((figures) => named.map((name): LabelForm => [id, name, ...figures])),
     [id, within(leastNameMm)],
   ];
 }
