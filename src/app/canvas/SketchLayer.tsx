@@ -15,6 +15,7 @@ import { toolStore } from '../tools/toolStore.ts';
 import { cutMarks } from './cutsLit.ts';
 import { dimensionMarks } from './dimensionsShown.ts';
 import type { BoardLayer, Light } from './layers.ts';
+import { placesFollow } from './placesFollow.ts';
 import { sketchPaint, underPaint } from './sketchPaint.ts';
 import { takeOffEscape, takeOffMarks } from './takeOffLit.ts';
 import type { Viewport } from './viewport.ts';
@@ -42,6 +43,7 @@ export function SketchLayer({ layer, view, theme, onLight }: SketchLayerProps) {
   // Here and not in the tray: it may be folded while the drawing is looked at.
   useEffect(takeOffFollow, []);
   useEffect(takeOffEscape, []);
+  useEffect(placesFollow, []);
   return null;
 }
 
@@ -83,10 +85,10 @@ function useSketch(view: Viewport): Sketch {
   // biome-ignore lint/correctness/useExhaustiveDependencies: the dimensions are made of all this
   const dimensions = useMemo(() => dimensionMarks(), [stance, chosen, shown, result, view, size, trayOpen, unit]);
   const grid = useMemo(() => (step === 'papers' ? gridLineMarks(shown) : []), [shown, step]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the scene is made of all this
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the scene is made of all this, and marks keep their size on paper
   const own = useMemo(
     () => stance.sketch({ ...sceneOf(), file: shown }).marks,
-    [stance, wishes, chosen, shown, step, tiles],
+    [stance, wishes, chosen, shown, step, tiles, view],
   );
   const cross = useMemo(() => crossMarks(stance, led), [stance, led]);
   return useMemo(

@@ -24,6 +24,7 @@ import { pointerStore } from '../state/pointerStore.ts';
 import { planIds, type Thing } from '../state/thing.ts';
 import { toolPutDown } from './hand.ts';
 import { countNoun, objectNoun } from './nouns.ts';
+import { placeChosen, placeRemoved } from './papers/places.ts';
 import { toolStore } from './toolStore.ts';
 
 /** What is done with chosen things: each a step of the plan and a word about it, the same from a card and from a key. */
@@ -68,7 +69,7 @@ function jointsChosen(): readonly Joint[] {
   return joints.filter(({ key }) => keys.has(key));
 }
 
-/** Removes what is chosen; a joint is taken away. */
+/** Removes what is chosen; a joint is taken away, and so is what papers mark. */
 export function chosenRemove(): void {
   gestureLeave();
   const ids = idsChosen();
@@ -82,6 +83,14 @@ export function chosenRemove(): void {
   }
   const [joint, ...more] = jointsChosen();
   if (joint !== undefined) jointsTakeAway([joint, ...more]);
+  else placeTakeAway();
+}
+
+function placeTakeAway(): void {
+  const place = placeChosen(fileNow(), boardStore.getState().chosen);
+  if (place === null) return;
+  const noun = place.name.charAt(0).toLowerCase() + place.name.slice(1);
+  if (done(`Take ${noun} away`, `Taken away: ${noun}.`, placeRemoved(fileNow(), place), offSheet)) boardLetGo();
 }
 
 /** Doorways that had a wall and have none any more: they go with the room that they led to. */

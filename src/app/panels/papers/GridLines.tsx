@@ -14,9 +14,10 @@ import { offSheet, type Tried, triedUnless } from '../../card/put.ts';
 import { TextField } from '../../parts/TextField.tsx';
 import { usePlan, usePlanResolved } from '../../state/hooks.ts';
 import { commit } from '../../state/planStore.ts';
-import { gridLineName } from '../../tools/papers/grid-line.ts';
+import { gridLineName } from '../../tools/papers/names.ts';
 import { type Added, ItemFolds, TakeAway } from './ItemFolds.tsx';
 import { PlaceFields } from './PlaceFields.tsx';
+import { usePlaceChosen } from './place-chosen.ts';
 import { pointPlace } from './point-place.ts';
 
 /** Lines of the building's grid: placed on the board or along the floor, named, and moved by typing. */
@@ -43,6 +44,7 @@ export function GridLineList() {
         summary={(i) => (lines[i] === undefined ? '' : gridLineName(lines[i]))}
         cautions={(i) => cautions.filter(({ index }) => index === i).map(({ words }) => words)}
         added={added}
+        chosen={usePlaceChosen('grid')}
       >
         {(i) => lines[i] !== undefined && <GridLineFields line={lines[i]} index={i} />}
       </ItemFolds>

@@ -1,5 +1,6 @@
 import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { Fold } from '../../parts/Fold.tsx';
+import { cardId } from '../../state/thing.ts';
 import { itemsKeyed, type KeyedItems, noItems } from './item-keys.ts';
 
 interface ItemFoldsProps {
@@ -11,6 +12,8 @@ interface ItemFoldsProps {
   readonly children: (index: number) => ReactNode;
   /** The one that was added last. */
   readonly added?: Added | null;
+  /** The one that is chosen on the board. */
+  readonly chosen?: number | null;
 }
 
 export interface Added {
@@ -18,17 +21,25 @@ export interface Added {
 }
 
 /** Items of a list, each folded. One that is added comes open and is typed in at once; from one that is taken away the focus goes to the next, or to the
- *  button that stands below the list. */
-export function ItemFolds({ items, summary, cautions, children, added = null }: ItemFoldsProps) {
+ *  button that stands below the list. One that is chosen on the board is opened and brought in view, and Enter on the board goes into it. */
+export function ItemFolds({ items, summary, cautions, children, added = null, chosen = null }: ItemFoldsProps) {
   const keys = useItemKeys(items);
   const list = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (added !== null) list.current?.lastElementChild?.querySelector('input')?.focus();
   }, [added]);
+  useEffect(() => {
+    const item = chosen === null ? undefined : list.current?.children[chosen];
+    if (item === undefined) return;
+    if (item.querySelector('details')?.open === false) item.querySelector('summary')?.click();
+    // Once it is as high as what it holds.
+    const frame = requestAnimationFrame(() => item.scrollIntoView({ block: 'nearest' }));
+    return () => cancelAnimationFrame(frame);
+  }, [chosen]);
   return (
     <div ref={list} className="items">
       {items.map((_, i) => (
-        <div key={keys[i]} ref={itemHeir} className="item">
+        <div key={keys[i]} ref={itemHeir} className="item" {...(i === chosen && { id: cardId, tabIndex: -1 })}>
           <Fold summary={summary(i)} unfolded={i === added?.index}>
             {children(i)}
           </Fold>

@@ -12,9 +12,10 @@ import { nameText } from '../../parts/format.ts';
 import { TextField } from '../../parts/TextField.tsx';
 import { usePlan, usePlanResolved } from '../../state/hooks.ts';
 import { commit } from '../../state/planStore.ts';
-import { paperPointName, paperPointWords } from '../../tools/papers/paper-point.ts';
+import { paperPointName, paperPointWords } from '../../tools/papers/names.ts';
 import { ItemFolds, TakeAway } from './ItemFolds.tsx';
 import { PlaceFields } from './PlaceFields.tsx';
+import { usePlaceChosen } from './place-chosen.ts';
 import { pointPlace } from './point-place.ts';
 
 interface PointsProps {
@@ -38,6 +39,7 @@ export function PointList({ kind, words }: PointsProps) {
         items={points.map(({ at }) => at)}
         summary={(i) => titleOf(points[i])}
         cautions={(i) => cautions.filter(({ index }) => index === i).map((caution) => caution.words)}
+        chosen={usePlaceChosen(kind)}
       >
         {(i) => <PointFields point={points[i]} />}
       </ItemFolds>

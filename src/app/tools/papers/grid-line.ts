@@ -1,20 +1,14 @@
 import { type Point, pointDirection, pointDistance } from '../../../geometry/point.ts';
 import { gridEndsApart, gridLineAdded, gridLinesOf } from '../../../plan/edits/grid-lines.ts';
 import type { PlanFile } from '../../../plan/schema.ts';
-import { nameText } from '../../parts/format.ts';
 import { type Caught, freeHold, handCatch, squareWay } from '../catch.ts';
 import { directionOf, wayOf } from '../draw/direction.ts';
 import { placeFree } from '../draw/first.ts';
 import { type SketchMark, sketchLine } from '../sketch.ts';
 import type { Act, Hand, Scene, Stance, Turn } from '../stance.ts';
+import { gridLineName } from './names.ts';
 
 /** Grid lines for the papers, by their two ends. */
-
-/** Example: "Grid line A" */
-export function gridLineName({ name }: { readonly name: string }): string {
-  const shown = nameText(name);
-  return shown === '' ? 'Grid line without a name' : `Grid line ${shown}`;
-}
 
 /** Grid lines; their names stand among those of the drawing. */
 export function gridLineMarks(file: PlanFile): readonly SketchMark[] {

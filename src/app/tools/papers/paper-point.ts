@@ -1,31 +1,16 @@
-import {
-  type PaperPoint,
-  type PaperPointKind,
-  paperPointAdded,
-  paperPoints,
-} from '../../../plan/edits/paper-points.ts';
+import { type PaperPointKind, paperPointAdded, paperPoints } from '../../../plan/edits/paper-points.ts';
 import { type Caught, freeHold, handCatch } from '../catch.ts';
 import { placeFree } from '../draw/first.ts';
 import type { Act, Scene, Stance, Turn } from '../stance.ts';
+import { paperPointName } from './names.ts';
 
 /** Places for the papers: base points, test points, the access. */
-
-export const paperPointWords: Readonly<Record<PaperPointKind, string>> = {
-  base: 'Base point',
-  test: 'Test point',
-  access: 'Access',
-};
-
-/** Example: "Base point 2" */
-export function paperPointName({ kind, name }: Pick<PaperPoint, 'kind' | 'name'>): string {
-  return kind === 'access' ? paperPointWords.access : `${paperPointWords[kind]} ${name}`;
-}
 
 /** The tool, taken up: each press places a point of one kind. */
 export function paperPointHeld(kind: PaperPointKind, at: Caught | null = null): Stance {
   return {
     tool: 'paperPoint',
-    hint: 'Press where the point is.',
+    hint: 'Press where the point is, or drag one that stands there already.',
     underway: false,
     hand: at?.at ?? null,
     typed: null,
