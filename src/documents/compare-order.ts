@@ -86,7 +86,7 @@ function linePairs(
 }
 
 /** Of insulation the number of the layer, behind the thickness of all of them. Example: "insulation:50:2" -> "2" */
-function layerOf({ key, group }: TakeOffLine): string {
+export function layerOf({ key, group }: TakeOffLine): string {
   return group === 'insulation' ? (key.split(':')[2] ?? '') : '';
 }
 

@@ -1,12 +1,14 @@
-import { orderingOf, type PriceKey } from '../plan/papers.ts';
+import { onGrid } from '../geometry/tolerance.ts';
+import { type JointEntry, noJointEntry, orderingOf, type PriceKey, papersOf } from '../plan/papers.ts';
 import type { PlanFile } from '../plan/schema.ts';
+import { changesOf, entriesOf, percentOf, type Setting, type SettingChange } from './compare-changes.ts';
 import type { PaperSource } from './paper-source.ts';
 import { statusNames } from './words.ts';
 
 /** What is entered for papers, orders, pour and records, as a comparison tells it: field by field, what is a list in one line. */
 
 type Entered = string | number | null | undefined;
-type PaperSetting = readonly [words: string, unit: string | null, value: (of: PaperSource) => Entered, unset?: 'none'];
+type PaperSetting = Setting<PaperSource>;
 type Fields<Section extends 'papers' | 'order' | 'pour' | 'records'> = Required<NonNullable<PlanFile[Section]>>;
 /** @param unset of lists, which have no line where there is nothing */
 type Told = readonly [words: string, unit: string | null, unset?: 'none'];
@@ -76,19 +78,76 @@ const recordsTold: Readonly<Record<keyof Fields<'records'>, Told>> = {
   testPoints: ['Test points', null, 'none'],
 };
 
-export const paperSettings: readonly PaperSetting[] = [
+type Revision = NonNullable<Fields<'papers'>['revisions']>[number];
+
+/** A list is told row by row: what stands in it is known by its mark. */
+const revisionSettings: readonly Setting<Revision>[] = [
+  ['papers.revisions.date', 'Day of the revision', null, ({ date }) => date],
+  ['papers.revisions.text', 'What the revision changes', null, ({ text }) => text],
+  ['papers.revisions.by', 'Revision by', null, ({ by }) => by],
+];
+
+/** What is entered of a joint for the register. */
+const jointSettings: readonly Setting<JointEntry>[] = [
+  ['papers.joints.profile', 'Profile', null, ({ profile }) => profile],
+  ['papers.joints.sealant', 'Sealant', null, ({ sealant }) => sealant],
+  ['papers.joints.colour', 'Colour', null, ({ colour }) => colour],
+  ['papers.joints.fixing', 'Fixing', null, ({ fixing }) => fixing],
+  ['papers.joints.lock', 'Key or dowel against lipping', null, ({ lock }) => lock],
+  ['papers.joints.pipes', 'Pipes through the joint', null, ({ pipes }) => pipes],
+  ['papers.joints.decidedBy', 'Who decides', null, ({ decidedBy }) => decidedBy],
+  ['papers.joints.suppliedBy', 'Who supplies', null, ({ suppliedBy }) => suppliedBy],
+  ['papers.joints.photo', 'Photo', null, ({ photo }) => photo],
+];
+
+const settings: readonly PaperSetting[] = [
   ...settingsOf('papers', papersTold),
-  ['Revisions', null, ({ file }) => file.papers?.revisions?.map(({ mark }) => mark).join(', '), 'none'],
-  [
-    'Notes on joints',
-    null,
-    ({ file }) => file.papers?.joints?.map((note) => Object.values(note).join(' ')).join('; '),
-    'none',
-  ],
+  ['papers.revisions.mark', 'Revisions', null, ({ file }) => marksOf(file), 'none'],
   ...orderSettings(),
   ...settingsOf('pour', pourTold),
   ...settingsOf('records', recordsTold),
 ];
+
+/** Entries of the plan file that are told here. */
+export const paperEntries: readonly string[] = [
+  ...entriesOf(settings),
+  ...entriesOf(revisionSettings),
+  ...['papers.joints.key', ...entriesOf(jointSettings)],
+];
+
+export function paperSettings(before: PaperSource, now: PaperSource): readonly SettingChange[] {
+  const [wereRevised, areRevised] = [revisionsBy(before.file), revisionsBy(now.file)];
+  const [were, are] = [papersOf(before.file).joints, papersOf(now.file).joints];
+  const joints = new Map([...before.analysis.joints, ...now.analysis.joints].map(({ key, id }) => [key, id]));
+  return [
+    ...changesOf(null, settings, { before, now }),
+    ...[...areRevised].flatMap(([key, revision]) =>
+      changesOf(`Revision ${revision.mark}`, revisionSettings, { before: wereRevised.get(key), now: revision }),
+    ),
+    ...[...new Set([...are.keys(), ...were.keys()])].flatMap((key) =>
+      changesOf(`Joint ${joints.get(key) ?? key}`, jointSettings, {
+        before: were.get(key) ?? noJointEntry,
+        now: are.get(key) ?? noJointEntry,
+      }),
+    ),
+  ];
+}
+
+function marksOf({ papers }: PlanFile): string | undefined {
+  return papers?.revisions?.map(({ mark }) => mark).join(', ');
+}
+
+/** By their marks; of several of one mark each by its number as well. */
+function revisionsBy({ papers }: PlanFile): ReadonlyMap<string, Revision> {
+  const counts = new Map<string, number>();
+  return new Map(
+    (papers?.revisions ?? []).map((revision) => {
+      const count = (counts.get(revision.mark) ?? 0) + 1;
+      counts.set(revision.mark, count);
+      return [`${revision.mark} ${count}`, revision];
+    }),
+  );
+}
 
 /** As orders are worked out, so that a figure that is entered and is the usual one is no change; shares in percent, as they are entered. */
 function orderSettings(): readonly PaperSetting[] {
@@ -98,11 +157,12 @@ function orderSettings(): readonly PaperSetting[] {
     ...keys.map((key): PaperSetting => {
       const [words, unit] = orderTold[key];
       return [
+        `order.${key}`,
         words,
         unit,
         ({ file }) => {
           const value = orderingOf(file)[key];
-          if (unit === '%' && typeof value === 'number') return Number((100 * value).toFixed(4));
+          if (unit === '%' && typeof value === 'number') return percentOf(value);
           return typeof value === 'object' ? value?.join(' + ') || null : value === '' ? null : value;
         },
       ];
@@ -110,6 +170,7 @@ function orderSettings(): readonly PaperSetting[] {
     ...prices.map((key): PaperSetting => {
       const words = priceTold[key];
       return [
+        `order.prices.${key}`,
         `Price: ${words.charAt(0).toLowerCase()}${words.slice(1)}`,
         null,
         ({ file }) => orderingOf(file).prices[key] ?? null,
@@ -125,7 +186,7 @@ function settingsOf(
   return Object.entries(told).map(([field, [words, unit, ...unset]]): PaperSetting => {
     const value = ({ file }: PaperSource) => (file[section] as Readonly<Record<string, unknown>> | undefined)?.[field];
     const told = (source: PaperSource) => enteredText(field, value(source));
-    return [words, unit, told, ...unset];
+    return [`${section}.${field}`, words, unit, told, ...unset];
   });
 }
 
@@ -141,6 +202,7 @@ function enteredText(field: string, value: unknown): Entered {
 /** Example: [{ name: "P1", at: [0, 5000] }] -> "P1 0, 5000" */
 function flatText(value: unknown): string {
   if (Array.isArray(value)) return value.map(flatText).join(typeof value[0] === 'object' ? '; ' : ', ');
+  if (typeof value === 'number') return String(onGrid(value) + 0);
   if (typeof value !== 'object' || value === null) return String(value);
   return Object.values(value).map(flatText).join(' ');
 }

@@ -1,75 +1,66 @@
 import type { Plan } from '../plan/plan.ts';
 import type { PlanFile } from '../plan/schema.ts';
+import { changesOf, entriesOf, type Setting, type SettingChange } from './compare-changes.ts';
 import type { Pair } from './compare-match.ts';
-import { paperSettings } from './compare-paper-settings.ts';
-import { doorwayNames } from './doorway-places.ts';
+import { paperEntries, paperSettings } from './compare-paper-settings.ts';
+import { thingChanges, thingEntries } from './compare-things.ts';
+import { tileChanges, tileEntries } from './compare-tiles.ts';
+import { untoldChanges } from './compare-untold.ts';
 import type { PaperSource } from './paper-source.ts';
 import { ruleSetName } from './sheet-content.ts';
-import { bondNames, tileSizeText } from './tile-words.ts';
-import { oneLine } from './words.ts';
 
-/** A setting of the plan, a room or a doorway that is another now, or a thing that came or went. */
-export interface SettingChange {
-  /** Name of the room, the doorway or the thing; null: of the whole plan. */
-  readonly of: string | null;
-  readonly words: string;
-  readonly unit: string | null;
-  /** Null: `unset` says what that is. */
-  readonly before: SettingValue;
-  readonly now: SettingValue;
-  readonly unset: Unset;
-}
-
-/** What it means that there is no value: an entry that is open, a thing that is not there, or a room that takes what the plan has. */
-type Unset = 'not entered' | 'none' | 'as the plan';
-
-export type SettingValue = string | number | null;
-
-/** @param unset not entered, where it is left out */
-type Setting<T> = readonly [
-  words: string,
-  unit: string | null,
-  value: (of: T) => SettingValue | undefined,
-  unset?: Unset,
-];
+/** All that is entered or drawn otherwise in one of two versions. */
 
 const planSettings: readonly Setting<PaperSource>[] = [
-  ['Name', null, ({ plan }) => plan.name],
-  ['Rule set', null, ({ plan }) => ruleSetName(plan.ruleSet)],
-  ['Screed', null, ({ plan }) => plan.screed.class],
-  ['Thickness of the screed', 'mm', ({ plan }) => plan.screed.thicknessMm],
-  ['Expansion of the screed', '1e-6/K', ({ plan }) => Number((plan.screed.expansionPerK * 1e6).toFixed(6))],
-  ['Shrinkage still to come', 'mm/m', ({ plan }) => plan.screed.shrinkageMmPerM],
-  ['Swelling still to come', 'mm/m', ({ plan }) => plan.screed.swellingMmPerM],
-  ['Document behind limits and expansion', null, ({ plan }) => plan.screed.source],
-  ['Largest bay, entered', 'm2', ({ file }) => file.screed?.limits?.areaM2],
-  ['Longest side, entered', 'm', ({ file }) => file.screed?.limits?.lengthM],
-  ['Length to width, entered', null, ({ file }) => file.screed?.limits?.aspect],
-  ['Length to width held from, entered', 'm', ({ file }) => file.screed?.limits?.aspectFromM],
-  ['Temperature at laying', '\u00b0C', ({ plan }) => plan.temperatures.layingC],
-  ['Highest temperature', '\u00b0C', ({ plan }) => plan.temperatures.highestC],
-  ['Lowest temperature', '\u00b0C', ({ plan }) => plan.temperatures.lowestC],
-  ['Temperature below', '\u00b0C', ({ plan }) => plan.temperatures.belowC],
-  ['Outside diameter of the pipes', 'mm', ({ plan }) => plan.heating?.pipeOutsideMm],
-  ['Spacing of the pipes', 'mm', ({ plan }) => plan.heating?.pipeSpacingMm],
-  ['Imposed load', 'kN/m2', ({ plan }) => plan.loads?.imposedKPa],
-  ['Point load', 'kN', ({ plan }) => plan.loads?.pointKN],
-  ['Dead load allowed for', 'kN/m2', ({ plan }) => plan.loads?.deadAllowanceKPa],
-  ['Insulation', 'mm', ({ plan }) => plan.buildUp?.insulationMm],
-  ['Adhesive', 'mm', ({ plan }) => plan.buildUp?.adhesiveMm],
-  ['Covering', 'mm', ({ plan }) => plan.buildUp?.coveringMm],
-  ['Joint profile', 'mm', ({ plan }) => plan.jointProfile.widthMm],
-  ['Share that the joint profile closes', null, ({ plan }) => plan.jointProfile.usableTravel],
-  ['Edge strip', 'mm', ({ plan }) => plan.edgeStrip.thicknessMm],
-  ['Share that the edge strip closes', null, ({ plan }) => plan.edgeStrip.usableTravel],
-  ['Sealant', 'mm', ({ plan }) => plan.sealant.widthMm],
-  ['Movement that the sealant takes, of its width', null, ({ plan }) => plan.sealant.capability],
-  ['Tiles', null, ({ plan: { tiles } }) => tiles && `${tileSizeText(tiles)}, ${bondNames[tiles.bond]}`, 'none'],
-  ['Tile fields', null, ({ plan }) => plan.tileFields.length],
-  ['Layout goes for', null, ({ plan }) => aimNames[plan.layout.aim]],
-  ['Depth of a re-entrant corner', 'mm', ({ plan }) => plan.layout.reentrantMm],
-  ['Side of a column that needs a joint', 'mm', ({ plan }) => plan.layout.columnMm],
-  ['Share of the width that makes a neck', null, ({ plan }) => plan.layout.neckRatio],
+  ['name', 'Name', null, ({ plan }) => plan.name],
+  ['ruleSet', 'Rule set', null, ({ plan }) => ruleSetName(plan.ruleSet)],
+  ['screed.class', 'Screed', null, ({ plan }) => plan.screed.class],
+  ['screed.thicknessMm', 'Thickness of the screed', 'mm', ({ plan }) => plan.screed.thicknessMm],
+  [
+    'screed.expansionPerK',
+    'Expansion of the screed',
+    '1e-6/K',
+    ({ plan }) => Number((plan.screed.expansionPerK * 1e6).toFixed(6)),
+  ],
+  ['screed.shrinkageMmPerM', 'Shrinkage still to come', 'mm/m', ({ plan }) => plan.screed.shrinkageMmPerM],
+  ['screed.swellingMmPerM', 'Swelling still to come', 'mm/m', ({ plan }) => plan.screed.swellingMmPerM],
+  ['screed.source', 'Document behind limits and expansion', null, ({ plan }) => plan.screed.source],
+  ['screed.limits.areaM2', 'Largest bay, entered', 'm2', ({ file }) => file.screed?.limits?.areaM2],
+  ['screed.limits.lengthM', 'Longest side, entered', 'm', ({ file }) => file.screed?.limits?.lengthM],
+  ['screed.limits.aspect', 'Length to width, entered', null, ({ file }) => file.screed?.limits?.aspect],
+  [
+    'screed.limits.aspectFromM',
+    'Length to width held from, entered',
+    'm',
+    ({ file }) => file.screed?.limits?.aspectFromM,
+  ],
+  ['temperatures.layingC', 'Temperature at laying', '\u00b0C', ({ plan }) => plan.temperatures.layingC],
+  ['temperatures.highestC', 'Highest temperature', '\u00b0C', ({ plan }) => plan.temperatures.highestC],
+  ['temperatures.lowestC', 'Lowest temperature', '\u00b0C', ({ plan }) => plan.temperatures.lowestC],
+  ['temperatures.belowC', 'Temperature below', '\u00b0C', ({ plan }) => plan.temperatures.belowC],
+  ['heating.pipeOutsideMm', 'Outside diameter of the pipes', 'mm', ({ plan }) => plan.heating?.pipeOutsideMm],
+  ['heating.pipeSpacingMm', 'Spacing of the pipes', 'mm', ({ plan }) => plan.heating?.pipeSpacingMm],
+  ['loads.imposedKPa', 'Imposed load', 'kN/m2', ({ plan }) => plan.loads?.imposedKPa],
+  ['loads.pointKN', 'Point load', 'kN', ({ plan }) => plan.loads?.pointKN],
+  ['loads.deadAllowanceKPa', 'Dead load allowed for', 'kN/m2', ({ plan }) => plan.loads?.deadAllowanceKPa],
+  ['buildUp.insulationMm', 'Insulation', 'mm', ({ plan }) => plan.buildUp?.insulationMm],
+  ['buildUp.adhesiveMm', 'Adhesive', 'mm', ({ plan }) => plan.buildUp?.adhesiveMm],
+  ['buildUp.coveringMm', 'Covering', 'mm', ({ plan }) => plan.buildUp?.coveringMm],
+  ['jointProfile.widthMm', 'Joint profile', 'mm', ({ plan }) => plan.jointProfile.widthMm],
+  [
+    'jointProfile.usableTravel',
+    'Share that the joint profile closes',
+    null,
+    ({ plan }) => plan.jointProfile.usableTravel,
+  ],
+  ['edgeStrip.thicknessMm', 'Edge strip', 'mm', ({ plan }) => plan.edgeStrip.thicknessMm],
+  ['edgeStrip.usableTravel', 'Share that the edge strip closes', null, ({ plan }) => plan.edgeStrip.usableTravel],
+  ['sealant.widthMm', 'Sealant', 'mm', ({ plan }) => plan.sealant.widthMm],
+  ['sealant.capability', 'Movement that the sealant takes, of its width', null, ({ plan }) => plan.sealant.capability],
+  ['layout.aim', 'Layout goes for', null, ({ plan }) => aimNames[plan.layout.aim]],
+  ['layout.reentrantMm', 'Depth of a re-entrant corner', 'mm', ({ plan }) => plan.layout.reentrantMm],
+  ['layout.columnMm', 'Side of a column that needs a joint', 'mm', ({ plan }) => plan.layout.columnMm],
+  ['layout.neckRatio', 'Share of the width that makes a neck', null, ({ plan }) => plan.layout.neckRatio],
 ];
 
 const aimNames: Readonly<Record<Plan['layout']['aim'], string>> = {
@@ -82,23 +73,61 @@ type RoomFile = PlanFile['rooms'][number];
 
 /** What a room has of its own: what it takes from the plan is told there. */
 const roomSettings: readonly Setting<RoomFile>[] = [
-  ['Name', null, ({ name }) => name],
-  ['Heated', null, ({ heated }) => (heated === false ? 'no' : 'yes')],
-  ['Heating zone', null, ({ zone }) => zone, 'none'],
-  ['Covering', null, ({ covering }) => covering ?? 'stone-or-ceramic'],
-  ['Temperature at laying, its own', '\u00b0C', ({ temperatures }) => temperatures?.layingC, 'as the plan'],
-  ['Highest temperature, its own', '\u00b0C', ({ temperatures }) => temperatures?.highestC, 'as the plan'],
-  ['Lowest temperature, its own', '\u00b0C', ({ temperatures }) => temperatures?.lowestC, 'as the plan'],
-  ['Temperature below, its own', '\u00b0C', ({ temperatures }) => temperatures?.belowC, 'as the plan'],
-  ['Insulation, its own', 'mm', ({ buildUp }) => buildUp?.insulationMm, 'as the plan'],
-  ['Adhesive, its own', 'mm', ({ buildUp }) => buildUp?.adhesiveMm, 'as the plan'],
-  ['Thickness of the covering, its own', 'mm', ({ buildUp }) => buildUp?.coveringMm, 'as the plan'],
+  ['rooms.name', 'Name', null, ({ name }) => name],
+  ['rooms.heated', 'Heated', null, ({ heated }) => (heated === false ? 'no' : 'yes')],
+  ['rooms.zone', 'Heating zone', null, ({ zone }) => zone, 'none'],
+  ['rooms.covering', 'Covering', null, ({ covering }) => covering ?? 'stone-or-ceramic'],
+  [
+    'rooms.temperatures.layingC',
+    'Temperature at laying, its own',
+    '\u00b0C',
+    ({ temperatures }) => temperatures?.layingC,
+    'as the plan',
+  ],
+  [
+    'rooms.temperatures.highestC',
+    'Highest temperature, its own',
+    '\u00b0C',
+    ({ temperatures }) => temperatures?.highestC,
+    'as the plan',
+  ],
+  [
+    'rooms.temperatures.lowestC',
+    'Lowest temperature, its own',
+    '\u00b0C',
+    ({ temperatures }) => temperatures?.lowestC,
+    'as the plan',
+  ],
+  [
+    'rooms.temperatures.belowC',
+    'Temperature below, its own',
+    '\u00b0C',
+    ({ temperatures }) => temperatures?.belowC,
+    'as the plan',
+  ],
+  ['rooms.buildUp.insulationMm', 'Insulation, its own', 'mm', ({ buildUp }) => buildUp?.insulationMm, 'as the plan'],
+  ['rooms.buildUp.adhesiveMm', 'Adhesive, its own', 'mm', ({ buildUp }) => buildUp?.adhesiveMm, 'as the plan'],
+  [
+    'rooms.buildUp.coveringMm',
+    'Thickness of the covering, its own',
+    'mm',
+    ({ buildUp }) => buildUp?.coveringMm,
+    'as the plan',
+  ],
 ];
 
-const doorwaySettings: readonly Setting<Plan['doorways'][number]>[] = [
-  ['Depth of the opening', 'mm', ({ wallMm }) => wallMm],
-  ['Leaf', null, ({ leaf }) => (leaf ? 'yes' : 'no')],
-];
+/** Of no meaning to the floor: what a file says of itself. */
+const silentEntries = ['format', 'version'];
+
+/** Entries of the plan file that have rows of their own. */
+export const entriesTold: ReadonlySet<string> = new Set([
+  ...silentEntries,
+  ...entriesOf(planSettings),
+  ...paperEntries,
+  ...entriesOf(roomSettings),
+  ...thingEntries,
+  ...tileEntries,
+]);
 
 export function settingChanges(
   before: PaperSource,
@@ -106,33 +135,17 @@ export function settingChanges(
   rooms: readonly Pair<Plan['rooms'][number]>[],
 ): readonly SettingChange[] {
   const roomFile = ({ file }: PaperSource, id: string | undefined) => file.rooms.find((room) => room.id === id);
-  const doorways = new Map(now.plan.doorways.map((doorway) => [doorway.id, doorway]));
-  const names = doorwayNames(now);
   return [
-    ...changesOf(null, [...planSettings, ...paperSettings], before, now),
+    ...changesOf(null, planSettings, { before, now }),
+    ...paperSettings(before, now),
     ...rooms.flatMap((pair) =>
-      changesOf(pair.now?.name ?? null, roomSettings, roomFile(before, pair.before?.id), roomFile(now, pair.now?.id)),
+      changesOf(pair.now?.name ?? null, roomSettings, {
+        before: roomFile(before, pair.before?.id),
+        now: roomFile(now, pair.now?.id),
+      }),
     ),
-    ...before.plan.doorways.flatMap((doorway) =>
-      changesOf(names.get(doorway.id) ?? null, doorwaySettings, doorway, doorways.get(doorway.id)),
-    ),
+    ...thingChanges(before, now, rooms),
+    ...tileChanges(before, now, rooms),
+    ...untoldChanges(before.file, now.file, entriesTold),
   ];
-}
-
-/** What is in one version alone has no settings that changed: that it came or went is told elsewhere. */
-function changesOf<T>(
-  of: string | null,
-  settings: readonly Setting<T>[],
-  before: T | undefined,
-  now: T | undefined,
-): readonly SettingChange[] {
-  if (before === undefined || now === undefined) return [];
-  return settings.flatMap(([words, unit, value, unset = 'not entered']): SettingChange[] => {
-    const [earlier, later] = [shown(value(before)), shown(value(now))];
-    return earlier === later ? [] : [{ of: of && oneLine(of), words, unit, before: earlier, now: later, unset }];
-  });
-}
-
-function shown(value: SettingValue | undefined): SettingValue {
-  return typeof value === 'string' ? oneLine(value) || null : (value ?? null);
 }

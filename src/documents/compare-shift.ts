@@ -142,6 +142,8 @@ function planMoved(plan: Plan, at: Move): Plan {
     drawnJoints: plan.drawnJoints.map(lined),
     noJoint: plan.noJoint.map(lined),
     keepClear: plan.keepClear.map(outlined),
+    tiles: plan.tiles && { ...plan.tiles, origin: at(plan.tiles.origin) },
+    tileFields: plan.tileFields.map((field) => ({ ...field, origin: at(field.origin) })),
   };
 }
 

@@ -1,5 +1,5 @@
 import type { Change, Comparison, FindingVersion, JointVersion, WhatBecame } from './compare.ts';
-import { quantityChange, quantityIsChanged, quantityShown } from './compare-quantities.ts';
+import { quantityChange, quantityIsChanged } from './compare-quantities.ts';
 import { type ColumnOf, columnByRow, columnFigure, columnText, plain, type Table, tableOf } from './table.ts';
 import { areaText, figureText, jointKindNames, movementText } from './words.ts';
 
@@ -93,8 +93,8 @@ export function compareQuantitiesTable({ quantities }: Comparison): Table {
     columnText('Room', ({ room }) => room ?? 'In all'),
     columnText('Quantity', ({ words }) => words),
     columnText('Unit', ({ unit }) => unit),
-    figureOrNone('Before', (pair) => quantityShown(pair).before),
-    figureOrNone('Now', (pair) => quantityShown(pair).now),
+    figureOrNone('Before', ({ before }) => before),
+    figureOrNone('Now', ({ now }) => now),
     columnByRow(columnFigure('Change', null, 2, quantityChange)),
   ];
   const rows = quantities.filter((pair) => pair.room === null || quantityIsChanged(pair));
@@ -104,6 +104,7 @@ export function compareQuantitiesTable({ quantities }: Comparison): Table {
       title: 'Quantities before and now',
       notes: [
         'Net, no allowance. Of rooms only what changed; none: the room is not there. Small changes take more digits to be seen.',
+        'All rooms add up to the whole, as in the take-off: for that a room may take a last digit more or less than before.',
       ],
     },
     columns,

@@ -1,75 +1,128 @@
-import type { Point } from '../geometry/point.ts';
-import { boxOf } from '../geometry/ring.ts';
 import type { Plan } from '../plan/plan.ts';
+import { changesOf, entriesOf, type Setting, type SettingChange } from './compare-changes.ts';
 import type { Pair } from './compare-match.ts';
-import type { SettingChange } from './compare-settings.ts';
+import { type Drawn, holeChanges, placeChanges, placeKey } from './compare-places.ts';
+import { doorwayNames } from './doorway-places.ts';
+import type { PaperSource } from './paper-source.ts';
 import { oneLine } from './words.ts';
 
-/** What stands on the floor, runs through it or is drawn by hand. */
-interface Thing {
+/** What stands on the floor, runs through it, lies on it or is drawn by hand. */
+interface Thing extends Drawn {
   readonly id: string;
   readonly name?: string;
-  readonly centre?: Point;
-  readonly line?: readonly Point[];
-  readonly outline?: readonly Point[];
 }
 
-type Things = 'doorways' | 'columns' | 'pipes' | 'joinery' | 'slabContacts' | 'structuralJoints' | 'drawnJoints';
+type Kinds =
+  | 'doorways'
+  | 'columns'
+  | 'pipes'
+  | 'joinery'
+  | 'slabContacts'
+  | 'structuralJoints'
+  | 'sunZones'
+  | 'keepClear'
+  | 'drawnJoints'
+  | 'noJoint';
 
-const kinds: Readonly<Record<Things, string>> = {
-  doorways: 'Doorway, from and to',
-  columns: 'Column, from and to',
-  pipes: 'Pipe through the screed, at',
-  joinery: 'Joinery, from and to',
-  slabContacts: 'Floor on the bare slab, from and to',
-  structuralJoints: 'Joint of the building, from and to',
-  drawnJoints: 'Joint drawn by hand, from and to',
+interface Kind {
+  readonly entries: readonly string[];
+  readonly changes: (before: PaperSource, now: PaperSource) => readonly SettingChange[];
+}
+
+const underNames: Readonly<Record<Plan['joinery'][number]['under'], string>> = {
+  insulated: 'insulation and screed',
+  'no-insulation': 'screed on the slab, no insulation',
+  'built-off-slab': 'built off the slab',
 };
 
-/** Rooms and things that came or went, or lie elsewhere. One that stands where one of its kind stood is that one, whatever its id is now; of the others
- *  the id tells. */
+const kinds: readonly Kind[] = [
+  kindOf('doorways', 'Doorway', [
+    ['doorways.wallMm', 'Depth of the opening', 'mm', ({ wallMm }) => wallMm],
+    ['doorways.leaf', 'Leaf', null, ({ leaf }) => (leaf ? 'yes' : 'no')],
+  ]),
+  kindOf('columns', 'Column', []),
+  kindOf('pipes', 'Pipe through the screed', [
+    ['pipes.diameterMm', 'Diameter of the pipe', 'mm', ({ diameterMm }) => diameterMm],
+  ]),
+  kindOf('joinery', 'Joinery', [
+    ['joinery.name', 'Name', null, ({ name }) => name],
+    ['joinery.under', 'Below the joinery', null, ({ under }) => underNames[under]],
+    ['joinery.fixedThrough', 'Bolted through to the slab', null, ({ fixedThrough }) => (fixedThrough ? 'yes' : 'no')],
+  ]),
+  kindOf('slabContacts', 'Floor on the bare slab', []),
+  kindOf('structuralJoints', 'Joint of the building', [
+    ['structuralJoints.widthMm', 'Width of the joint of the building', 'mm', ({ widthMm }) => widthMm],
+  ]),
+  kindOf('sunZones', 'Sunlit floor', [
+    ['sunZones.highestC', 'Highest temperature in the sun', '\u00b0C', ({ highestC }) => highestC],
+  ]),
+  kindOf('keepClear', 'Area to keep clear of joints', []),
+  kindOf('drawnJoints', 'Joint drawn by hand', []),
+  kindOf('noJoint', 'Joint taken away', []),
+];
+
+/** Entries of the plan file that are told here. */
+export const thingEntries: readonly string[] = [
+  ...['rooms.id', 'rooms.outline', 'rooms.holes'],
+  ...kinds.flatMap(({ entries }) => entries),
+];
+
+/** Rooms and things that came or went, are drawn elsewhere or otherwise, or have another setting. One that is drawn where one of its kind was is that one,
+ *  whatever its id is now; of the others the id tells. */
 export function thingChanges(
-  before: Plan,
-  now: Plan,
+  before: PaperSource,
+  now: PaperSource,
   rooms: readonly Pair<Plan['rooms'][number]>[],
 ): readonly SettingChange[] {
+  return [...rooms.flatMap(roomChanges), ...kinds.flatMap(({ changes }) => changes(before, now))];
+}
+
+function roomChanges(pair: Pair<Plan['rooms'][number]>): readonly SettingChange[] {
+  const of = nameOf(pair);
+  const places = placeChanges({ of, words: 'Room' }, pair);
+  const { before, now } = pair;
+  if (before === null || now === null) return places;
+  return [...places, ...holeChanges({ of, words: 'Hole in the room' }, before.holes, now.holes)];
+}
+
+function kindOf<K extends Kinds>(kind: K, words: string, settings: readonly Setting<Plan[K][number]>[]): Kind {
+  const places = ['id', 'line', 'outline', 'centre'].map((field) => `${kind}.${field}`);
+  return {
+    entries: [...places, ...entriesOf(settings)],
+    changes: (before, now) => {
+      const names = kind === 'doorways' ? new Map([...doorwayNames(before), ...doorwayNames(now)]) : null;
+      return thingPairs<Plan[K][number]>(before.plan[kind], now.plan[kind]).flatMap((pair) => {
+        const of = names?.get((pair.now ?? pair.before)?.id ?? '') ?? nameOf(pair);
+        return [...placeChanges({ of, words }, pair), ...changesOf(of, settings, pair)];
+      });
+    },
+  };
+}
+
+function nameOf({ before, now }: Pair<Thing>): string {
+  return oneLine(now?.name ?? before?.name ?? '') || oneLine(now?.id ?? before?.id ?? '');
+}
+
+/** Those of now in their order, then those that went. */
+function thingPairs<T extends Thing>(before: readonly T[], now: readonly T[]): readonly Pair<T>[] {
+  const keys = new Map([...before, ...now].map((thing) => [thing, placeKey(thing)]));
+  const partners = new Map<T, T>();
+  const found = new Set<T>();
+  const place = (thing: T) => keys.get(thing) ?? '';
+  for (const keyOf of [(thing: T) => `${thing.id} ${place(thing)}`, place, ({ id }: T) => id]) {
+    const left = new Map<string, T[]>();
+    for (const thing of before.filter((each) => !found.has(each))) {
+      left.set(keyOf(thing), [...(left.get(keyOf(thing)) ?? []), thing]);
+    }
+    for (const thing of now.filter((each) => !partners.has(each))) {
+      const partner = left.get(keyOf(thing))?.shift();
+      if (partner === undefined) continue;
+      partners.set(thing, partner);
+      found.add(partner);
+    }
+  }
   return [
-    ...rooms.flatMap((pair) => placeChange('Room, from and to', pair)),
-    ...(Object.keys(kinds) as Things[]).flatMap((kind) => {
-      const [earlier, later] = [thingsElsewhere(before[kind], now[kind]), thingsElsewhere(now[kind], before[kind])];
-      return [...new Set([...later.keys(), ...earlier.keys()])].flatMap((id) =>
-        placeChange(kinds[kind], { before: earlier.get(id) ?? null, now: later.get(id) ?? null }),
-      );
-    }),
+    ...now.map((thing) => ({ before: partners.get(thing) ?? null, now: thing })),
+    ...before.filter((thing) => !found.has(thing)).map((thing) => ({ before: thing, now: null })),
   ];
-}
-
-function placeChange(words: string, { before, now }: Pair<Thing>): readonly SettingChange[] {
-  const [was, is] = [placeText(before), placeText(now)];
-  const name = oneLine(now?.name ?? before?.name ?? '') || oneLine(now?.id ?? before?.id ?? '');
-  return was === is ? [] : [{ of: name, words, unit: 'mm', before: was, now: is, unset: 'none' }];
-}
-
-/** By their ids, without those that stand where one of the others stands. */
-function thingsElsewhere(things: readonly Thing[], others: readonly Thing[]): ReadonlyMap<string, Thing> {
-  const places = new Set(others.map(cornersText));
-  return new Map(things.filter((thing) => !places.has(cornersText(thing))).map((thing) => [thing.id, thing]));
-}
-
-function cornersText({ centre, line, outline }: Thing): string {
-  const corners = (centre === undefined ? (outline ?? line ?? []) : [centre]).map(pointText);
-  return corners.sort().join(' ');
-}
-
-/** The corners of the upright box round it; null: it is not there. Example: "1200, 300 to 1800, 900" */
-function placeText(thing: Thing | null): string | null {
-  if (thing === null) return null;
-  const { centre, line, outline } = thing;
-  if (centre !== undefined) return pointText(centre);
-  const { minX, minY, maxX, maxY } = boxOf(outline ?? line ?? []);
-  return `${pointText([minX, minY])} to ${pointText([maxX, maxY])}`;
-}
-
-function pointText([x, y]: Point): string {
-  return `${Math.round(x) + 0}, ${Math.round(y) + 0}`;
 }

@@ -2,13 +2,13 @@ import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
 import type { Analysis, Bay, Finding, Joint, JointKind, Severity } from '../plan/analysis.ts';
 import { papersOf } from '../plan/papers.ts';
 import { type BayMatch, bayMatch } from './compare-bays.ts';
+import type { SettingChange } from './compare-changes.ts';
 import { floorsCaution, floorsNotes } from './compare-floors.ts';
 import { jointMatch, jointMovedMm, type Kin, nearestPairs, type Pair, roomPairs } from './compare-match.ts';
 import { type OrderChange, orderChanges } from './compare-order.ts';
 import { type QuantityPair, quantityIsChanged, quantityPairs } from './compare-quantities.ts';
-import { type SettingChange, settingChanges } from './compare-settings.ts';
+import { settingChanges } from './compare-settings.ts';
 import { sourceOver } from './compare-shift.ts';
-import { thingChanges } from './compare-things.ts';
 import { doorwayNames, findingNamed } from './doorway-places.ts';
 import type { PaperSource } from './paper-source.ts';
 import { namesOf, oneLine } from './words.ts';
@@ -109,9 +109,9 @@ export function comparisonOf(earlier: PaperSource, now: PaperSource): Comparison
   const changes = {
     joints: inOrder(joints.pairs, now.analysis.joints).map((pair) => jointChange(pair, jointAt(pair), joints.kin)),
     bays: inOrder(bays.pairs, now.analysis.bays).map((pair) => bayChange(pair, bayAt(pair), bays)),
-    quantities: quantityPairs(before, now, rooms),
+    quantities: quantityPairs(earlier, now, rooms),
     orders: orderChanges(earlier, now, rooms),
-    settings: [...settingChanges(before, now, rooms), ...thingChanges(before.plan, now.plan, rooms)],
+    settings: settingChanges(before, now, rooms),
     findings: findingChanges(before, now, known),
   };
   const counts = countsOf(changes);

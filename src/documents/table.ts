@@ -92,11 +92,14 @@ const unheld = /(?![\r\n])\p{Cc}/gu;
 /** Halves of a character that is written in two, and what is no character. */
 const broken = /[\p{Cs}\ufffe\uffff]/gu;
 
-/** A cell as every file can hold it: control characters are spaces, broken characters are told by the sign for them. Numbers are told to a millionth,
- *  which is finer than any figure here and leaves no 0.30000000000000004; what is no number is empty. */
+/** Digits that a number is written with at most: a millionth is finer than any figure here and leaves no 0.30000000000000004. */
+export const heldDecimals = 6;
+
+/** A cell as every file can hold it: control characters are spaces, broken characters are told by the sign for them; what is no
+ *  number is empty. */
 export function cellHeld(cell: Cell): Cell {
   if (typeof cell === 'string') return cell.replace(unheld, ' ').replace(broken, '\ufffd');
-  return cell === null || !Number.isFinite(cell) ? null : Number(cell.toFixed(6)) + 0;
+  return cell === null || !Number.isFinite(cell) ? null : Number(cell.toFixed(heldDecimals)) + 0;
 }
 
 /** Starts that a spreadsheet takes for a formula, the wide forms of East Asian keyboards among them. */

@@ -1,39 +1,50 @@
 import { onGrid } from '../geometry/tolerance.ts';
 import type { Analysis, Finding, RoomQuantities } from '../plan/analysis.ts';
 import { jointKinds } from '../plan/analysis.ts';
+import { figuresRounded } from '../takeoff/figures-rounded.ts';
 import { doorwayNames, findingNamed, reasonNamed } from './doorway-places.ts';
 import type { DrawingRef } from './drawing.ts';
 import { tilesAtText, whyOffText } from './grout-words.ts';
 import type { PaperSource } from './paper-source.ts';
 import { jointPlaces } from './set-out-joint-text.ts';
 import { sourceStanding, sourceWhere } from './source-words.ts';
-import { type ColumnOf, columnFigure, columnText, plain, type Table, tableOf } from './table.ts';
+import { type ColumnOf, columnFigure, columnText, heldDecimals, plain, type Table, tableOf } from './table.ts';
 import { jointKindNames, namesOf, severityNames } from './words.ts';
 
 /** The lists of the screed: quantities, joints, bays and findings. */
 
 export type TableSource = Pick<PaperSource, 'plan' | 'analysis'>;
 
-/** One row a room and one for the whole, net and without allowance. */
+/** One row a room and one for the whole, net and without allowance. As they are written, to their last digit, the rooms add up to the whole. */
 export function quantitiesTable({ plan, analysis }: TableSource): Table {
   const names = namesOf(plan, analysis);
   const { quantities } = analysis;
-  type Row = { readonly id: string | null; readonly name: string; readonly of: RoomQuantities };
+  interface Row {
+    readonly id: string | null;
+    readonly name: string;
+    /** Which of the rooms; of the whole there is none. */
+    readonly index: number | null;
+  }
   const rows: Row[] = [
-    ...quantities.rooms.map((of) => ({ id: of.room, name: names.room(of.room), of })),
-    { id: null, name: 'Total', of: quantities },
+    ...quantities.rooms.map(({ room }, index) => ({ id: room, name: names.room(room), index })),
+    { id: null, name: 'Total', index: null },
   ];
+  const figures = (head: string, unit: string, decimals: number, of: (quantities: RoomQuantities) => number) => {
+    const shares = figuresRounded(quantities.rooms.map(of), of(quantities), heldDecimals);
+    const cell = ({ index }: Row) => (index === null ? of(quantities) : (shares[index] ?? null));
+    return columnFigure<Row>(head, unit, decimals, cell);
+  };
   const columns: ColumnOf<Row>[] = [
     columnText('Room id', ({ id }) => id),
     columnText('Room', ({ name }) => name),
-    columnFigure('Floor', 'm2', 2, ({ of }) => of.floorM2),
-    columnFigure('Edge strip', 'm', 2, ({ of }) => of.edgeStripM),
-    ...jointKinds.map((kind): ColumnOf<Row> => columnFigure(jointKindNames[kind], 'm', 2, ({ of }) => of.jointM[kind])),
-    columnFigure('Sealant', 'l', 2, ({ of }) => of.sealantLitres),
-    columnFigure('Screed', 'm3', 3, ({ of }) => of.screedM3),
-    columnFigure('Screed', 'kg', 0, ({ of }) => of.screedKg),
-    columnFigure('Insulation', 'm2', 2, ({ of }) => of.insulationM2),
-    columnFigure('Held to the slab', 'm2', 2, ({ of }) => of.slabContactM2),
+    figures('Floor', 'm2', 2, ({ floorM2 }) => floorM2),
+    figures('Edge strip', 'm', 2, ({ edgeStripM }) => edgeStripM),
+    ...jointKinds.map((kind) => figures(jointKindNames[kind], 'm', 2, ({ jointM }) => jointM[kind])),
+    figures('Sealant', 'l', 2, ({ sealantLitres }) => sealantLitres),
+    figures('Screed', 'm3', 3, ({ screedM3 }) => screedM3),
+    figures('Screed', 'kg', 0, ({ screedKg }) => screedKg),
+    figures('Insulation', 'm2', 2, ({ insulationM2 }) => insulationM2),
+    figures('Held to the slab', 'm2', 2, ({ slabContactM2 }) => slabContactM2),
   ];
   const about = { name: 'quantities', title: 'Quantities', sums: 1, notes: ['Net, without allowance.'] };
   return tableOf(about, columns, rows, ({ id }) => (id === null ? [] : [{ kind: 'room', id }]));

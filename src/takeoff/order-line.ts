@@ -70,22 +70,31 @@ function partsRounded(parts: readonly TakeOffPart[], net: number, decimals: numb
   return given.map((part, i) => ({ ...part, amount: amounts[i] as number }));
 }
 
-/** One cell a bay and room, in the order in which they first come. */
+/** One cell a bay and room, in the order in which they first come. Rooms are shared out first, so that a room of many bays is off by less than a last
+ *  digit as well; then the bays within each. */
 function cellsRounded(cells: readonly TakeOffCell[], net: number, decimals: number): readonly TakeOffCell[] {
+  const rooms = [...new Set(cells.map(({ room }) => room))];
   const sums = new Map<string, TakeOffCell>();
   for (const cell of cells) {
     // the name of a bay has no space in it
     const key = `${cell.bay} ${cell.room}`;
     sums.set(key, { ...cell, amount: cell.amount + (sums.get(key)?.amount ?? 0) });
   }
-  const amounts = figuresRounded(
-    [...sums.values()].map(({ amount }) => amount),
-    net,
-    decimals,
-  );
+  const inRooms = new Map(rooms.map((room) => [room, [] as TakeOffCell[]]));
+  for (const cell of sums.values()) inRooms.get(cell.room)?.push(cell);
+  const ofRooms = figuresRounded([...inRooms.values()].map(cellsSum), net, decimals);
+  const rounded = new Map<TakeOffCell, number>();
+  for (const [i, own] of [...inRooms.values()].entries()) {
+    const ofBays = figuresRounded(own.map(amountOf), ofRooms[i] as number, decimals);
+    for (const [k, cell] of own.entries()) rounded.set(cell, ofBays[k] as number);
+  }
   return [...sums.values()]
-    .map((cell, i) => ({ ...cell, amount: amounts[i] as number }))
+    .map((cell) => ({ ...cell, amount: rounded.get(cell) as number }))
     .filter(({ amount }) => amount > 0);
+}
+
+function amountOf({ amount }: TakeOffCell): number {
+  return amount;
 }
 
 export function cellsSum(cells: readonly TakeOffCell[]): number {

@@ -1,9 +1,9 @@
 import { useId } from 'react';
 import { useStore } from 'zustand';
 import type { Comparison } from '../../../documents/compare.ts';
+import type { SettingChange, SettingValue } from '../../../documents/compare-changes.ts';
 import type { OrderChange, OrderVersion } from '../../../documents/compare-order.ts';
-import { type QuantityPair, quantityIsChanged, quantityShown } from '../../../documents/compare-quantities.ts';
-import type { SettingChange, SettingValue } from '../../../documents/compare-settings.ts';
+import { type QuantityPair, quantityIsChanged } from '../../../documents/compare-quantities.ts';
 import { becameWords, comparisonSummary } from '../../../documents/compare-tables.ts';
 import { earlierAsk } from '../../files/paper-work.ts';
 import { focusHeir } from '../../parts/focus.ts';
@@ -107,10 +107,9 @@ function changedQuantities({ quantities }: Comparison): readonly QuantityPair[] 
   return quantities.filter((pair) => pair.room === null && quantityIsChanged(pair));
 }
 
-function quantityLine(pair: QuantityPair): Line {
-  const { before, now } = quantityShown(pair);
-  const told = (value: number | null) => `${figure(value ?? 0, pair.decimals)} ${unitShown(pair.unit)}`;
-  return [pair.words, `${told(now)}, was ${told(before)}`];
+function quantityLine({ words, unit, before, now, decimals }: QuantityPair): Line {
+  const told = (value: number | null) => `${figure(value ?? 0, decimals)} ${unitShown(unit)}`;
+  return [words, `${told(now)}, was ${told(before)}`];
 }
 
 /** Examples: "Insulation", "40 mm, was 30 mm; net 71.69 m², was 60.00 m²"; "Sleeves on heating pipes", "none, was 6 sleeves" */
