@@ -116,6 +116,8 @@ export interface LabelLed {
   readonly forms: readonly LabelForm[];
   /** The leader may begin at the name of the same thing as well, where that stands. */
   readonly fromName?: true;
+  /** Unit vectors that the line of the thing leaves such a place along: a leader beside them would be lost in it. */
+  readonly along?: readonly Point[];
 }
 
 /** Lines of text, set centred under each other. */

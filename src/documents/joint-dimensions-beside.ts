@@ -1,14 +1,12 @@
-import { lineMiddle } from '../geometry/line.ts';
-import { type Point, pointBetween, pointDirection } from '../geometry/point.ts';
+import { type Point, pointDirection } from '../geometry/point.ts';
 import { doorwayPlaces } from './doorway-places.ts';
-import type { DrawingItem, LabelForm, LabelItem, LabelPlace } from './drawing.ts';
+import type { DrawingItem, LabelForm, LabelItem } from './drawing.ts';
 import type { Strings } from './joint-dimensions-outside.ts';
 import { besideWords, doorwayWords } from './joint-dimensions-words.ts';
 import { lineAt, lineLength } from './label-seats.ts';
 import type { PaperSource } from './paper-source.ts';
 import { isInWall, type JointSetting } from './setting-out.ts';
 import type { SetOutFrame } from './setting-out-frame.ts';
-import { formSize } from './text-width.ts';
 import { figureText } from './words.ts';
 
 /** Figures beside joints that no string of running dimensions reaches. */
@@ -28,7 +26,6 @@ export function besideLabels(
   source: PaperSource,
   settings: readonly JointSetting[],
   { joined, onString }: Strings,
-  scale: number,
 ): BesideLabels {
   const lines = new Map<string, { readonly setting: JointSetting; readonly words: string }>();
   const labels: LabelItem[] = [];
@@ -41,7 +38,7 @@ export function besideLabels(
     const words = fromFace ?? besideWords(setting);
     if (fromFace === undefined) frames.add(frame);
     if (words === null) {
-      labels.push(...endLabels(setting, scale));
+      labels.push(...endLabels(setting));
       continue;
     }
     // doors in one line are apart, and each is read by itself
@@ -90,35 +87,20 @@ function smallForms(id: string, words: string): readonly LabelForm[] {
   return [small(text), small(...lines)];
 }
 
-/** Free space between an end and its figures, and between them and the joint, mm on paper. */
-const endGapMm = { along: 2.5, beside: 1.2 } as const;
-
-/** A leader to an end begins there, or at so much of the way to the next, where it is still the nearer one. */
-const endShares = [0, 0.15, 0.3];
-
-/** x and y of both ends and of every bend, each beside the joint where it is. */
-function endLabels({ joint, points, places }: JointSetting, scale: number): readonly LabelItem[] {
+/** x and y of both ends and of every bend, each at a leader whose dot is that place and no other: beside the joint they would be read as those of its
+ *  nearer end, or of the next joint. Their seat is the place itself, where the joint leaves room for no text. */
+function endLabels({ joint, points, places }: JointSetting): readonly LabelItem[] {
   return places.map((place, i): LabelItem => {
     const [x, y] = (points[i] ?? [0, 0]) as Point;
-    const text = `x ${figureText(x, 0)} y ${figureText(y, 0)}`;
-    const form = [{ text, style: `joint-${joint.kind}` }] as const;
-    const { widthMm, heightMm } = formSize(form);
-    const on = (i === 0 ? places[1] : places[i - 1]) ?? lineMiddle(joint.line);
-    const [ux, uy] = pointDirection(place, on);
-    const [alongMm, asideMm] = [(endGapMm.along + widthMm / 2) * scale, (endGapMm.beside + heightMm / 2) * scale];
-    const seats = [1, -1].map(
-      (side): LabelPlace => ({
-        at: [place[0] + ux * alongMm - side * uy * asideMm, place[1] + uy * alongMm + side * ux * asideMm],
-        direction: [ux, uy],
-      }),
-    );
+    const forms = smallForms(joint.id, `x ${figureText(x, 0)} y ${figureText(y, 0)}`);
+    const along = [places[i - 1], places[i + 1]].flatMap((next) => (next ? [pointDirection(place, next)] : []));
     return {
       shape: 'label',
       layer: 'labels',
       ref: { kind: 'joint', id: joint.id },
-      seat: { kind: 'beside', line: joint.line, inOpening: true, places: seats },
-      forms: [form],
-      led: { from: endShares.map((share) => pointBetween(place, on, share)), forms: smallForms(joint.id, text) },
+      seat: { kind: 'beside', line: joint.line, inOpening: true, places: [{ at: place, direction: [1, 0] }] },
+      forms: forms.slice(0, 1),
+      led: { from: [place], along, forms },
       priority: besidePriority + joint.lengthM,
     };
   });

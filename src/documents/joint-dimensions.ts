@@ -43,7 +43,7 @@ export function jointDimensions(
     floor === undefined
       ? roomStrings(plan, runs, scale)
       : outsideStrings(floor, runs, { rings, points, beyondMm: drawnBeyondMm(plan), scale });
-  const { labels, frames } = besideLabels(source, settings, strings, scale);
+  const { labels, frames } = besideLabels(source, settings, strings);
   // ends of grid lines cover the thin lines that run behind them
   return [...strings.items, ...marked, ...originItems(frames, strings.items, scale), ...labels];
 }

@@ -9,6 +9,8 @@ export interface LeaderBegin {
   readonly at: Point;
   /** Unit vector off the text that it begins at; null where it begins at a line and may run any way. */
   readonly out: Point | null;
+  /** Unit vectors that it keeps off. */
+  readonly along: readonly Point[];
 }
 
 export interface LedPlace {
@@ -34,6 +36,9 @@ const steep = 0.8;
 
 /** A leader leaves a text no flatter along it than this, as the sine of its angle. */
 const leastOut = 0.25;
+
+/** A leader keeps so far off the course of what it begins at, as the cosine of the angle between both. */
+const mostAlong = 0.9;
 
 /** No longer is a leader from a name, mm on paper: a long one is followed to the joint itself. */
 const fromNameMm = 20;
@@ -84,10 +89,11 @@ export function ledPlaceFirst(
   }));
   for (const lengthMm of lengths) {
     for (const begin of begins) {
-      const { out } = begin;
+      const { out, along } = begin;
       if (out !== null && lengthMm > fromNameMm) continue;
       for (const { ux, uy, besideMm, beyondMm } of courses) {
         if (out !== null && ux * out[0] + uy * out[1] < leastOut) continue;
+        if (along.some(([ax, ay]) => ux * ax + uy * ay > mostAlong)) continue;
         const tipX = begin.at[0] + ux * lengthMm;
         const tipY = begin.at[1] + uy * lengthMm;
         const besideX = tipX + besideMm * cos;
@@ -137,5 +143,5 @@ export function besideText(
     [-sin, cos, h],
     [sin, -cos, h],
   ];
-  return sides.map(([ux, uy, mm]) => ({ at: [x + ux * mm, y + uy * mm], out: [ux, uy] }));
+  return sides.map(([ux, uy, mm]) => ({ at: [x + ux * mm, y + uy * mm], out: [ux, uy], along: [] }));
 }

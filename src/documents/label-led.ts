@@ -1,7 +1,8 @@
 import { type Point, pointDirection } from '../geometry/point.ts';
 import type { Box } from '../geometry/ring.ts';
 import type { DrawingItem, LabelForm, LabelItem, LabelLed, PlacedLabel, PlacedLeader } from './drawing.ts';
-import { type BlockRank, blockRanks, type TurnedBox } from './label-blocks.ts';
+import { boxHolds } from './ink-clip.ts';
+import { type BlockRank, type Blocks, blockRanks, blocksOf, type TurnedBox } from './label-blocks.ts';
 import {
   besideText,
   type LeaderBegin,
@@ -13,7 +14,8 @@ import {
 } from './label-led-places.ts';
 import { boxAt, type PlaceOptions, type Standing } from './label-place.ts';
 import { readingAngle } from './label-seats.ts';
-import { haloMm } from './styles.ts';
+import { penShare } from './pen.ts';
+import { haloMm, lineStyles } from './styles.ts';
 import { type FormSize, formSize } from './text-width.ts';
 
 /** Labels that have found no room beside what they belong to, at the end of a leader: a thin line from there to the nearest free place. Figures come first,
@@ -85,7 +87,7 @@ export function labelsLed(items: readonly DrawingItem[], paper: Paper): NonNulla
       .sort((a, b) => b.label.priority - a.label.priority);
     if (open.length === 0) return [];
     for (const box of endBoxes(items, paper)) standing.blocks.addBox(box, blockRanks.line);
-    const seat = seater(placed, standing, paper);
+    const seat = seater(placed, { ...standing, walls: wallsOf(items, paper) }, paper);
     const figures = seat(
       open.filter(({ label }) => !labelIsName(label) && label.saidAgain === undefined),
       reaches,
@@ -144,10 +146,31 @@ export function formsNamed(
   );
 }
 
+interface StandingWalls extends Standing {
+  /** Edges of floor, with the room that the ground behind a text would take from them. */
+  readonly walls: Blocks;
+}
+
+/** A text at a leader may stand anywhere, between the faces of a wall too: what stands at its own line keeps off walls by that. */
+function wallsOf(items: readonly DrawingItem[], { paperPerPlan }: Paper): Blocks {
+  const walls = blocksOf();
+  for (const item of items) {
+    if (item.shape !== 'line' || item.layer !== 'edges') continue;
+    const widestMm = Math.max(...lineStyles[item.style].strokes.map(({ widthMm }) => widthMm));
+    const halfMm = (widestMm * penShare(paperPerPlan)) / 2 + haloMm;
+    walls.addLine(
+      item.points.map(([x, y]): Point => [x * paperPerPlan, y * paperPerPlan]),
+      halfMm,
+      blockRanks.line,
+    );
+  }
+  return walls;
+}
+
 type Seater = (open: readonly Open[], within: readonly Reach[]) => readonly PlacedLabel[];
 
-function seater(placed: readonly PlacedLabel[], standing: Standing, paper: Paper): Seater {
-  const { blocks, grounds } = standing;
+function seater(placed: readonly PlacedLabel[], standing: StandingWalls, paper: Paper): Seater {
+  const { blocks, grounds, walls } = standing;
   const { paperPerPlan } = paper;
   const names = new Map(
     placed.flatMap((label) => (label.label.ref.kind === 'joint' ? [[label.label.ref.id, label] as const] : [])),
@@ -156,12 +179,14 @@ function seater(placed: readonly PlacedLabel[], standing: Standing, paper: Paper
   const onPaper = ([x, y]: Point): Point => [x * paperPerPlan, y * paperPerPlan];
   const beginsOf = ({ label, led }: Open): readonly LeaderBegin[] => {
     const name = led.fromName ? names.get(label.ref.id) : undefined;
+    // on a sheet of a part of the plan nothing begins beyond its edge
+    const from = led.from.filter(([x, y]) => boxHolds(paper.window, { minX: x, minY: y, maxX: x, maxY: y }));
     return [
-      ...led.from.map((at): LeaderBegin => ({ at: onPaper(at), out: null })),
+      ...from.map((at): LeaderBegin => ({ at: onPaper(at), out: null, along: led.along ?? [] })),
       ...(name === undefined ? [] : besideText(onPaper(name.at), name)),
     ];
   };
-  const freeOf = freeIn(blocks, paper);
+  const freeOf = freeIn(blocks, walls, paper);
   return (open, within) => {
     const found = new Map<LabelItem, PlacedLabel>();
     // with text that is free where only the leader was in the way
@@ -221,9 +246,10 @@ function angleOf({ seat }: LabelItem, turned: Reach['turned']): number {
 }
 
 /** Whether a text of a size may stand with its middle at a place, mm on paper: within the window and clear of all there is. */
-function freeIn({ meets, meetsLevel }: Standing['blocks'], { paperPerPlan, window }: Paper) {
+function freeIn(blocks: Blocks, walls: Blocks, { paperPerPlan, window }: Paper) {
   const [left, right] = [window.minX * paperPerPlan + edgeMm, window.maxX * paperPerPlan - edgeMm];
   const [top, bottom] = [window.minY * paperPerPlan + edgeMm, window.maxY * paperPerPlan - edgeMm];
+  const isMet = (box: TurnedBox) => blocks.meets(box) || walls.meets(box);
   return ({ widthMm, heightMm }: FormSize, angleDeg: number) => {
     const [halfX, halfY] = [widthMm / 2 + haloMm, heightMm / 2];
     const turn = (angleDeg * Math.PI) / 180;
@@ -235,7 +261,7 @@ function freeIn({ meets, meetsLevel }: Standing['blocks'], { paperPerPlan, windo
       y - reachY >= top &&
       y + reachY <= bottom &&
       (angleDeg === 0
-        ? !meetsLevel(x, y, halfX, halfY)
-        : !meets({ centre: [x, y], halfWidth: halfX, halfHeight: halfY, angleDeg }));
+        ? !blocks.meetsLevel(x, y, halfX, halfY) && !walls.meetsLevel(x, y, halfX, halfY)
+        : !isMet({ centre: [x, y], halfWidth: halfX, halfHeight: halfY, angleDeg }));
   };
 }
