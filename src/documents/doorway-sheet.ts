@@ -1,4 +1,4 @@
-import { type JointEntry, noJointEntry, papersOf } from '../plan/papers.ts';
+import { type JointEntry, noJointEntry } from '../plan/papers.ts';
 import { jointIsSealed } from '../takeoff/sealant.ts';
 import { type DoorwayJoint, type DoorwayPlace, doorwayPlaces } from './doorway-places.ts';
 import { doorwaySketch } from './doorway-sketch.ts';
@@ -6,6 +6,7 @@ import type { Form } from './form.ts';
 import { groutText } from './grout-words.ts';
 import type { Page } from './page.ts';
 import type { PaperSource } from './paper-source.ts';
+import { registerEntries } from './register-entries.ts';
 import { sketchPages } from './sketch-page.ts';
 import { type ColumnOf, columnFigure, columnText, plain, type Table, tableOf } from './table.ts';
 import { wholeMmText } from './tile-words.ts';
@@ -80,8 +81,9 @@ function tableOfRows(
   ]);
 }
 
-function rowsOf({ file, plan, analysis }: PaperSource, place: DoorwayPlace): readonly DoorwayRow[] {
-  const { joints } = papersOf(file);
+function rowsOf(source: PaperSource, place: DoorwayPlace): readonly DoorwayRow[] {
+  const { plan, analysis } = source;
+  const { joints } = registerEntries(source);
   const bays = new Map(analysis.bays.map((bay) => [bay.id, bay]));
   const rooms = new Map(plan.rooms.map((room) => [room.id, room]));
   const row = (at: DoorwayJoint | null): DoorwayRow => ({

@@ -1,9 +1,10 @@
-import type { Analysis, Bay } from '../plan/analysis.ts';
-import { roundedText } from '../plan/figure-words.ts';
-import type { Ordering, Pour, PourDay } from '../plan/papers.ts';
+import type { Bay } from '../plan/analysis.ts';
+import { namesText, roundedText } from '../plan/figure-words.ts';
+import { type Ordering, type Pour, type PourDay, pourOf } from '../plan/papers.ts';
 import type { Plan } from '../plan/plan.ts';
-import { textCut } from './text-width.ts';
-import { oneLine } from './words.ts';
+import { bayEntryKeys, type EntryFloor } from './entry-keys.ts';
+import { keyWords } from './entry-words.ts';
+import type { PaperSource } from './paper-source.ts';
 
 /** The days that are entered for the pour, as far as the floor bears them out, and what is laid on them. Apart from the pour plan, so that the editor tells
  *  it beside each day. */
@@ -14,6 +15,8 @@ export interface GivenDays {
   readonly cautions: readonly PourDayCaution[];
   /** The same in words alone. */
   readonly told: readonly string[];
+  /** By the keys that are entered: the keys of the bays that they stand for now. */
+  readonly keys: ReadonlyMap<string, string>;
 }
 
 export interface PourDayCaution {
@@ -23,27 +26,35 @@ export interface PourDayCaution {
   readonly words: string;
 }
 
-/** Widest key of a bay in a text, mm on paper: a file may have any. */
-const widestKeyMm = 40;
-
-export function pourDaysGiven({ days }: Pick<Pour, 'days'>, { bays }: Pick<Analysis, 'bays'>): GivenDays {
-  const ids = new Map(bays.map(({ key, id }) => [key, id]));
+/** Bays that have changed their places since are followed, and told. */
+export function pourDaysGiven(source: EntryFloor & Pick<PaperSource, 'file'>): GivenDays {
+  const { days } = pourOf(source.file);
+  const ids = new Map(source.analysis.bays.map(({ key, id }) => [key, id]));
+  const places = bayEntryKeys(
+    days.flatMap(({ bays }) => bays),
+    source,
+  ).now;
   const dayOf = new Map<string, number>();
   const cautions: PourDayCaution[] = [];
   const kept = days.map(({ date, bays: keys }, index) => {
+    const changed: string[] = [];
     const own = keys.flatMap((key) => {
-      const id = ids.get(key);
-      const words =
-        id === undefined
-          ? `Entered day ${index + 1} names a bay that the floor does not have any more: ${textCut(oneLine(key), 'sheet-text', widestKeyMm)}.`
-          : dayOf.has(id)
-            ? `${id} is named more than once: it is laid on the first day that names it.`
-            : null;
-      if (words !== null) cautions.push({ index, words });
-      if (id === undefined || words !== null) return [];
+      const place = places.get(key);
+      const id = ids.get(place?.key ?? key);
+      const tell = (words: string) => cautions.push({ index, words });
+      if (place === undefined || id === undefined) {
+        tell(`Entered day ${index + 1} names ${keyWords('bay', key, source)}, which the floor does not have any more.`);
+        return [];
+      }
+      if (dayOf.has(id)) {
+        tell(`${id} is named more than once: it is laid on the first day that names it.`);
+        return [];
+      }
+      if (place.key !== key) changed.push(id);
       dayOf.set(id, index);
       return [id];
     });
+    if (changed.length > 0) cautions.push({ index, words: changedWords(index, changed) });
     if (own.length === 0) cautions.push({ index, words: `Entered day ${index + 1} has no bay and is left out.` });
     return { index, date, bays: own };
   });
@@ -59,7 +70,15 @@ export function pourDaysGiven({ days }: Pick<Pour, 'days'>, { bays }: Pick<Analy
     days: whole.map(({ date, bays: own }) => ({ date, bays: own })),
     cautions,
     told: [...new Set(cautions.map(({ words }) => words))],
+    keys: new Map([...places].map(([key, place]) => [key, place.key])),
   };
+}
+
+/** Example: "Entered day 1 names a bay that has changed since: B12 is laid in its place." */
+function changedWords(index: number, ids: readonly string[]): string {
+  return ids.length === 1
+    ? `Entered day ${index + 1} names a bay that has changed since: ${ids[0]} is laid in its place.`
+    : `Entered day ${index + 1} names bays that have changed since: ${namesText(ids)} are laid in their places.`;
 }
 
 interface Volume {

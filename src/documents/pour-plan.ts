@@ -71,7 +71,7 @@ function pourPlanMade(source: PaperSource): PourPlan {
     joints: jointsByBay(analysis),
   };
   const floor = floorWays(analysis, exit);
-  const given = pourDaysGiven(context.pour, analysis);
+  const given = pourDaysGiven(source);
   const left = new Set(bays.keys());
   const lots: PourLot[] = [];
   const lay = (date: string | null, ids: readonly string[]) => {

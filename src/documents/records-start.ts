@@ -1,4 +1,4 @@
-import { pourOf, type Records, recordsOf } from '../plan/papers.ts';
+import { type Records, recordsOf } from '../plan/papers.ts';
 import { type FirstHeating, firstHeatingOf, heatingMomentText } from './first-heating.ts';
 import type { PaperSource } from './paper-source.ts';
 import { pourDaysGiven } from './pour-entered.ts';
@@ -13,16 +13,16 @@ export function sourceHeating(source: PaperSource): FirstHeating {
 }
 
 function laidOf(
-  { file, analysis }: PaperSource,
+  source: PaperSource,
   { laidOn }: Records,
 ): Pick<FirstHeating, 'laidOn'> & Partial<Pick<FirstHeating, 'told' | 'cautions'>> {
-  const { days } = pourDaysGiven(pourOf(file), analysis);
+  const { days } = pourDaysGiven(source);
   const last = days.reduce<string | null>(
     (most, { date }) => (date !== null && (most === null || date > most) ? date : most),
     null,
   );
   const isAllDated =
-    days.every(({ date }) => date !== null) && days.flatMap(({ bays }) => bays).length === analysis.bays.length;
+    days.every(({ date }) => date !== null) && days.flatMap(({ bays }) => bays).length === source.analysis.bays.length;
   if (last === null || (laidOn !== null && last <= laidOn)) return { laidOn };
   if (laidOn === null)
     return isAllDated

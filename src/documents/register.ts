@@ -17,6 +17,7 @@ import { jointIsSealed, sealantDepth } from '../takeoff/sealant.ts';
 import { jointSleeves, type Sleeves } from '../takeoff/sleeves.ts';
 import { doorwayNames, reasonNamed } from './doorway-places.ts';
 import type { PaperSource } from './paper-source.ts';
+import { type GoneEntry, registerEntries } from './register-entries.ts';
 import { jointPlaces } from './set-out-joint-text.ts';
 import { type ColumnOf, columnFigure, columnText, plain, type Table, tableOf } from './table.ts';
 import { figureText, jointKindNames, namesOf, notSealed, oneLine } from './words.ts';
@@ -26,6 +27,8 @@ import { figureText, jointKindNames, namesOf, notSealed, oneLine } from './words
 interface Row {
   readonly joint: Joint;
   readonly entry: JointEntry;
+  /** Null: it is entered for this joint. */
+  readonly followed: string | null;
   readonly bays: readonly Bay[];
   readonly rooms: readonly Room[];
   readonly sleeves: Sleeves;
@@ -37,40 +40,41 @@ export function registerTable(source: PaperSource): Table {
   const ordering = orderingOf(file);
   const rooms = new Map(plan.rooms.map((room) => [room.id, room]));
   const bays = new Map(analysis.bays.map((bay) => [bay.id, bay]));
+  const entries = registerEntries(source);
   const rows = analysis.joints.map((joint): Row => {
     const beside = joint.bays.flatMap((id) => bays.get(id) ?? []);
     const over = beside.flatMap((bay) => bay.rooms).flatMap((id) => rooms.get(id) ?? []);
     return {
       joint,
-      entry: papers.joints.get(joint.key) ?? noJointEntry,
+      entry: entries.joints.get(joint.key) ?? noJointEntry,
+      followed: entries.followed.get(joint.key)?.words ?? null,
       bays: beside,
       rooms: over,
-      sleeves: jointSleeves(joint, { bays, rooms, papers, ordering }),
+      sleeves: jointSleeves(joint, { bays, rooms, papers: entries, ordering }),
     };
   });
   const columns = [...whatColumns(source), ...placeColumns(source, papers), ...detailColumns, ...handColumns];
   const about = { name: 'joint-register', title: 'Joint register', notes: registerNotes(source, papers, rows) };
   const table = tableOf(about, columns, rows, ({ joint: { id } }) => [{ kind: 'joint', id }]);
-  const gone = goneEntries(source, papers).map(([key, entry]) => goneRow(table, key, entry));
+  const gone = entries.gone.map((each) => goneRow(table, each));
   return { ...table, rows: [...table.rows, ...gone], refs: [...(table.refs ?? []), ...gone.map(() => [])] };
 }
 
-function goneEntries({ analysis }: PaperSource, { joints }: Papers): readonly (readonly [string, JointEntry])[] {
-  const keys = new Set(analysis.joints.map(({ key }) => key));
-  return [...joints].filter(([key]) => !keys.has(key));
+/** What was entered for joints that are not there. Example: "a joint of Hall near 1, 6 m: profile angle, pipes 3." */
+export function registerGone(source: PaperSource): readonly string[] {
+  return registerEntries(source).gone.map(goneText);
 }
 
-/** What was entered for joints that are not there. Example: "field:hall@1,6: profile angle, pipes 3." */
-export function registerGone(source: PaperSource): readonly string[] {
-  return goneEntries(source, papersOf(source.file)).map(([key, entry]) => `${oneLine(key)}${entryText(entry)}`);
+function goneText({ words, entry }: GoneEntry): string {
+  return `${words}${entryText(entry)}`;
 }
 
 /** A file of rows alone has no notes: what was entered for a joint that has gone stands in a row too. */
-function goneRow({ columns }: Table, key: string, entry: JointEntry): Table['rows'][number] {
+function goneRow({ columns }: Table, gone: GoneEntry): Table['rows'][number] {
   const cells = new Map([
-    ['Joint', oneLine(key)],
+    ['Joint', 'gone'],
     ['Kind', 'no such joint now'],
-    ['Why', `Entered${entryText(entry)}`],
+    ['Why', `Entered for ${goneText(gone)}`],
   ]);
   return columns.map(({ head }) => cells.get(head) ?? null);
 }
@@ -91,7 +95,12 @@ function whatColumns(source: PaperSource): readonly ColumnOf<Row>[] {
     columnFigure('Closing', 'mm', 1, ({ joint }) => joint.closingMm),
     columnFigure('Opening', 'mm', 1, ({ joint }) => joint.openingMm),
     columnFigure('Sliding along the joint', 'mm', 1, ({ joint }) => joint.slidingMm),
-    columnText('Why', ({ joint }) => joint.reasons.map((reason) => oneLine(reasonNamed(reason, doorways))).join('; ')),
+    columnText('Why', ({ joint, followed }) =>
+      [
+        ...joint.reasons.map((reason) => oneLine(reasonNamed(reason, doorways))),
+        ...(followed === null ? [] : [`what stands here was ${followed}`]),
+      ].join('; '),
+    ),
   ];
 }
 
@@ -201,7 +210,17 @@ function registerNotes(source: PaperSource, papers: Papers, rows: readonly Row[]
       : []),
     ...(base === undefined ? [] : [`x to the right and y down the sheet, from base point ${oneLine(base.name)}.`]),
     ...registerGone(source).map((text) => `Entered for a joint that is no longer there: ${text}`),
+    ...followedNotes(source),
   ];
+}
+
+/** Example: "What stands for J15 was entered for a joint within half a metre of here." */
+function followedNotes(source: PaperSource): readonly string[] {
+  const { followed } = registerEntries(source);
+  return source.analysis.joints.flatMap(({ id, key }) => {
+    const words = followed.get(key)?.words;
+    return words === undefined ? [] : [`What stands for ${id} was ${words}.`];
+  });
 }
 
 /** All that was entered, so that none of it is lost. Example: ": profile angle of 10 mm, pipes 3" */

@@ -1,11 +1,12 @@
 import type { Bay } from '../plan/analysis.ts';
-import { orderingOf, papersOf, priceDigits, priceLeastDigits } from '../plan/papers.ts';
+import { orderingOf, priceDigits, priceLeastDigits } from '../plan/papers.ts';
 import { type TakeOff, type TakeOffLine, type TakeOffOrder, takeOffUnit } from '../plan/take-off.ts';
 import { figureShown } from '../takeoff/figures-rounded.ts';
 import { orderOf } from '../takeoff/order.ts';
 import type { DrawingRef } from './drawing.ts';
 import { type PaperSource, perSource } from './paper-source.ts';
 import { pourPlanOf } from './pour-plan.ts';
+import { registerEntries } from './register-entries.ts';
 import { sourceStanding, sourceWhere } from './source-words.ts';
 import { type ColumnOf, columnByRow, columnFigure, columnText, type Table, tableOf } from './table.ts';
 import type { TableSource } from './tables.ts';
@@ -17,7 +18,7 @@ import { figureText, namesOf, oneLine } from './words.ts';
 /** Made once for all that shows it. */
 export const takeOffOf = perSource((source: PaperSource): TakeOff => {
   const { file, plan, analysis } = source;
-  const takeOff = orderOf(plan, analysis, orderingOf(file), papersOf(file));
+  const takeOff = orderOf(plan, analysis, orderingOf(file), registerEntries(source));
   const loads = pourPlanOf(source).lots.reduce((sum, lot) => sum + lot.loads, 0);
   return { ...takeOff, lines: takeOff.lines.map((line) => screedByDays(line, loads)) };
 });

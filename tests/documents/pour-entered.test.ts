@@ -1,13 +1,13 @@
 import { expect, test } from 'vitest';
 import { pourDaysGiven, pourM3, pourVolumeCautions } from '../../src/documents/pour-entered.ts';
-import { orderingOf, pourOf } from '../../src/plan/papers.ts';
+import { orderingOf } from '../../src/plan/papers.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
 import { gridSource } from './pour-fixture.ts';
 
 /** Three bays of 4 m by 4 m in a row: at 62.5 mm each is 16 x 0.0625 = 1 m3. */
 function given(days: NonNullable<NonNullable<PlanFile['pour']>['days']>) {
   const source = gridSource(3, 1, { pour: { days } });
-  return pourDaysGiven(pourOf(source.file), source.analysis);
+  return pourDaysGiven(source);
 }
 
 test('each caution of the entered days says which day it is about', () => {
@@ -17,7 +17,7 @@ test('each caution of the entered days says which day it is about', () => {
     { bays: [] },
   ]);
   expect(cautions.map(({ index, words }) => [index, words.replace(/[:.].*$/u, '')])).toEqual([
-    [0, 'Entered day 1 names a bay that the floor does not have any more'],
+    [0, 'Entered day 1 names a bay known as gone, which the floor does not have any more'],
     [1, 'B1 is named more than once'],
     [2, 'Entered day 3 has no bay and is left out'],
     [1, 'The dates of the entered days do not follow each other'],
@@ -34,6 +34,7 @@ test('days that are entered well need no caution', () => {
       ],
       cautions: [],
       told: [],
+      keys: new Map(['B1', 'B2', 'B3'].map((key) => [key, key])),
     },
   );
 });

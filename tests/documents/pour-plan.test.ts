@@ -83,7 +83,7 @@ describe('days that are entered', () => {
     const plan = pourPlanOf(gridSource(3, 1, days(['B3', 'gone'], ['B3'], ['B2', 'B2'])));
     expect(daysOf(plan)).toEqual([['B3'], ['B2'], ['B1']]);
     const told = plan.told.join(' ');
-    expect(told).toContain('a bay that the floor does not have any more: gone');
+    expect(told).toContain('a bay known as gone, which the floor does not have any more');
     expect(told).toContain('B3 is named more than once');
     expect(told).toContain('Entered day 2 has no bay');
     expect(pourFaults(gridSource(3, 1), plan, 'days')).toEqual([]);

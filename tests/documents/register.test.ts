@@ -145,13 +145,15 @@ describe('the joint register', () => {
   it('loses nothing that was entered for a joint that has gone', () => {
     const table = register({ papers: { joints: [{ ...entered, key: 'field:hall@1,6' }, { key: 'bare' }] } });
     expect(table.notes).toContain(
-      'Entered for a joint that is no longer there: field:hall@1,6: profile angle, sealant grey paste, colour grey, fixing glued, against lipping dowels, pipes 4, decided by architect, supplied by screeder, photo 12.',
+      'Entered for a joint that is no longer there: a joint of a room that is gone near 1, 6 m: profile angle, sealant grey paste, colour grey, fixing glued, against lipping dowels, pipes 4, decided by architect, supplied by screeder, photo 12.',
     );
-    expect(table.notes).toContain('Entered for a joint that is no longer there: bare.');
+    expect(table.notes).toContain('Entered for a joint that is no longer there: a joint known as bare.');
     expect(register().notes.join()).not.toMatch(/no longer/u);
-    expect(column(table, 'Joint').slice(2)).toEqual(['field:hall@1,6', 'bare']);
+    expect(column(table, 'Joint').slice(2)).toEqual(['gone', 'gone']);
     expect(column(table, 'Kind').slice(2)).toEqual(['no such joint now', 'no such joint now']);
-    expect(column(table, 'Why')[2]).toMatch(/^Entered: profile angle, sealant grey paste, .*photo 12\.$/u);
+    expect(column(table, 'Why')[2]).toMatch(
+      /^Entered for a joint of a room that is gone near 1, 6 m: profile angle, sealant grey paste, .*photo 12\.$/u,
+    );
   });
 
   it('takes two entries of one joint together, the later before the earlier', () => {

@@ -52,7 +52,7 @@ export function JointFigures({ joint, kind, word, result }: JointFiguresProps) {
         ]}
       />
       <GroutDeed joint={joint} />
-      <JointRegister joint={joint} />
+      <JointRegister joint={joint} result={result} />
       <CardFindings id={joint.id} result={result} />
       <details className="explain">
         <summary>How the movement is found</summary>

@@ -1,11 +1,13 @@
+import { registerEntries } from '../../documents/register-entries.ts';
 import type { Joint } from '../../plan/analysis.ts';
-import { planJointNoted } from '../../plan/edits/settings.ts';
-import { type JointLock, noJointEntry, orderingOf, papersOf } from '../../plan/papers.ts';
+import { planJointNoted, planJointNoteFollowed } from '../../plan/edits/settings.ts';
+import { type JointLock, noJointEntry, orderingOf } from '../../plan/papers.ts';
 import { ChoiceField } from '../parts/ChoiceField.tsx';
 import { Fold } from '../parts/Fold.tsx';
 import { countOf } from '../parts/format.ts';
 import { NumberField } from '../parts/NumberField.tsx';
 import { TextField } from '../parts/TextField.tsx';
+import type { Result } from '../state/analysisStore.ts';
 import { usePlan } from '../state/hooks.ts';
 import { commit } from '../state/planStore.ts';
 
@@ -27,14 +29,26 @@ const locks: readonly { readonly value: JointLock | typeof undecided; readonly w
   { value: 'key', words: 'Key' },
 ];
 
+interface JointRegisterProps {
+  readonly joint: Joint;
+  readonly result: Result;
+}
+
 /** What the joint register says of this joint beyond what is worked out. */
-export function JointRegister({ joint: { id, key } }: { readonly joint: Joint }) {
+export function JointRegister({ joint: { id, key }, result }: JointRegisterProps) {
   const file = usePlan((state) => state.history.present.file);
-  const entry = papersOf(file).joints.get(key) ?? noJointEntry;
+  const { joints, followed } = registerEntries({ file, plan: result.plan, analysis: result.analysis });
+  const entry = joints.get(key) ?? noJointEntry;
+  const moved = followed.get(key);
   const put = (words: string, change: Parameters<typeof planJointNoted>[2], gesture: string | null = null) =>
-    commit(`${words} of ${id}`, (present) => planJointNoted(present, key, change), gesture);
+    commit(
+      `${words} of ${id}`,
+      (present) => planJointNoted(planJointNoteFollowed(present, moved?.key ?? key, key), key, change),
+      gesture,
+    );
   return (
     <Fold summary="In the joint register">
+      {moved !== undefined && <p className="small quiet">What stands here was {moved.words}.</p>}
       {wordFields.map(([field, label, placeholder]) => (
         <TextField
           key={field}

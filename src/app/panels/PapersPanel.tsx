@@ -10,6 +10,7 @@ import { CompareGroup } from './papers/CompareGroup.tsx';
 import { OrderGroup } from './papers/OrderGroup.tsx';
 import { PapersGroup } from './papers/PapersGroup.tsx';
 import { PapersWorking } from './papers/PapersWorking.tsx';
+import { RegisterGone } from './papers/RegisterGone.tsx';
 import { RevisionsGroup } from './papers/RevisionsGroup.tsx';
 import { SheetGroup } from './papers/SheetGroup.tsx';
 import { SiteGroups } from './papers/SiteGroups.tsx';
@@ -43,6 +44,7 @@ export function PapersPanel({ result }: PanelProps) {
       {drawn && (
         <>
           <PapersGroup laid={shown} />
+          <RegisterGone />
           <TakeOffGroup laid={shown} />
         </>
       )}

@@ -68,7 +68,8 @@ export function paperPointChanged(
   const list = known.map((each, i) => {
     if (i !== index) return each;
     const at = pointSnapped(change.at ?? each.at);
-    return changedIfNew<Named>(each, { ...change, at });
+    // an access has no name
+    return changedIfNew<Named>(each, kind === 'access' ? { at } : { ...change, at });
   });
   return list.every((each, i) => each === known[i]) ? file : listSet(file, kind, list);
 }

@@ -60,6 +60,16 @@ export function pourBaysTakenOut(file: PlanFile, index: number, keys: readonly s
   return dayPut(file, index, (day) => without(day, gone));
 }
 
+/** Lets the days name bays by the keys that those have now. @param keys by what is entered */
+export function pourBaysFollowed(file: PlanFile, keys: ReadonlyMap<string, string>): PlanFile {
+  const days = pourDaysOf(file);
+  const next = days.map((day) => {
+    if (day.bays.every((key) => (keys.get(key) ?? key) === key)) return day;
+    return { ...day, bays: [...new Set(day.bays.map((key) => keys.get(key) ?? key))] };
+  });
+  return next.every((day, i) => day === days[i]) ? file : daysSet(file, next);
+}
+
 /** The days as they were proposed, with the dates that there are. @param lots keys of the bays of each day */
 export function pourDaysProposed(
   file: PlanFile,

@@ -73,6 +73,23 @@ export function planJointNoted(file: PlanFile, key: string, change: Change<Omit<
   return planSectionChanged(file, 'papers', { joints: kept.length === 0 ? undefined : kept });
 }
 
+/** Lets what is entered of a joint stand under the key that the joint has now. */
+export function planJointNoteFollowed(file: PlanFile, entered: string, key: string): PlanFile {
+  const all = file.papers?.joints ?? [];
+  if (entered === key || all.every((each) => each.key !== entered)) return file;
+  return planSectionChanged(file, 'papers', {
+    joints: all.map((each) => (each.key === entered ? { ...each, key } : each)),
+  });
+}
+
+/** Takes all that is entered under some keys out of the register. */
+export function planJointNotesTakenOut(file: PlanFile, keys: readonly string[]): PlanFile {
+  const all = file.papers?.joints ?? [];
+  const left = all.filter(({ key }) => !keys.includes(key));
+  if (left.length === all.length) return file;
+  return planSectionChanged(file, 'papers', { joints: left.length === 0 ? undefined : left });
+}
+
 /** Loads as entered; undefined: not known, so that the thickness reads "not checked". */
 export function planLoadsEntered(file: PlanFile, loads: PlanFile['loads']): PlanFile {
   return changed(file, { loads });

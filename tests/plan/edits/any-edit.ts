@@ -52,6 +52,7 @@ import {
   paperPoints,
 } from '../../../src/plan/edits/paper-points.ts';
 import {
+  pourBaysFollowed,
   pourBaysPut,
   pourBaysTakenOut,
   pourDayAdded,
@@ -61,7 +62,12 @@ import {
   pourDaysOf,
   pourDaysProposed,
 } from '../../../src/plan/edits/pour-days.ts';
-import { planJointNoted, planPriceChanged } from '../../../src/plan/edits/settings.ts';
+import {
+  planJointNoted,
+  planJointNoteFollowed,
+  planJointNotesTakenOut,
+  planPriceChanged,
+} from '../../../src/plan/edits/settings.ts';
 import {
   agreementUsed,
   roomsTiled,
@@ -318,10 +324,17 @@ const edits: Readonly<Record<string, (file: PlanFile, draw: Draw) => PlanFile>> 
   pourDayRemoved: (file, draw) => pourDayRemoved(file, dayAt(file, draw)),
   pourBaysPut: (file, draw) => pourBaysPut(file, dayAt(file, draw), bayKeys(draw)),
   pourBaysTakenOut: (file, draw) => pourBaysTakenOut(file, dayAt(file, draw), bayKeys(draw)),
+  pourBaysFollowed: (file, draw) => {
+    const [from = '', to = ''] = bayKeys(draw);
+    return pourBaysFollowed(file, new Map([[from, to]]));
+  },
   pourDaysProposed: (file, draw) =>
     pourDaysProposed(file, [{ date: draw.isYes ? '2027-03-01' : null, bays: bayKeys(draw) }]),
   planJointNoted: (file, { picks, isYes }) =>
     planJointNoted(file, `J ${(picks[0] ?? 0) % 3}`, isYes ? { pipes: (picks[1] ?? 0) % 1000 } : { pipes: undefined }),
+  planJointNoteFollowed: (file, { picks }) =>
+    planJointNoteFollowed(file, `J ${(picks[0] ?? 0) % 3}`, `J ${3 + ((picks[1] ?? 0) % 3)}`),
+  planJointNotesTakenOut: (file, { picks }) => planJointNotesTakenOut(file, [`J ${(picks[0] ?? 0) % 6}`]),
   planPriceChanged: (file, { picks, isYes }) => planPriceChanged(file, { tile: isYes ? picks[0] : undefined }),
   tilesLaid: (file) => tilesLaid(file),
   tilesChanged: (file, draw) => {

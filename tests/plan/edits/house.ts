@@ -20,6 +20,7 @@ export function box(x: number, y: number, width: number, height: number): readon
 export const house: PlanFile = frozen({
   ...planEmpty('House'),
   papers: {
+    joints: [{ key: 'J 1', pipes: 2 }],
     basePoints: [{ at: [0, 0] }, { name: 'Nail', at: [4000, 0] }],
     gridLines: [
       { name: 'A', from: [0, -400], to: [0, 6400] },

@@ -9,7 +9,7 @@ import { Stretches } from '../../parts/Stretches.tsx';
 import { boardHover } from '../../state/boardStore.ts';
 import { commit } from '../../state/planStore.ts';
 import { bayThing } from '../../state/thing.ts';
-import { type DayShown, dayInSentence } from './pour-day-words.ts';
+import { type DayShown, dayInSentence, daysEdit } from './pour-day-words.ts';
 
 interface BayTicksProps {
   readonly floor: PaperSource;
@@ -52,8 +52,9 @@ export function BayTicks({ floor, days, index }: BayTicksProps) {
                 }}
                 onBlur={() => boardHover(null)}
                 onChange={({ target: { checked } }) =>
-                  commit(`${bay.id} ${checked ? 'into' : 'out of'} ${of}`, (present) =>
-                    (checked ? pourBaysPut : pourBaysTakenOut)(present, index, [bay.key]),
+                  commit(
+                    `${bay.id} ${checked ? 'into' : 'out of'} ${of}`,
+                    daysEdit(floor, (present) => (checked ? pourBaysPut : pourBaysTakenOut)(present, index, [bay.key])),
                   )
                 }
               />

@@ -17,7 +17,7 @@ import { papersPour } from '../../state/papersRun.ts';
 import { commit, planStore } from '../../state/planStore.ts';
 import { BayTicks } from './BayTicks.tsx';
 import { type Added, ItemFolds, TakeAway } from './ItemFolds.tsx';
-import { type DayShown, dayInSentence, daySummary, daysShown } from './pour-day-words.ts';
+import { type DayShown, dayInSentence, daySummary, daysEdit, daysShown } from './pour-day-words.ts';
 
 /** The days of the pour: dated, moved, and filled with bays one by one, from the board, or as the pour plan proposes. */
 export function PourDayList({ floor }: { readonly floor: PaperSource }) {
@@ -147,7 +147,10 @@ function ChosenBays({ floor, index }: Pick<DayProps, 'floor' | 'index'>) {
         className="button framed"
         aria-label={`Put in what is chosen on the board: ${of}`}
         onClick={() =>
-          commit(`${countOf(keys.length, 'bay', 'bays')} into ${of}`, (file) => pourBaysPut(file, index, keys))
+          commit(
+            `${countOf(keys.length, 'bay', 'bays')} into ${of}`,
+            daysEdit(floor, (file) => pourBaysPut(file, index, keys)),
+          )
         }
       >
         Put in the {countOf(keys.length, 'bay', 'bays')} chosen on the board

@@ -1,7 +1,9 @@
 import type { PaperSource } from '../../../documents/paper-source.ts';
 import { pourDaysGiven, pourM3, pourVolumeCautions } from '../../../documents/pour-entered.ts';
 import type { Bay } from '../../../plan/analysis.ts';
+import { pourBaysFollowed } from '../../../plan/edits/pour-days.ts';
 import { orderingOf, type PourDay, pourOf } from '../../../plan/papers.ts';
+import type { PlanFile } from '../../../plan/schema.ts';
 import { countOf, figure } from '../../parts/format.ts';
 
 /** The days of the pour in words. */
@@ -22,19 +24,25 @@ export function daysShown(floor: PaperSource): readonly DayShown[] {
   const pour = pourOf(file);
   const order = orderingOf(file);
   const byKey = new Map(analysis.bays.map((bay) => [bay.key, bay]));
-  const { cautions } = pourDaysGiven(pour, analysis);
+  const { cautions, keys: present } = pourDaysGiven(floor);
   return pour.days.map(({ date, bays: keys }: PourDay, i) => {
-    const bays = [...new Set(keys)].flatMap((key) => byKey.get(key) ?? []);
+    const bays = [...new Set(keys)].flatMap((key) => byKey.get(present.get(key) ?? key) ?? []);
     const orderM3 = pourM3(bays, { plan, order });
     const told = cautions.filter(({ index }) => index === i).map(({ words }) => words);
     return {
       date,
       bays,
-      gone: keys.filter((key) => !byKey.has(key)),
+      gone: keys.filter((key) => !present.has(key)),
       orderM3,
       cautions: [...new Set([...told, ...pourVolumeCautions(bays, orderM3, pour)])],
     };
   });
+}
+
+/** An edit of the days, which from then on name their bays by the keys that these have now. */
+export function daysEdit(floor: PaperSource, edit: (file: PlanFile) => PlanFile): (file: PlanFile) => PlanFile {
+  const { keys } = pourDaysGiven(floor);
+  return (file) => edit(pourBaysFollowed(file, keys));
 }
 
 /** Example: "Day 2, 2027-03-01: 3 bays, 4.2 m³" */
