@@ -1,5 +1,5 @@
 import { lineMiddle } from '../geometry/line.ts';
-import { type Point, pointDistance } from '../geometry/point.ts';
+import { type Point, pointDirection, pointDistance } from '../geometry/point.ts';
 import { regionCentroid, regionContains } from '../geometry/region.ts';
 import { type Bay, type Joint, type JointKind, jointIsInRoom, jointKinds } from '../plan/analysis.ts';
 import { mostMovedMm, type Nearness, nearestPairs } from './compare-match.ts';
@@ -11,7 +11,8 @@ import type { PaperSource } from './paper-source.ts';
  *  order of the keys.
  *
  *  Steps: 1. a key that the floor has holds; 2. any other says the kind, the rooms and, to half a metre, the place of what it stood for: of the things that
- *  no key names, the nearest of that kind and those rooms takes it, as long as a comparison would call it moved; 3. what is left is gone. */
+ *  no key names, the nearest of that kind and those rooms takes it, as long as a comparison would call it moved; a joint moves square to itself, so that
+ *  the place lies beside it and not past its end; 3. what is left is gone. */
 
 export interface EntryKeys {
   /** By the key that is entered: the thing that it is entered for now. */
@@ -79,13 +80,33 @@ export function jointEntryKeys(keys: Iterable<string>, floor: EntryFloor): Entry
       if (isDoorway) return isThing ? nearness(0, null, lineMiddle(joint.line)) : null;
       const sharesRoom = joint.bays.some((id) => rooms.get(id)?.some((room) => own.includes(room)));
       if (read.at === null || !sharesRoom) return null;
-      const at = lineMiddle(joint.line);
+      const at = nearestOn(joint.line, read.at);
       if (isThing) return nearness(0, read.at, at);
       const isKind =
         joint.kind === read.kind || (jointIsInRoom(joint) && jointIsInRoom({ kind: read.kind as JointKind }));
-      return isKind && surelyAwayMm(at, read.at) <= mostMovedMm ? nearness(1, read.at, at) : null;
+      const isBeside = pastEndMm(joint.line, read.at) <= Math.hypot(roundedMm, roundedMm);
+      return isKind && isBeside && surelyAwayMm(at, read.at) <= mostMovedMm ? nearness(1, read.at, at) : null;
     };
   });
+}
+
+/** The place on a joint, which is straight, nearest to another. */
+function nearestOn(line: readonly Point[], at: Point): Point {
+  const [[x, y], [ux, uy], lengthMm] = straightOf(line, at);
+  const alongMm = Math.min(lengthMm, Math.max(0, (at[0] - x) * ux + (at[1] - y) * uy));
+  return [x + ux * alongMm, y + uy * alongMm];
+}
+
+/** How far a place lies past the nearer end of a joint, along it, mm. */
+function pastEndMm(line: readonly Point[], at: Point): number {
+  const [[x, y], [ux, uy], lengthMm] = straightOf(line, at);
+  const alongMm = (at[0] - x) * ux + (at[1] - y) * uy;
+  return Math.max(0, -alongMm, alongMm - lengthMm);
+}
+
+function straightOf(line: readonly Point[], at: Point): readonly [from: Point, way: Point, lengthMm: number] {
+  const [from, to] = [line[0] ?? at, line[line.length - 1] ?? at];
+  return [from, pointDirection(from, to), pointDistance(from, to)];
 }
 
 function hasSource({ kind }: KeyRead): boolean {

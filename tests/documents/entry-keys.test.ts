@@ -94,6 +94,21 @@ describe('what is entered of a joint', () => {
     expect(jointEntryKeys(['field:hall@4,2'], hall([['field', 2.25]])).gone).toEqual([]);
   });
 
+  it('never goes along the line to the next joint there', () => {
+    // J1 from 0 to 1.5 m and J2 from 2 to 3.5 m on one line along the hall, with a column between: J1 is taken away
+    const floor = hall([['field', 4]]);
+    const [only] = floor.analysis.joints;
+    const next = { ...(only as Joint), line: [[2000, 2000] as const, [3500, 2000] as const], key: 'field:hall@3,2' };
+    expect(
+      jointEntryKeys(['field:hall@1,2'], { ...floor, analysis: { ...floor.analysis, joints: [next] } }).gone,
+    ).toHaveLength(1);
+    // but where the wall before it has gone and it begins at 0, it is the joint that stands there
+    const longer = { ...next, line: [[0, 2000] as const, [3500, 2000] as const], key: 'field:hall@2,2' };
+    expect(nowOf(['field:hall@1,2'], { ...floor, analysis: { ...floor.analysis, joints: [longer] } })).toEqual({
+      'field:hall@1,2': 'field:hall@2,2',
+    });
+  });
+
   it('never goes to a joint of another room, nor from a joint in the room to one of the building', () => {
     expect(jointEntryKeys(['field:bath@4,2'], hall([['field', 4.5]])).gone).toHaveLength(1);
     expect(jointEntryKeys(['field:hall@4,2'], hall([['structural', 4.5]])).gone).toHaveLength(1);
