@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { expect, type Locator, type Page } from '@playwright/test';
 
 /** The app as a person uses it: what the browser tests do again and again. */
@@ -17,6 +18,18 @@ export async function planOpen(page: Page, file: string | { name: string; mimeTy
   const asked = page.waitForEvent('filechooser');
   await page.getByRole('button', { name: 'Open', exact: true }).click();
   await (await asked).setFiles(file);
+}
+
+/** Opens the dwelling of the demo floors with more in its file, in the step of the papers: 18 m wide, 11.4 m deep, with a finding at [2700, 2800]. */
+export async function dwellingOpen(page: Page, more: Record<string, unknown>): Promise<void> {
+  const dwelling = JSON.parse(readFileSync('demo-plans/1-dwelling.json', 'utf8')) as Record<string, unknown>;
+  await flatOpen(page);
+  const text = JSON.stringify({ ...dwelling, ...more, name: 'Dwelling with points' });
+  await planOpen(page, { name: 'dwelling.json', mimeType: 'application/json', buffer: Buffer.from(text) });
+  await expect(page.getByLabel('Name of the plan')).toHaveValue('Dwelling with points');
+  await expect(page.getByText(/^12 rooms, .* bays, \d+ joints\./)).toBeVisible();
+  await stepOpen(page, 'Papers');
+  await expect(page.getByRole('button', { name: 'All papers, ZIP' })).toBeVisible();
 }
 
 /** Opens a step of the work where it is not open yet. */

@@ -1,19 +1,5 @@
-import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
-import { boardPlaces, flatOpen, planOpen, settled, stepOpen } from './board.ts';
-
-/** The dwelling of the demo floors: 18 m wide, 11.4 m deep, with a finding at [2700, 2800]. */
-const dwelling = JSON.parse(readFileSync('demo-plans/1-dwelling.json', 'utf8')) as Record<string, unknown>;
-
-async function dwellingOpen(page: Page, more: Record<string, unknown>): Promise<void> {
-  await flatOpen(page);
-  const text = JSON.stringify({ ...dwelling, ...more, name: 'Dwelling with points' });
-  await planOpen(page, { name: 'dwelling.json', mimeType: 'application/json', buffer: Buffer.from(text) });
-  await expect(page.getByLabel('Name of the plan')).toHaveValue('Dwelling with points');
-  await expect(page.getByText(/^12 rooms, .* bays, \d+ joints\./)).toBeVisible();
-  await stepOpen(page, 'Papers');
-  await expect(page.getByRole('button', { name: 'All papers, ZIP' })).toBeVisible();
-}
+import { boardPlaces, dwellingOpen, settled, stepOpen } from './board.ts';
 
 /** The colours of a square of the drawing, px of the page. */
 function squareAt(page: Page, [x, y]: readonly [number, number], sidePx: number): Promise<string> {

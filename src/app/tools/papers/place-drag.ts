@@ -32,7 +32,20 @@ function dragAt(drag: PlaceDrag, marks: readonly SketchMark[]): Stance {
     grabs: () => true,
     on(act, scene) {
       if (act.kind === 'drag' || act.kind === 'drop') return led(drag, act.hand, scene, act.kind === 'drop');
-      return { next: act.kind === 'hover' || act.kind === 'down' ? stance : back };
+      return { next: act.kind === 'hover' || act.kind === 'down' ? stance : givenUp(back) };
+    },
+  };
+  return stance;
+}
+
+/** What the hand that is still down does until it lets go means nothing: a tool would place a point there. */
+function givenUp(back: PlaceDrag['back']): Stance | 'rest' {
+  if (back === 'rest') return back;
+  const stance: Stance = {
+    ...back,
+    on(act, scene) {
+      if (act.kind === 'drag') return { next: stance };
+      return act.kind === 'drop' ? { next: back } : back.on(act, scene);
     },
   };
   return stance;

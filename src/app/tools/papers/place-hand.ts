@@ -23,6 +23,7 @@ export function placesResting(paperMm: PaperMm): Stance {
   const taken = (hand: Hand, scene: Scene) => placeTaken(under(hand, scene), hand, scene);
   const stance: Stance = {
     ...rest,
+    hint: 'Press a thing to choose it. Drag a point, or what is chosen, to move it; drag anywhere else to move the board.',
     sketch(scene) {
       const place = placeChosen(scene.file, scene.chosen);
       const own = place === null ? [] : chosenMarks(place, paperMm());
