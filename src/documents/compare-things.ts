@@ -36,29 +36,29 @@ const underNames: Readonly<Record<Plan['joinery'][number]['under'], string>> = {
 };
 
 const kinds: readonly Kind[] = [
-  kindOf('doorways', 'Doorway', [
+  kindOf('doorways', 'line', 'Doorway', [
     ['doorways.wallMm', 'Depth of the opening', 'mm', ({ wallMm }) => wallMm],
     ['doorways.leaf', 'Leaf', null, ({ leaf }) => (leaf ? 'yes' : 'no')],
   ]),
-  kindOf('columns', 'Column', []),
-  kindOf('pipes', 'Pipe through the screed', [
+  kindOf('columns', 'outline', 'Column', []),
+  kindOf('pipes', 'centre', 'Pipe through the screed', [
     ['pipes.diameterMm', 'Diameter of the pipe', 'mm', ({ diameterMm }) => diameterMm],
   ]),
-  kindOf('joinery', 'Joinery', [
+  kindOf('joinery', 'outline', 'Joinery', [
     ['joinery.name', 'Name', null, ({ name }) => name],
     ['joinery.under', 'Below the joinery', null, ({ under }) => underNames[under]],
     ['joinery.fixedThrough', 'Bolted through to the slab', null, ({ fixedThrough }) => (fixedThrough ? 'yes' : 'no')],
   ]),
-  kindOf('slabContacts', 'Floor on the bare slab', []),
-  kindOf('structuralJoints', 'Joint of the building', [
+  kindOf('slabContacts', 'outline', 'Floor on the bare slab', []),
+  kindOf('structuralJoints', 'line', 'Joint of the building', [
     ['structuralJoints.widthMm', 'Width of the joint of the building', 'mm', ({ widthMm }) => widthMm],
   ]),
-  kindOf('sunZones', 'Sunlit floor', [
+  kindOf('sunZones', 'outline', 'Sunlit floor', [
     ['sunZones.highestC', 'Highest temperature in the sun', '\u00b0C', ({ highestC }) => highestC],
   ]),
-  kindOf('keepClear', 'Area to keep clear of joints', []),
-  kindOf('drawnJoints', 'Joint drawn by hand', []),
-  kindOf('noJoint', 'Joint taken away', []),
+  kindOf('keepClear', 'outline', 'Area to keep clear of joints', []),
+  kindOf('drawnJoints', 'line', 'Joint drawn by hand', []),
+  kindOf('noJoint', 'line', 'Joint taken away', []),
 ];
 
 /** Entries of the plan file that are told here. */
@@ -85,10 +85,15 @@ function roomChanges(pair: Pair<Plan['rooms'][number]>): readonly SettingChange[
   return [...places, ...holeChanges({ of, words: 'Hole in the room' }, before.holes, now.holes)];
 }
 
-function kindOf<K extends Kinds>(kind: K, words: string, settings: readonly Setting<Plan[K][number]>[]): Kind {
-  const places = ['id', 'line', 'outline', 'centre'].map((field) => `${kind}.${field}`);
+/** @param place what of the plan file tells where it is */
+function kindOf<K extends Kinds>(
+  kind: K,
+  place: keyof Plan[K][number] & keyof Drawn,
+  words: string,
+  settings: readonly Setting<Plan[K][number]>[],
+): Kind {
   return {
-    entries: [...places, ...entriesOf(settings)],
+    entries: [`${kind}.id`, `${kind}.${place}`, ...entriesOf(settings)],
     changes: (before, now) => {
       const names = kind === 'doorways' ? new Map([...doorwayNames(before), ...doorwayNames(now)]) : null;
       return thingPairs<Plan[K][number]>(before.plan[kind], now.plan[kind]).flatMap((pair) => {
