@@ -1,13 +1,11 @@
 import { lineMiddle, lineStraight } from '../geometry/line.ts';
-import { type Point, pointBetween, pointDistance } from '../geometry/point.ts';
+import type { Point } from '../geometry/point.ts';
 import { regionContains } from '../geometry/region.ts';
 import { PHASES_PER_MM, STRAIGHT_MM } from '../geometry/tolerance.ts';
 import type { Joint } from '../plan/analysis.ts';
-import { papersOf } from '../plan/papers.ts';
 import { type PaperSource, perSource } from './paper-source.ts';
-import { floorFrame, frameFigures, framePoint, pointName, roomFrames, type SetOutFrame } from './setting-out-frame.ts';
+import { floorFrame, frameFigures, roomFrames, type SetOutFrame } from './setting-out-frame.ts';
 import { placeIsDrawn } from './setting-out-sheet.ts';
-import { figureText } from './words.ts';
 
 /** Where a joint lies in its frame, in mm. */
 export interface JointSetting {
@@ -134,39 +132,6 @@ export function jointRuns(settings: readonly JointSetting[]): readonly JointRun[
   return [...runs.values()].sort((a, b) => a.runningMm - b.runningMm);
 }
 
-/** What is checked once lines are snapped: two lengths that must be equal, or one that must be as long as it says. */
-export interface SetOutCheck {
-  readonly words: string;
-  readonly lengthMm: number;
-}
-
-/** A rectangle less wide than this, mm, shows by its diagonals no error of its corners. */
-const leastSideMm = 1000;
-
-/** Diagonals of the rectangle from the origin to the farthest joints of each frame, and lengths between base points. What lies off the sheet is beyond tape and
- *  cord: the rectangle is then that of the joints alone. */
-export function setOutChecks(source: PaperSource, settings: readonly JointSetting[]): readonly SetOutCheck[] {
-  const byFrame = new Map<SetOutFrame, JointSetting[]>();
-  for (const setting of settings) {
-    if (setting.frame === null || isInWall(setting)) continue;
-    const own = byFrame.get(setting.frame) ?? [];
-    byFrame.set(setting.frame, own);
-    own.push(setting);
-  }
-  const rectangles = [...byFrame].flatMap(([frame, own]): SetOutCheck[] => {
-    const begin = originIsOnSheet(source, frame) ? [0] : [];
-    const [x, y] = ([0, 1] as const).map((k) =>
-      reachOf([...begin, ...own.flatMap(({ points }) => points.map((at) => at[k]))]),
-    );
-    if (x === undefined || y === undefined || Math.min(x.mm, y.mm) < leastSideMm) return [];
-    if (!isOpen(source, frame, x, y)) return [];
-    const where = `x ${x.words}, y ${y.words}`;
-    const words = `${frame.room === null ? '' : `${frame.from}: `}both diagonals of the rectangle ${where}`;
-    return [{ words, lengthMm: wholeMm(Math.hypot(x.mm, y.mm)) }];
-  });
-  return [...pointChecks(source), ...rectangles];
-}
-
 export function originIsOnSheet({ plan }: PaperSource, { room, origin }: SetOutFrame): boolean {
   return room !== null || placeIsDrawn(plan, origin);
 }
@@ -174,47 +139,4 @@ export function originIsOnSheet({ plan }: PaperSource, { room, origin }: SetOutF
 /** Whether it is set out from the wall that its doorway stands in, and not from the room. */
 export function isInWall({ frame, joint }: JointSetting): boolean {
   return frame !== null && frame.room !== null && joint.kind === 'doorway';
-}
-
-/** Whether the corners of a rectangle lie on the floor of the room whose walls it is set out from; marked points are seen across walls. */
-function isOpen({ plan }: PaperSource, frame: SetOutFrame, x: Reach, y: Reach): boolean {
-  const room = plan.rooms.find(({ id }) => id === frame.room);
-  if (room === undefined) return true;
-  const middle: Point = [(x.least + x.most) / 2, (y.least + y.most) / 2];
-  const corners = [x.least, x.most].flatMap((atX) => [y.least, y.most].map((atY): Point => [atX, atY]));
-  return corners.every((corner) => regionContains(room, framePoint(frame, pointBetween(corner, middle, insideShare))));
-}
-
-/** A corner is looked for so far on the way to the middle: on the wall itself it would be neither in nor out. */
-const insideShare = 0.02;
-
-interface Reach {
-  readonly least: number;
-  readonly most: number;
-  readonly mm: number;
-  readonly words: string;
-}
-
-function reachOf(figures: readonly number[]): Reach {
-  const [least, most] = [Math.min(...figures), Math.max(...figures)];
-  return { least, most, mm: most - least, words: `${figureText(least, 0)} to ${figureText(most, 0)}` };
-}
-
-/** Lengths between so many base points are all told; of more, those from the first. */
-const mostCrossed = 4;
-
-function pointChecks({ file, plan }: PaperSource): readonly SetOutCheck[] {
-  const basePoints = papersOf(file).basePoints.filter(({ at }) => placeIsDrawn(plan, at));
-  return basePoints.flatMap((one, i) =>
-    basePoints.slice(i + 1).flatMap((other): SetOutCheck[] =>
-      i > 0 && basePoints.length > mostCrossed
-        ? []
-        : [
-            {
-              words: `base point ${pointName(one)} to ${pointName(other)}`,
-              lengthMm: wholeMm(pointDistance(one.at, other.at)),
-            },
-          ],
-    ),
-  );
 }

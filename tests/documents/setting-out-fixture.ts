@@ -4,7 +4,8 @@ import type { Cell, Table } from '../../src/documents/table.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { boxOf } from '../../src/geometry/ring.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
-import { demoNames, demoText, paperSourceOf } from './paper-fixture.ts';
+import { analysisOf, bay, box, joint, planOf, room } from './fixture.ts';
+import { demoNames, demoText, paperSource, paperSourceOf } from './paper-fixture.ts';
 
 export type Papers = NonNullable<PlanFile['papers']>;
 
@@ -33,6 +34,17 @@ export function hallSource(papers: Papers = {}, over: Partial<PlanFile> = {}): P
       ...over,
     }),
   );
+}
+
+/** A hall of 9 x 6 m made by hand with joints of any course, J1, J2 and so on, each a line by itself. */
+export function handSource(lines: readonly (readonly Point[])[], papers: Papers = {}): PaperSource {
+  const halls = ['B1', 'B2'].map((id, i) => bay(id, ['r1'], box(4500 * i, 0, 4500, 6000), 6, 4.5));
+  const plan = planOf({ rooms: [room('r1', 'Hall', box(0, 0, 9000, 6000))], doorways: [] });
+  const joints = lines.map((line, i) => ({
+    ...joint(`J${i + 1}`, 'drawn', line, ['B1', 'B2']),
+    run: `R${i + 1}`,
+  }));
+  return paperSource(plan, analysisOf({ bays: halls, joints, edges: [] }), { papers });
 }
 
 export function withPapers(source: PaperSource, papers: Papers): PaperSource {

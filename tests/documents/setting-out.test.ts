@@ -5,15 +5,7 @@ import { settingOutFacts } from '../../src/documents/setting-out-words.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { analysisOf, bay, box, joint, planOf, room } from './fixture.ts';
 import { paperSource } from './paper-fixture.ts';
-import { basePapers, floorSource, hallSource, rowOf, withPapers } from './setting-out-fixture.ts';
-
-/** A hall of 9 x 6 m made by hand with one joint of any course. */
-function handSource(line: readonly Point[], basePoints: readonly Point[]): PaperSource {
-  const halls = ['B1', 'B2'].map((id, i) => bay(id, ['r1'], box(4500 * i, 0, 4500, 6000), 6, 4.5));
-  const plan = planOf({ rooms: [room('r1', 'Hall', box(0, 0, 9000, 6000))], doorways: [] });
-  const analysis = analysisOf({ bays: halls, joints: [joint('J1', 'drawn', line, ['B1', 'B2'])], edges: [] });
-  return paperSource(plan, analysis, { papers: basePapers(basePoints) });
-}
+import { basePapers, floorSource, hallSource, handSource, rowOf, withPapers } from './setting-out-fixture.ts';
 
 describe('a joint in the middle of a hall of 9 x 6 m', () => {
   it('stands at 4500 from a base point in the corner, and its far end lies 7500 straight from there', () => {
@@ -42,7 +34,8 @@ describe('a joint in the middle of a hall of 9 x 6 m', () => {
       'Tolerance \u00b1': 5,
     });
     expect(table.notes).toContain('Check: base point 1 to 2, 9000 mm.');
-    expect(table.notes).toContain('Check: both diagonals of the rectangle x 0 to 4500, y 0 to 6000, 7500 mm.');
+    expect(table.notes).toContain('Check: base point 1 to the upper end of J1, 7500 mm.');
+    expect(table.notes).toContain('Check: base point 2 to the upper end of J1, 7500 mm.');
   });
 
   it('has the figures of 3 : 4 : 5 from base points that lie askew', () => {
@@ -152,7 +145,8 @@ it('the strip of the sheet says from where, from which face, how exactly and wha
     'Measured from: marked points and lines: no dimension depends on plaster or edge strip',
     'Tolerance: \u00b15 mm',
     'Check: base point 1 to 2, 9000 mm',
-    'Check: both diagonals of the rectangle x 0 to 4500, y 0 to 6000, 7500 mm',
+    'Check: base point 1 to the upper end of J1, 7500 mm',
+    'Check: base point 2 to the upper end of J1, 7500 mm',
   ]);
   expect(told(withPapers(floorSource('1-dwelling'), {}))).toContain(
     'Origin: in each room, where its dimensions have their 0',
@@ -170,10 +164,12 @@ describe('a joint drawn by hand', () => {
     const table = setOutTable(
       handSource(
         [
-          [3000, 0],
-          [6000, 6000],
+          [
+            [3000, 0],
+            [6000, 6000],
+          ],
         ],
-        base,
+        basePapers(base),
       ),
     );
     // by hand: y counts up from the lower wall; hypot(3000, 6000) = 6708.2
@@ -193,12 +189,14 @@ describe('a joint drawn by hand', () => {
     const table = setOutTable(
       handSource(
         [
-          [3000, 6000],
-          [3000, 4000],
-          [5000, 2500],
-          [5000, 0],
+          [
+            [3000, 6000],
+            [3000, 4000],
+            [5000, 2500],
+            [5000, 0],
+          ],
         ],
-        base,
+        basePapers(base),
       ),
     );
     expect(rowOf(table, 0)).toMatchObject({
@@ -212,13 +210,12 @@ describe('a joint drawn by hand', () => {
   });
 
   it('has a row that asks for base points where the floor has no straight wall', () => {
-    const source = handSource(
+    const source = handSource([
       [
         [4500, 0],
         [4500, 6000],
       ],
-      [],
-    );
+    ]);
     const table = setOutTable(source);
     expect(table.rows).toHaveLength(1);
     expect(rowOf(table, 0)['Running x']).toBeNull();
