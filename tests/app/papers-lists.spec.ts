@@ -205,7 +205,9 @@ test('what does not hold of an entered day stands beside it, and a bay that is g
   plan.pour = { mostM3PerDay: 0.5, days: [{ bays: [...bays, 'gone'] }, { bays: bays.slice(0, 1) }] };
   await planOpen(page, planBytes(plan));
   const items = group(page, 'Pour').locator('.item');
-  await expect(items.first()).toContainText('Entered day 1 names a bay that the floor does not have any more: gone.');
+  await expect(items.first()).toContainText(
+    'Entered day 1 names a bay known as gone, which the floor does not have any more.',
+  );
   await expect(items.first()).toContainText(
     /The bays entered for this day take \d+(\.\d)? m³, the day allows 0.5 m³\./,
   );
