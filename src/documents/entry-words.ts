@@ -38,10 +38,11 @@ export function keyWords(what: 'joint' | 'bay', key: string, floor: EntryFloor):
   }
 }
 
-/** How far what is entered has been followed. Example: 900 mm -> "about 1 m away from here" */
+/** How far what is entered has been followed; keys know it to half a metre. Examples: 100 mm -> "close by"; 900 mm -> "about 1 m away" */
 export function followedWords(awayMm: number | null): string {
   const halves = Math.round((awayMm ?? 0) / 500);
-  return halves <= 1 ? 'within half a metre of here' : `about ${metreText(halves * 500)} m away from here`;
+  if (halves === 0) return 'close by';
+  return halves === 1 ? 'about half a metre away' : `about ${metreText(halves * 500)} m away`;
 }
 
 function nearWords([x, y]: Point): string {

@@ -15,7 +15,7 @@ export interface RegisterEntries {
 export interface FollowedEntry {
   /** As the file has it. */
   readonly key: string;
-  /** Example: "entered for a joint within half a metre of here" */
+  /** Example: "entered for a joint about half a metre away" */
   readonly words: string;
 }
 

@@ -214,7 +214,7 @@ function registerNotes(source: PaperSource, papers: Papers, rows: readonly Row[]
   ];
 }
 
-/** Example: "What stands for J15 was entered for a joint within half a metre of here." */
+/** Example: "What stands for J15 was entered for a joint about half a metre away." */
 function followedNotes(source: PaperSource): readonly string[] {
   const { followed } = registerEntries(source);
   return source.analysis.joints.flatMap(({ id, key }) => {

@@ -51,7 +51,7 @@ test('what is entered of a joint, and the days of the bays beside it, go with th
   await jointChoose(page);
   await expect(card(page)).toContainText('Joint drawn by hand');
   await page.getByText('In the joint register').click();
-  await expect(card(page)).toContainText('What stands here was entered for a joint within half a metre of here.');
+  await expect(card(page)).toContainText('What stands here was entered for a joint about half a metre away.');
   await expect(page.getByLabel('Profile', { exact: true })).toHaveValue('PROF-X');
 
   await stepOpen(page, 'Papers');
@@ -60,7 +60,7 @@ test('what is entered of a joint, and the days of the bays beside it, go with th
   await expect(days).not.toContainText('does not have any more');
   await expect(days).not.toContainText('living@');
   const register = groupOf(page, 'Joint register');
-  await expect(register).toContainText('What stands for J15 was entered for a joint within half a metre of here.');
+  await expect(register).toContainText('What is entered for J15 was entered before it moved');
   const asked = page.waitForEvent('download');
   await (await paperButton(page, 'Lists', 'Joint register, CSV')).click();
   const csv = readFileSync(await (await asked).path(), 'utf8');

@@ -243,7 +243,7 @@ describe('the joint across the living room of the dwelling, moved by 250 mm', ()
   it('keeps its entry in the register, which says from where it comes', () => {
     const { joints, followed, gone } = registerEntries(source);
     expect(joints.get(now.key)?.profile).toBe('PROF-X');
-    expect(followed.get(now.key)?.words).toBe('entered for a joint within half a metre of here');
+    expect(followed.get(now.key)?.words).toBe('entered for a joint close by');
     expect(gone.map(({ words }) => words)).toEqual(['a joint of Living, dining and kitchen near 40, 40 m']);
   });
 

@@ -43,8 +43,8 @@ export function PapersPanel({ result }: PanelProps) {
       {shown !== null && !drawn && <p className="quiet">Papers are made once a room is drawn.</p>}
       {drawn && (
         <>
-          <PapersGroup laid={shown} />
           <RegisterGone />
+          <PapersGroup laid={shown} />
           <TakeOffGroup laid={shown} />
         </>
       )}

@@ -1,5 +1,6 @@
 import { registerEntries } from '../../../documents/register-entries.ts';
 import { planJointNotesTakenOut } from '../../../plan/edits/settings.ts';
+import { namesText } from '../../../plan/figure-words.ts';
 import { focusHeir } from '../../parts/focus.ts';
 import { countOf } from '../../parts/format.ts';
 import { commit } from '../../state/planStore.ts';
@@ -16,19 +17,11 @@ export function RegisterGone() {
   if (floor === null) return null;
   const { gone, followed } = registerEntries(floor);
   if (gone.length + followed.size === 0) return null;
-  const moved = floor.analysis.joints.flatMap(({ id, key }) => {
-    const words = followed.get(key)?.words;
-    return words === undefined ? [] : [{ key, words: `What stands for ${id} was ${words}.` }];
-  });
+  const moved = floor.analysis.joints.flatMap(({ id, key }) => (followed.has(key) ? [id] : []));
   return (
     <section className="group" aria-labelledby="register-gone">
       <h3 id="register-gone">Joint register</h3>
-      {moved.slice(0, mostTold).map(({ key, words }) => (
-        <p key={key} className="small quiet">
-          {words}
-        </p>
-      ))}
-      <MoreTold count={moved.length - mostTold} />
+      {moved.length > 0 && <p className="small quiet">{movedWords(moved)}</p>}
       {gone.slice(0, mostTold).map(({ key, words }) => (
         <div key={key} className="item">
           <p className="small tone-caution">What was entered for {words} has no joint any more.</p>
@@ -49,6 +42,14 @@ export function RegisterGone() {
 
 function MoreTold({ count }: { readonly count: number }) {
   return count > 0 ? <p className="small quiet">And {count} more: the register on paper lists them.</p> : null;
+}
+
+/** Example: "What is entered for J15 was entered before it moved or was made another; the card of the joint says how far." */
+function movedWords(ids: readonly string[]): string {
+  const told = ids.length > mostTold ? [...ids.slice(0, mostTold), `${ids.length - mostTold} more`] : ids;
+  return ids.length === 1
+    ? `What is entered for ${ids[0]} was entered before it moved or was made another; the card of the joint says how far.`
+    : `What is entered for ${namesText(told)} was entered before they moved or were made others; the card of each joint says how far.`;
 }
 
 interface TakeOutProps {
