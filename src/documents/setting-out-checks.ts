@@ -22,7 +22,7 @@ export interface SetOutCheck {
 }
 
 /** Lengths between base points, and of each frame its diagonals: from both base points to far ends of joints, else between the ends of joints that lie farthest
- *  apart, and the origin where it is on the sheet. They run over open floor where that can be. */
+ *  apart, and the origin where it is on the sheet. Of long ones those through the fewest walls are taken. */
 export function setOutChecks(source: PaperSource, settings: readonly JointSetting[]): readonly SetOutCheck[] {
   const byFrame = new Map<SetOutFrame, JointSetting[]>();
   for (const setting of settings) {
@@ -58,11 +58,11 @@ function frameChecks(
   const isMarked = frame.by !== 'base-points' && originIsOnSheet(source, frame);
   const origin: Marked = { words: 'origin', at: frame.origin, figures: [0, 0], run: null };
   const marked = isMarked ? [origin, ...ends] : ends;
-  if (room === null) return [1, -1].flatMap((rise) => diagonalCheck(marked, rise, [floors, null]));
-  const outlines = source.plan.rooms.filter(({ id }) => id === room).map(({ outline }) => floorOf([outline], [room]));
-  const sights = [floors.filter(({ rooms }) => rooms.includes(room)), outlines];
+  if (room === null) return [1, -1].flatMap((rise) => diagonalCheck(marked, rise, { floors, within: null }));
+  const within = source.plan.rooms.filter(({ id }) => id === room).map(({ outline }) => floorOf([outline], [room]));
+  const own = floors.filter(({ rooms }) => rooms.includes(room));
   return [1, -1]
-    .flatMap((rise) => diagonalCheck(marked, rise, sights))
+    .flatMap((rise) => diagonalCheck(marked, rise, { floors: own, within }))
     .map((check) => ({ ...check, words: `${check.words} (${roomName(source, room)})` }));
 }
 
@@ -97,32 +97,28 @@ function jointEnds({ joint, places }: JointSetting, frame: SetOutFrame): readonl
 
 /** A length that runs less than this along x or along y, mm, shows no error of the angle between them. */
 const leastSideMm = 1000;
-/** So many ends are looked at for one that is seen, the farthest first. */
+/** So many ends are looked at, the farthest first. */
 const endsTried = 40;
 
-/** From a base point to the farthest end on the side of the other one, so that both lengths cross; where none is seen over open floor, to the farthest of all:
- *  instruments look through openings. */
+/** From a base point to a far end on the side of the other one, so that both lengths cross. */
 function farCheck({ way, ...base }: Base, ends: readonly Marked[], floors: readonly Floor[]): readonly SetOutCheck[] {
   const far = ends
     .map((end) => ({ end, along: end.figures[0] - base.figures[0], aside: Math.abs(end.figures[1] - base.figures[1]) }))
     .filter(({ along, aside }) => Math.min(Math.abs(along), aside) >= leastSideMm)
-    .map(({ end, along, aside }) => ({ end, mm: wholeMm(way * along + aside) }))
-    .sort((a, b) => b.mm - a.mm)
-    .slice(0, endsTried)
-    .map(({ end }) => end);
-  const found = far.find((end) => isOverFloor(floors, base.at, end.at)) ?? far[0];
-  return found === undefined ? [] : [checkOf(base, found)];
+    .map(({ end, along, aside }) => ({ from: base, to: end, mm: wholeMm(way * along + aside) }))
+    .sort((a, b) => b.mm - a.mm);
+  return fewestWalls(far.slice(0, endsTried), floors);
 }
 
 /** So many places at each end of a diagonal are looked at. */
 const placesTried = 6;
 
-/** The longest length that runs to greater x and, by `rise`, to greater or to lesser y.
- *  @param sights that it may run over, the best first; null for anything */
+/** A long length that runs to greater x and, by `rise`, to greater or to lesser y.
+ *  @param within that it does not leave; null where it may go anywhere */
 function diagonalCheck(
   marked: readonly Marked[],
   rise: number,
-  sights: readonly (readonly Floor[] | null)[],
+  { floors, within }: { readonly floors: readonly Floor[]; readonly within: readonly Floor[] | null },
 ): readonly SetOutCheck[] {
   const score = ({ figures: [x, y] }: Marked) => wholeMm(x + rise * y);
   const sorted = [...marked].sort((a, b) => score(a) - score(b));
@@ -133,14 +129,27 @@ function diagonalCheck(
       const [alongMm, asideMm] = [to.figures[0] - from.figures[0], rise * (to.figures[1] - from.figures[1])];
       return Math.min(alongMm, asideMm) >= leastSideMm && (from.run === null || from.run !== to.run);
     })
+    .filter(({ from, to }) => within === null || gapsBetween(within, from.at, to.at) === 0)
+    .map(({ from, to, mm }) => (to.run === null ? { from: to, to: from, mm } : { from, to, mm }))
     .sort((a, b) => b.mm - a.mm);
-  for (const sight of sights) {
-    const found = pairs.find(({ from, to }) => sight === null || isOverFloor(sight, from.at, to.at));
-    if (found === undefined) continue;
-    const { from, to } = found;
-    return [to.run === null ? checkOf(to, from) : checkOf(from, to)];
+  return fewestWalls(pairs, floors);
+}
+
+interface Pair {
+  readonly from: Marked;
+  readonly to: Marked;
+}
+
+/** A tape is held over open floor, and an instrument looks through openings: of long lengths the one that meets the fewest walls and columns, the first of
+ *  those that meet as many. */
+function fewestWalls(pairs: readonly Pair[], floors: readonly Floor[]): readonly SetOutCheck[] {
+  let best: (Pair & { readonly gaps: number }) | null = null;
+  for (const { from, to } of pairs) {
+    const gaps = gapsBetween(floors, from.at, to.at);
+    if (best === null || gaps < best.gaps) best = { from, to, gaps };
+    if (gaps === 0) break;
   }
-  return [];
+  return best === null ? [] : [checkOf(best.from, best.to)];
 }
 
 function checkOf(from: Marked, to: Marked): SetOutCheck {
@@ -165,13 +174,19 @@ function floorOf(rings: readonly Ring[], rooms: readonly string[]): Floor {
   return { rings, box: boxOf(rings.flat()), rooms };
 }
 
-/** Whether a tape can be held from one place to the other: over bays that follow each other, and through no wall and no column. */
-function isOverFloor(floors: readonly Floor[], from: Point, to: Point): boolean {
+/** How often a length leaves the floor: 0 where it runs over bays that follow each other. */
+function gapsBetween(floors: readonly Floor[], from: Point, to: Point): number {
   const box = boxOf([from, to]);
   const way = pointDirection(from, to);
   const stretches = floors.flatMap((floor) => (boxesMeet(floor.box, box) ? lineWithin(from, way, floor.rings) : []));
   const toMm = pointDistance(from, to);
-  return intervalsChained(stretches).some(([begin, end]) => begin <= WELD_MM && end >= toMm - WELD_MM);
+  let [gaps, atMm] = [0, 0];
+  for (const [begin, end] of intervalsChained(stretches)) {
+    if (end <= WELD_MM || begin >= toMm - WELD_MM) continue;
+    if (begin - atMm > WELD_MM) gaps += 1;
+    atMm = end;
+  }
+  return toMm - atMm > WELD_MM ? gaps + 1 : gaps;
 }
 
 /** Lengths between so many base points are all told; of more, those from the first. */

@@ -4,6 +4,7 @@ import { jointSettings } from '../../src/documents/setting-out.ts';
 import { type SetOutCheck, setOutChecks } from '../../src/documents/setting-out-checks.ts';
 import { type Point, pointDistance } from '../../src/geometry/point.ts';
 import { segmentDistance } from '../../src/geometry/segment.ts';
+import { bay, box } from './fixture.ts';
 import { basePapers, floorNames, floorSource, handSource, lowerCorners, withPapers } from './setting-out-fixture.ts';
 
 function checksOf(source: PaperSource): readonly SetOutCheck[] {
@@ -34,6 +35,23 @@ describe('diagonals to check in a hall of 9 x 6 m', () => {
       'base point 1 to 2: 9000',
       'base point 1 to the upper end of J2: 8485',
       'base point 2 to the upper end of J1: 8485',
+    ]);
+  });
+
+  it('stop at a wall where joints on this side of it can be measured to', () => {
+    const source = handSource(
+      uprights,
+      basePapers([
+        [0, 6000],
+        [9000, 6000],
+      ]),
+    );
+    // a wall half a metre thick from 4 to 4.5 m
+    const bays = [bay('B1', ['r1'], box(0, 0, 4000, 6000), 6, 4), bay('B2', ['r1'], box(4500, 0, 4500, 6000), 6, 4.5)];
+    // by hand: 3 m to the joint on the same side and 6 m across the hall, sqrt(45) = 6.708 m
+    expect(told({ ...source, analysis: { ...source.analysis, bays } }).slice(1)).toEqual([
+      'base point 1 to the upper end of J1: 6708',
+      'base point 2 to the upper end of J2: 6708',
     ]);
   });
 
