@@ -30,7 +30,11 @@ function leavesOf(
       leavesOf(each, told, { entry: at.entry, path: `${at.path} ${nameIn(each) ?? i + 1}` }),
     );
   }
-  if (!isRecord(value)) return [[at.path, oneLine(leafText(value))]];
+  if (!isRecord(value)) {
+    const text = oneLine(leafText(value));
+    // an empty list says what none says
+    return text === '' ? [] : [[at.path, text]];
+  }
   return Object.entries(value).flatMap(([field, each]) =>
     leavesOf(each, told, {
       entry: at.entry === '' ? field : `${at.entry}.${field}`,

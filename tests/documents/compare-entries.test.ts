@@ -205,6 +205,25 @@ describe('an entry of the plan', () => {
     ]);
   });
 
+  it('is not told where a list is empty and was left out', () => {
+    const lists = Object.keys(schema.properties ?? {}).filter(
+      (list) => list !== 'rooms' && schema.properties?.[list]?.items,
+    );
+    const { rooms, ...file } = hallAndStore({ doorways: [] }).file;
+    const bare = { ...file, rooms, papers: {}, order: {}, pour: {}, records: {} };
+    const empty = {
+      ...bare,
+      ...Object.fromEntries(lists.map((list) => [list, []])),
+      rooms: rooms.map((room) => ({ ...room, holes: [] })),
+      papers: { revisions: [], basePoints: [], gridLines: [], joints: [] },
+      order: { insulationLayersMm: [], prices: {} },
+      pour: { days: [] },
+      records: { testPoints: [] },
+    };
+    expect(lists.length).toBeGreaterThan(9);
+    expect(told(sourceOf(bare), sourceOf(empty))).toEqual([]);
+  });
+
   it('is not told where nothing is another: not of a plan and itself, of other ids or of lists in another order', () => {
     expect(told(full, full)).toEqual([]);
     const plan = planWith(new Map(ids.map((entry) => [entry, `other ${entry}`])));

@@ -46,6 +46,19 @@ describe.each(floors)('the quantities of %s', (_, text) => {
     const { quantities } = comparisonOf(before, now);
     const all = quantities.filter(({ room }) => room === null);
     expect(all.length).toBeGreaterThan(3);
+    // in all they are those of the analysis
+    for (const [side, { analysis }] of [
+      ['before', before],
+      ['now', now],
+    ] as const) {
+      const shown = (words: string) => all.find((pair) => pair.words === words && pair.unit !== 'kg');
+      for (const [words, figure] of [
+        ['Edge strip', analysis.quantities.edgeStripM],
+        ['Screed', analysis.quantities.screedM3],
+        ['Insulation', analysis.quantities.insulationM2],
+      ] as const)
+        expect(shown(words)?.[side]).toBe(Number(figure.toFixed(shown(words)?.decimals)));
+    }
     for (const whole of all) {
       const rooms = quantities.filter(
         ({ room, words, unit }) => room !== null && words === whole.words && unit === whole.unit,
