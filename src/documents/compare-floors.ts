@@ -56,17 +56,14 @@ function alikeText(before: PaperSource, now: PaperSource): string | null {
       ['project', papersOf(before.file).project, papersOf(now.file).project],
       ['plan', before.plan.name, now.plan.name],
     ] as const
-  ).flatMap(([what, was, is]) => {
-    const [one, other] = [nameText(was), nameText(is)];
-    return one === other ? [] : [`the ${what} is called ${other}, before it was ${one}`];
-  });
+  )
+    .map(([what, was, is]) => [what, oneLine(was), oneLine(is)] as const)
+    // what is named for the first time is not named otherwise
+    .filter(([, was, is]) => was !== '' && is !== '' && was !== is)
+    .map(([what, was, is]) => `the ${what} is called \u201c${is}\u201d, before it was \u201c${was}\u201d`);
   if (names.length === 0 || now.plan.rooms.length === 0) return null;
   if (drawnText(sourceOver(before, now).plan) !== drawnText(now.plan)) return null;
   return `Both plans have the same geometry under different names: ${names.join('; ')}. Storeys that are alike look so: check that the right file was chosen.`;
-}
-
-function nameText(name: string): string {
-  return oneLine(name) === '' ? 'nothing' : `\u201c${oneLine(name)}\u201d`;
 }
 
 /** All that is drawn, whatever it is called and in which order it was drawn. */

@@ -137,6 +137,10 @@ describe('a floor that was moved on its sheet as a whole', () => {
 describe('storeys that are alike', () => {
   const named = (name: string, over: Partial<PlanFile> = {}) => hallAndStore({ name, ...jointAt(6000), ...over });
 
+  it('are not suspected where a project is entered for the first time', () => {
+    expect(comparisonOf(named('House'), named('House', { papers: { project: 'House 1' } })).notes).toEqual([]);
+  });
+
   it('are told by the names of the plans, since nothing else differs', () => {
     const { notes, caution, joints } = comparisonOf(named('Ground floor'), named('First floor'));
     expect(caution).toBeNull();
