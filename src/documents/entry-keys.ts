@@ -1,6 +1,8 @@
+import { boxIndexOf } from '../geometry/box-index.ts';
 import { lineMiddle } from '../geometry/line.ts';
 import { type Point, pointDirection, pointDistance } from '../geometry/point.ts';
 import { regionCentroid, regionContains } from '../geometry/region.ts';
+import { boxAround, boxOf } from '../geometry/ring.ts';
 import { type Bay, type Joint, type JointKind, jointIsInRoom, jointKinds } from '../plan/analysis.ts';
 import { mostMovedMm, type Nearness, nearestPairs } from './compare-match.ts';
 import type { PaperSource } from './paper-source.ts';
@@ -128,6 +130,10 @@ export function bayEntryKeys(keys: Iterable<string>, { plan, analysis }: EntryFl
   });
 }
 
+function entryOf(key: string, near: Nearness | null): readonly (readonly [string, Nearness])[] {
+  return near === null ? [] : [[key, near]];
+}
+
 function nearness(rank: number, from: Point | null, to: Point): Nearness {
   return { rank, awayMm: from === null ? 0 : pointDistance(from, to), at: [from ?? to, to] };
 }
@@ -143,15 +149,25 @@ function entryKeys<Thing extends Bay | Joint>(
   const left = entered.filter((key) => !byKey.has(key));
   if (left.length === 0) return { now, gone: [] };
   const reads = new Map(left.map((key) => [key, keyRead(key)]));
-  const wishes = new Map([...reads].map(([key, read]) => [key, read && nearnessOf(read)]));
   // neither of the order in which keys were entered nor of the numbers of things
-  const free = [...byKey.keys()].filter((key) => !now.has(key)).sort();
-  const near = (key: string, other: string) => {
-    const thing = byKey.get(other);
-    return (thing && wishes.get(key)?.(thing)) ?? null;
-  };
+  const free = [...byKey.values()].filter(({ key }) => !now.has(key)).sort((a, b) => (a.key < b.key ? -1 : 1));
+  const index = boxIndexOf(free.map((thing) => boxOf('outline' in thing ? thing.outline : thing.line)));
+  const wishes = new Map(
+    [...reads].map(([key, read]): [string, ReadonlyMap<string, Nearness>] => {
+      if (read === null) return [key, new Map()];
+      const nearness = nearnessOf(read);
+      const box = read.at === null || hasSource(read) ? null : boxAround(boxOf([read.at]), mostMovedMm + roundedMm);
+      const able = box === null ? free : index.near(box).flatMap((i) => free[i] ?? []);
+      return [key, new Map(able.flatMap((thing) => entryOf(thing.key, nearness(thing))))];
+    }),
+  );
+  const near = (key: string, other: string) => wishes.get(key)?.get(other) ?? null;
   const found = new Map<string, EntryPlace>(now);
-  for (const { before, now: key } of nearestPairs([...left].sort(), free, near)) {
+  for (const { before, now: key } of nearestPairs(
+    [...left].sort(),
+    free.map(({ key }) => key),
+    near,
+  )) {
     if (before === null || key === null) continue;
     found.set(before, { key, awayMm: reads.get(before)?.at ? (near(before, key)?.awayMm ?? null) : null });
   }

@@ -72,7 +72,7 @@ describe('an entry of the joint register whose key no joint has', () => {
     const source = floor({ papers: { joints: [{ key: 'd', profile: 'angle', pipes: 3 }] } });
     const lines = summaryText(source, 'plan.json').split('\n');
     const at = lines.indexOf('Entries of the joint register without a joint: 1');
-    expect(lines[at + 1]).toBe('  d: profile angle, pipes 3.');
+    expect(lines[at + 1]).toBe('  a joint known as d: profile angle, pipes 3.');
     expect(summaryText(floor(), 'plan.json')).not.toContain('joint register');
   });
 });

@@ -1,6 +1,7 @@
+import { useMemo } from 'react';
 import { registerEntries } from '../../documents/register-entries.ts';
 import type { Joint } from '../../plan/analysis.ts';
-import { planJointNoted, planJointNoteFollowed } from '../../plan/edits/settings.ts';
+import { planJointNoted, planJointNoteFollowed } from '../../plan/edits/joint-notes.ts';
 import { type JointLock, noJointEntry, orderingOf } from '../../plan/papers.ts';
 import { ChoiceField } from '../parts/ChoiceField.tsx';
 import { Fold } from '../parts/Fold.tsx';
@@ -37,7 +38,8 @@ interface JointRegisterProps {
 /** What the joint register says of this joint beyond what is worked out. */
 export function JointRegister({ joint: { id, key }, result }: JointRegisterProps) {
   const file = usePlan((state) => state.history.present.file);
-  const { joints, followed } = registerEntries({ file, plan: result.plan, analysis: result.analysis });
+  const floor = useMemo(() => ({ file, plan: result.plan, analysis: result.analysis }), [file, result]);
+  const { joints, followed } = registerEntries(floor);
   const entry = joints.get(key) ?? noJointEntry;
   const moved = followed.get(key);
   const put = (words: string, change: Parameters<typeof planJointNoted>[2], gesture: string | null = null) =>

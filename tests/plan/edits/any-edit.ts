@@ -33,6 +33,7 @@ import {
   gridLineRemoved,
   gridLinesOf,
 } from '../../../src/plan/edits/grid-lines.ts';
+import { planJointNoted, planJointNoteFollowed, planJointNotesTakenOut } from '../../../src/plan/edits/joint-notes.ts';
 import { jointsKept, jointsLetGo, jointTakenAway } from '../../../src/plan/edits/joints.ts';
 import { objectsMirrored, objectsMoved, objectsTurned } from '../../../src/plan/edits/move.ts';
 import {
@@ -62,12 +63,7 @@ import {
   pourDaysOf,
   pourDaysProposed,
 } from '../../../src/plan/edits/pour-days.ts';
-import {
-  planJointNoted,
-  planJointNoteFollowed,
-  planJointNotesTakenOut,
-  planPriceChanged,
-} from '../../../src/plan/edits/settings.ts';
+import { planPriceChanged } from '../../../src/plan/edits/settings.ts';
 import {
   agreementUsed,
   roomsTiled,

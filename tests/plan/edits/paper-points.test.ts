@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
+import { planJointNoted } from '../../../src/plan/edits/joint-notes.ts';
 import {
   paperPointAdded,
   paperPointChanged,
   paperPointRemoved,
   paperPoints,
 } from '../../../src/plan/edits/paper-points.ts';
-import { planJointNoted } from '../../../src/plan/edits/settings.ts';
 import { planEmpty } from '../../../src/plan/empty.ts';
 
 const file = planEmpty('Test');

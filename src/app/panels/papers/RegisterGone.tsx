@@ -1,5 +1,5 @@
 import { registerEntries } from '../../../documents/register-entries.ts';
-import { planJointNotesTakenOut } from '../../../plan/edits/settings.ts';
+import { planJointNotesTakenOut } from '../../../plan/edits/joint-notes.ts';
 import { namesText } from '../../../plan/figure-words.ts';
 import { focusHeir } from '../../parts/focus.ts';
 import { countOf } from '../../parts/format.ts';

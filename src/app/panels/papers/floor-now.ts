@@ -1,3 +1,4 @@
+import { useMemo } from 'react';
 import type { PaperSource } from '../../../documents/paper-source.ts';
 import { useAnalysis, usePlan, usePlanResolved } from '../../state/hooks.ts';
 
@@ -7,5 +8,8 @@ export function useFloorNow(): PaperSource | null {
   const plan = usePlanResolved();
   const result = useAnalysis((state) => state.result);
   // What depends on a day is not asked of it.
-  return result?.sheet === number ? { file, plan, analysis: result.analysis, date: '' } : null;
+  return useMemo(
+    () => (result?.sheet === number ? { file, plan, analysis: result.analysis, date: '' } : null),
+    [file, number, plan, result],
+  );
 }
