@@ -39,7 +39,7 @@ export function ItemFolds({ items, summary, cautions, children, added = null, ch
   return (
     <div ref={list} className="items">
       {items.map((_, i) => (
-        <div key={keys[i]} ref={itemHeir} className="item" {...(i === chosen && { id: cardId, tabIndex: -1 })}>
+        <div key={keys[i]} ref={itemHeir} className="item" {...(i === chosen && enteredAs(summary(i)))}>
           <Fold summary={summary(i)} unfolded={i === added?.index}>
             {children(i)}
           </Fold>
@@ -52,6 +52,11 @@ export function ItemFolds({ items, summary, cautions, children, added = null, ch
       ))}
     </div>
   );
+}
+
+/** What Enter on the board goes into, as it goes into the card of any other thing. */
+function enteredAs(summary: string) {
+  return { id: cardId, tabIndex: -1, role: 'group', 'aria-label': summary };
 }
 
 function useItemKeys(items: readonly object[]): readonly number[] {
