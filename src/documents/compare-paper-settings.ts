@@ -1,8 +1,11 @@
 import { onGrid } from '../geometry/tolerance.ts';
-import { type JointEntry, noJointEntry, orderingOf, type PriceKey, papersOf } from '../plan/papers.ts';
+import { type JointEntry, noJointEntry, orderingOf, type PriceKey, pourOf } from '../plan/papers.ts';
 import type { PlanFile } from '../plan/schema.ts';
 import { changesOf, entriesOf, percentOf, type Setting, type SettingChange } from './compare-changes.ts';
+import { keyWords } from './entry-words.ts';
 import type { PaperSource } from './paper-source.ts';
+import { pourDaysGiven } from './pour-entered.ts';
+import { registerEntries } from './register-entries.ts';
 import { statusNames } from './words.ts';
 
 /** What is entered for papers, orders, pour and records, as a comparison tells it: field by field, what is a list in one line. */
@@ -65,10 +68,9 @@ export const priceTold: Readonly<Record<PriceKey, string>> = {
   membraneM2: 'A m\u00b2 of membrane',
   tile: 'A tile',
 };
-const pourTold: Readonly<Record<keyof Fields<'pour'>, Told>> = {
+const pourTold: Readonly<Record<Exclude<keyof Fields<'pour'>, 'days'>, Told>> = {
   mostM3PerDay: ['Most screed in a day', 'm3'],
   access: ['Access for the pour', null],
-  days: ['Days of the pour', null, 'none'],
 };
 const recordsTold: Readonly<Record<keyof Fields<'records'>, Told>> = {
   laidOn: ['Last bay laid on', null],
@@ -108,29 +110,59 @@ const settings: readonly PaperSetting[] = [
   ...settingsOf('records', recordsTold),
 ];
 
+/** By the bays as they are named now, wherever the keys that are entered have followed them. */
+const daysSetting: PaperSetting = ['pour.days', 'Days of the pour', null, daysText, 'none'];
+
 /** Entries of the plan file that are told here. */
 export const paperEntries: readonly string[] = [
-  ...entriesOf(settings),
+  ...entriesOf([...settings, daysSetting]),
   ...entriesOf(revisionSettings),
   ...['papers.joints.key', ...entriesOf(jointSettings)],
 ];
 
 export function paperSettings(before: PaperSource, now: PaperSource): readonly SettingChange[] {
   const [wereRevised, areRevised] = [revisionsBy(before.file), revisionsBy(now.file)];
-  const [were, are] = [papersOf(before.file).joints, papersOf(now.file).joints];
-  const joints = new Map([...before.analysis.joints, ...now.analysis.joints].map(({ key, id }) => [key, id]));
+  // what was entered before, as it would stand on the floor of now: what has followed its joint or bay is no change
+  const stood: PaperSource = { ...now, file: before.file };
+  const [were, are] = [entriesBy(stood), entriesBy(now)];
   return [
     ...changesOf(null, settings, { before, now }),
+    ...changesOf(null, [daysSetting], { before: stood, now }),
     ...[...areRevised].flatMap(([key, revision]) =>
       changesOf(`Revision ${revision.mark}`, revisionSettings, { before: wereRevised.get(key), now: revision }),
     ),
-    ...[...new Set([...are.keys(), ...were.keys()])].flatMap((key) =>
-      changesOf(`Joint ${joints.get(key) ?? key}`, jointSettings, {
-        before: were.get(key) ?? noJointEntry,
-        now: are.get(key) ?? noJointEntry,
+    ...[...new Map([...were, ...are])].flatMap(([key, { words }]) =>
+      changesOf(words, jointSettings, {
+        before: were.get(key)?.entry ?? noJointEntry,
+        now: are.get(key)?.entry ?? noJointEntry,
       }),
     ),
   ];
+}
+
+interface EntryOfJoint {
+  /** Of what it is. Example: "Joint J3" */
+  readonly words: string;
+  readonly entry: JointEntry;
+}
+
+function entriesBy(source: PaperSource): ReadonlyMap<string, EntryOfJoint> {
+  const ids = new Map(source.analysis.joints.map(({ key, id }) => [key, id]));
+  const { joints, gone } = registerEntries(source);
+  return new Map<string, EntryOfJoint>([
+    ...[...joints].map(([key, entry]) => [key, { words: `Joint ${ids.get(key) ?? ''}`, entry }] as const),
+    ...gone.map(({ key, words, entry }) => [key, { words: `No joint any more: ${words}`, entry }] as const),
+  ]);
+}
+
+function daysText(source: PaperSource): string | null {
+  const { keys } = pourDaysGiven(source);
+  const ids = new Map(source.analysis.bays.map(({ key, id }) => [key, id]));
+  const bayText = (key: string) => ids.get(keys.get(key) ?? key) ?? keyWords('bay', key, source);
+  const days = pourOf(source.file).days.map(({ date, bays }) =>
+    [date ?? 'without a date', bays.map(bayText).join(', ')].join(': '),
+  );
+  return days.length === 0 ? null : days.join('; ');
 }
 
 function marksOf({ papers }: PlanFile): string | undefined {
