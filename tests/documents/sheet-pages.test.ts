@@ -384,19 +384,3 @@ describe('rooms that no sheet names', () => {
     expect(words(20)).not.toContain('not named');
   });
 });
-
-describe('pins in one place', () => {
-  const many = Array.from({ length: 9 }, (_, i) =>
-    finding(i === 5 ? 'fault' : 'note', [4000 + i, 5000], `Number ${i + 1}.`),
-  );
-
-  it('stand on top of each other, the worst lowest, and what has no room is counted', () => {
-    const [page] = jointPlanPages(paperSource(planOf(), analysisOf({ findings: many })));
-    const pins = pageTexts(page).filter(isPin);
-    expect(textOverText(page)).toEqual([]);
-    expect(pins.length).toBeGreaterThan(1);
-    const lowest = pins.reduce((a, b) => (b.at[1] > a.at[1] ? b : a));
-    expect(lowest.text).toBe('6');
-    expect(pageWords(page)).toContain(`${many.length - pins.length} pins have no room: see the findings.`);
-  });
-});

@@ -4,6 +4,7 @@ import { SAME_LINE_MM } from '../../../geometry/tolerance.ts';
 import { gridEndsApart } from '../../../plan/edits/grid-lines.ts';
 import { FARTHEST_MM } from '../../../plan/snap.ts';
 import { type Caught, freeHold, handCatch, handCatchAlong } from '../catch.ts';
+import { draggedStance } from '../dragged.ts';
 import { type SketchMark, sketchLine } from '../sketch.ts';
 import type { Hand, Scene, Stance, Turn } from '../stance.ts';
 import { type PaperPlace, type PlaceHeld, placeMoved, placeThing } from './places.ts';
@@ -22,20 +23,13 @@ export function placeDrag(held: PlaceHeld, hand: Hand, back: PlaceDrag['back']):
 
 function dragAt(drag: PlaceDrag, marks: readonly SketchMark[]): Stance {
   const { back, place } = drag;
-  const stance: Stance = {
+  return draggedStance({
     tool: back === 'rest' ? 'choose' : back.tool,
     hint: `Let go where the ${place.kind !== 'grid' ? 'point' : drag.end === null ? 'line' : 'end of the line'} belongs.`,
-    keys: 'Shift lets go of every catch, Escape puts it back.',
-    underway: true,
-    typed: null,
-    sketch: () => ({ marks }),
-    grabs: () => true,
-    on(act, scene) {
-      if (act.kind === 'drag' || act.kind === 'drop') return led(drag, act.hand, scene, act.kind === 'drop');
-      return { next: act.kind === 'hover' || act.kind === 'down' ? stance : givenUp(back) };
-    },
-  };
-  return stance;
+    marks,
+    led: (hand, scene, isOver) => led(drag, hand, scene, isOver),
+    back: () => givenUp(back),
+  });
 }
 
 /** What the hand that is still down does until it lets go means nothing: a tool would place a point there. */

@@ -2,6 +2,7 @@ import { type Point, pointDistance } from '../../../geometry/point.ts';
 import { type TilesOf, tileOriginMoved } from '../../../plan/edits/tiles.ts';
 import type { PlanFile } from '../../../plan/schema.ts';
 import { gridFrame, type TiledField } from '../../../plan/tile-grid.ts';
+import { draggedStance } from '../dragged.ts';
 import type { SketchMark } from '../sketch.ts';
 import { sketchRing } from '../sketch.ts';
 import type { Act, Hand, Scene, Stance, Turn } from '../stance.ts';
@@ -66,21 +67,14 @@ function dragFrom(field: TiledField, hand: Hand, scene: Scene, tool: SetOutDrag[
 }
 
 function dragAt(drag: SetOutDrag, marks: readonly SketchMark[]): Stance {
-  const stance: Stance = {
+  return draggedStance({
     tool: drag.tool,
     tilesOf: drag.catches.field.id,
     hint: 'Let go where a whole tile is to begin.',
-    keys: 'Shift lets go of every catch, Escape puts it back.',
-    underway: true,
-    typed: null,
-    sketch: () => ({ marks }),
-    grabs: () => true,
-    on(act, scene) {
-      if (act.kind === 'drag' || act.kind === 'drop') return led(drag, act.hand, scene, act.kind === 'drop');
-      return { next: act.kind === 'hover' || act.kind === 'down' ? stance : after(drag) };
-    },
-  };
-  return stance;
+    marks,
+    led: (hand, scene, isOver) => led(drag, hand, scene, isOver),
+    back: () => after(drag),
+  });
 }
 
 /** What the hand goes back to. */
