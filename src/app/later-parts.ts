@@ -1,8 +1,8 @@
 import './style/card.css';
 import './style/hand.css';
 import './style/help.css';
+import './style/kept.css';
 import './style/papers.css';
-import './style/plans.css';
 import './style/tiles.css';
 
 /** What the first view does not show: the figures of a chosen thing, the other steps of the work, the empty sheet, the
@@ -21,10 +21,10 @@ export { CoveringsPanel } from './panels/CoveringsPanel.tsx';
 export { FloorPanel } from './panels/FloorPanel.tsx';
 export { HandGroup } from './panels/HandGroup.tsx';
 export { HelpSheet } from './panels/HelpSheet.tsx';
+export { KeptPlans } from './panels/KeptPlans.tsx';
 export { ObstaclesPanel } from './panels/ObstaclesPanel.tsx';
 export { OpeningsPanel } from './panels/OpeningsPanel.tsx';
 export { PapersPanel } from './panels/PapersPanel.tsx';
-export { PlansList } from './panels/PlansList.tsx';
 export { ToolOptions } from './panels/ToolOptions.tsx';
 export { papersPrepare } from './state/papersRun.ts';
 export {

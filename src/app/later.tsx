@@ -21,7 +21,7 @@ export const HandGroup = partOf((parts) => parts.HandGroup);
 export const FloorPanel = partOf((parts) => parts.FloorPanel);
 export const HelpSheet = partOf((parts) => parts.HelpSheet);
 export const ObstaclesPanel = partOf((parts) => parts.ObstaclesPanel);
-export const PlansList = partOf((parts) => parts.PlansList);
+export const KeptPlans = partOf((parts) => parts.KeptPlans);
 export const OpeningsPanel = partOf((parts) => parts.OpeningsPanel);
 export const PapersPanel = partOf((parts) => parts.PapersPanel);
 export const ToolOptions = partOf((parts) => parts.ToolOptions);

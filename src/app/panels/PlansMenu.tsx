@@ -1,8 +1,9 @@
 import { useId, useState } from 'react';
-import { PlansList } from '../later.tsx';
+import { demoLay, demos } from '../files/demos.ts';
+import { KeptPlans } from '../later.tsx';
 import { Icon } from '../parts/Icon.tsx';
 
-/** The way to the plans that are at hand. */
+/** The plans that are at hand: those that the browser keeps, and the demos. */
 export function PlansMenu() {
   const id = useId();
   const [open, setOpen] = useState(false);
@@ -20,7 +21,23 @@ export function PlansMenu() {
         onBeforeToggle={({ newState }) => setOpen(newState === 'open')}
       >
         {/* Read anew each time: another tab may have kept something. */}
-        {open && <PlansList menu={id} />}
+        {open && <KeptPlans menu={id} />}
+        <h2>Demo floors</h2>
+        <ul aria-label="Demo floors">
+          {demos.map((demo) => (
+            <li key={demo.path}>
+              <button
+                type="button"
+                className="button"
+                popoverTarget={id}
+                popoverTargetAction="hide"
+                onClick={() => void demoLay(demo)}
+              >
+                {demo.name}
+              </button>
+            </li>
+          ))}
+        </ul>
       </section>
     </>
   );
