@@ -1,16 +1,7 @@
-import type { Point } from '../geometry/point.ts';
 import { figureExceeds } from '../movement/figure.ts';
 import type { Bay, Joint } from '../plan/analysis.ts';
 import { overText } from '../plan/figure-words.ts';
-import {
-  type JointEntry,
-  type JointLock,
-  noJointEntry,
-  orderingOf,
-  type Papers,
-  papersOf,
-  setOutTolerance,
-} from '../plan/papers.ts';
+import { type JointEntry, type JointLock, noJointEntry, orderingOf, setOutTolerance } from '../plan/papers.ts';
 import { type Room, roomIsBare } from '../plan/plan.ts';
 import { rules } from '../plan/reference.ts';
 import { jointIsSealed, sealantDepth } from '../takeoff/sealant.ts';
@@ -19,6 +10,8 @@ import { doorwayNames, reasonNamed } from './doorway-places.ts';
 import type { PaperSource } from './paper-source.ts';
 import { type GoneEntry, registerEntries } from './register-entries.ts';
 import { jointPlaces } from './set-out-joint-text.ts';
+import { type JointSetting, jointSettings } from './setting-out.ts';
+import { floorFrame } from './setting-out-frame.ts';
 import { type ColumnOf, columnFigure, columnText, plain, type Table, tableOf } from './table.ts';
 import { figureText, jointKindNames, namesOf, notSealed, oneLine } from './words.ts';
 
@@ -36,7 +29,6 @@ interface Row {
 
 export function registerTable(source: PaperSource): Table {
   const { file, plan, analysis } = source;
-  const papers = papersOf(file);
   const ordering = orderingOf(file);
   const rooms = new Map(plan.rooms.map((room) => [room.id, room]));
   const bays = new Map(analysis.bays.map((bay) => [bay.id, bay]));
@@ -53,8 +45,8 @@ export function registerTable(source: PaperSource): Table {
       sleeves: jointSleeves(joint, { bays, rooms, papers: entries, ordering }),
     };
   });
-  const columns = [...whatColumns(source), ...placeColumns(source, papers), ...detailColumns, ...handColumns];
-  const about = { name: 'joint-register', title: 'Joint register', notes: registerNotes(source, papers, rows) };
+  const columns = [...whatColumns(source), ...placeColumns(source), ...detailColumns, ...handColumns];
+  const about = { name: 'joint-register', title: 'Joint register', notes: registerNotes(source, rows) };
   const table = tableOf(about, columns, rows, ({ joint: { id } }) => [{ kind: 'joint', id }]);
   const gone = entries.gone.map((each) => goneRow(table, each));
   return { ...table, rows: [...table.rows, ...gone], refs: [...(table.refs ?? []), ...gone.map(() => [])] };
@@ -105,16 +97,16 @@ function whatColumns(source: PaperSource): readonly ColumnOf<Row>[] {
 }
 
 /** Where it is and how deep it goes. */
-function placeColumns({ plan, analysis }: PaperSource, { basePoints }: Papers): readonly ColumnOf<Row>[] {
+function placeColumns(source: PaperSource): readonly ColumnOf<Row>[] {
+  const { plan, analysis } = source;
   const places = jointPlaces(plan, analysis);
-  const [base] = basePoints;
+  const settings = new Map(jointSettings(source).map((setting) => [setting.joint.id, setting]));
   return [
     columnText('Position from walls, square to the joint at its middle', ({ joint }) => positionText(joint, places)),
-    ...(base === undefined
+    // without such a frame each room has its own: the list of setting out tells it
+    ...(floorFrame(source) === null
       ? []
-      : [
-          { ...columnText<Row>('Ends from the base point: x, y', ({ joint }) => endsText(joint, base.at)), unit: 'mm' },
-        ]),
+      : [{ ...columnText<Row>('Ends as set out: x, y', ({ joint }) => endsText(settings.get(joint.id))), unit: 'mm' }]),
     columnFigure('Full depth', 'mm', 0, () => plan.screed.thicknessMm),
     columnText('Down to', downText),
   ];
@@ -178,9 +170,9 @@ function positionText({ id, kind }: Joint, places: ReadonlyMap<string, string>):
 }
 
 /** Example: "2400, -300 to 2400, 4300" */
-function endsText({ line }: Joint, [x, y]: Point): string {
-  const ends = [line[0], line[line.length - 1]].flatMap((end) => (end === undefined ? [] : [end]));
-  return ends.map((end) => `${Math.round(end[0] - x)}, ${Math.round(end[1] - y)}`).join(' to ');
+function endsText(setting: JointSetting | undefined): string {
+  const [first, last] = [setting?.points[0], setting?.points.at(-1)];
+  return [first, last].flatMap((end) => (end === undefined ? [] : [end.join(', ')])).join(' to ');
 }
 
 function downText({ joint: { kind }, rooms }: Row): string {
@@ -196,8 +188,8 @@ function sleevesText({ joint, sleeves: { count, assumed } }: Row): string {
   return count === 0 ? 'none: not heated on both sides' : 'assumed';
 }
 
-function registerNotes(source: PaperSource, papers: Papers, rows: readonly Row[]): string[] {
-  const [base] = papers.basePoints;
+function registerNotes(source: PaperSource, rows: readonly Row[]): string[] {
+  const frame = floorFrame(source);
   return [
     `Each joint goes the full depth of the screed, straight, and the covering has its own right over it. Set out within ${figureText(setOutTolerance.value, 0)} mm.`,
     'Movement as each bay warms about its point of no movement. Sealant: width \u00d7 depth; its class is the movement that it takes, in % of its width.',
@@ -208,7 +200,7 @@ function registerNotes(source: PaperSource, papers: Papers, rows: readonly Row[]
           'A structural joint is carried up through all layers in its place, never narrower: no sealant, no shifting to a grout line; pipes cross only by the engineer\u2019s detail.',
         ]
       : []),
-    ...(base === undefined ? [] : [`x to the right and y down the sheet, from base point ${oneLine(base.name)}.`]),
+    ...(frame === null ? [] : [`Ends as set out: from ${frame.fromInFull}, ${frame.ways}.`]),
     ...registerGone(source).map((text) => `Entered for a joint that is no longer there: ${text}`),
     ...followedNotes(source),
   ];

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { registerTable } from '../../src/documents/register.ts';
+import { setOutTable } from '../../src/documents/setting-out-table.ts';
 import { type Cell, columnHead, type Table } from '../../src/documents/table.ts';
 import type { Joint } from '../../src/plan/analysis.ts';
 import type { Plan } from '../../src/plan/plan.ts';
@@ -131,15 +132,49 @@ describe('the joint register', () => {
     expect(register().notes.join('\n')).not.toMatch(/no shifting/u);
   });
 
-  it('gives the ends of each joint from the first base point', () => {
+  it('gives the ends of each joint as they are set out: as far from the first base point as they are on the plan', () => {
     const [first] = analysisOf().joints;
-    const [[x, y] = [0, 0]] = first?.line ?? [];
-    const basePoints = [{ name: 'P', at: [x - 1500, y + 300] as const }, { at: [0, 0] as const }];
+    const line = first?.line ?? [];
+    const [[x, y] = [0, 0]] = line;
+    const one = [x - 1500, y + 300] as const;
+    // askew to the joint
+    const basePoints = [
+      { name: 'P', at: one },
+      { name: 'Q', at: [x + 9000, y - 4000] as const },
+    ];
     const table = register({ papers: { basePoints } });
-    // 1500 to the right of the point and 300 above it
-    expect(column(table, 'Ends from the base point: x, y (mm)')[0]).toMatch(/^1500, -300 to /u);
-    expect(table.notes.join('\n')).toContain('from base point P.');
-    expect(register().columns.map(columnHead).join()).not.toMatch(/base point/u);
+    const told = column(table, 'Ends as set out: x, y (mm)')[0];
+    const away = String(told)
+      .split(' to ')
+      .map((end) => Math.hypot(...end.split(', ').map(Number)));
+    const truly = [line[0], line.at(-1)].map(([ex, ey] = [0, 0]) => Math.hypot(ex - one[0], ey - one[1]));
+    expect(away).toHaveLength(2);
+    for (const [i, mm] of away.sort((a, b) => a - b).entries())
+      expect(Math.abs(mm - (truly.sort((a, b) => a - b)[i] ?? 0))).toBeLessThan(1);
+    expect(table.notes.join('\n')).toContain('x along the line from P to Q');
+    expect(register().columns.map(columnHead).join()).not.toMatch(/as set out/u);
+  });
+
+  it('gives the same ends as the list of setting out, from points and from grid lines askew', () => {
+    const askew = { basePoints: [{ at: [300, 200] as const }, { at: [12_000, 9000] as const }] };
+    const gridLines = [
+      { name: 'A', from: [0, 0] as const, to: [9000, 1000] as const },
+      { name: '1', from: [0, 0] as const, to: [-1000, 9000] as const },
+    ];
+    for (const papers of [askew, { gridLines }]) {
+      const file = { ...JSON.parse(demoText('1-dwelling')), papers };
+      const source = paperSourceOf(JSON.stringify(file));
+      const [ends, setOut] = [registerTable(source), setOutTable(source)];
+      const places = ['Near end x', 'Near end y', 'Far end x', 'Far end y'].map((head) =>
+        column(setOut, `${head} (mm)`),
+      );
+      expect(column(ends, 'Ends as set out: x, y (mm)')).toEqual(
+        places[0]?.map((_, i) => {
+          const [x1, y1, x2, y2] = places.map((cells) => cells[i]);
+          return `${x1}, ${y1} to ${x2}, ${y2}`;
+        }),
+      );
+    }
   });
 
   it('loses nothing that was entered for a joint that has gone', () => {
