@@ -1,11 +1,13 @@
 import { onGrid } from '../geometry/tolerance.ts';
+import type { Joint } from '../plan/analysis.ts';
 import { type JointEntry, noJointEntry, orderingOf, type PriceKey, pourOf } from '../plan/papers.ts';
 import type { PlanFile } from '../plan/schema.ts';
 import { changesOf, entriesOf, percentOf, type Setting, type SettingChange } from './compare-changes.ts';
+import type { Pair } from './compare-match.ts';
 import { keyWords } from './entry-words.ts';
 import type { PaperSource } from './paper-source.ts';
 import { pourDaysGiven } from './pour-entered.ts';
-import { registerEntries } from './register-entries.ts';
+import { type RegisterEntries, registerEntries } from './register-entries.ts';
 import { statusNames } from './words.ts';
 
 /** What is entered for papers, orders, pour and records, as a comparison tells it: field by field, what is a list in one line. */
@@ -120,39 +122,45 @@ export const paperEntries: readonly string[] = [
   ...['papers.joints.key', ...entriesOf(jointSettings)],
 ];
 
-export function paperSettings(before: PaperSource, now: PaperSource): readonly SettingChange[] {
+export function paperSettings(
+  before: PaperSource,
+  now: PaperSource,
+  joints: readonly Pair<Joint>[],
+): readonly SettingChange[] {
   const [wereRevised, areRevised] = [revisionsBy(before.file), revisionsBy(now.file)];
-  // what was entered before, as it would stand on the floor of now: what has followed its joint or bay is no change
-  const stood: PaperSource = { ...now, file: before.file };
-  const [were, are] = [entriesBy(stood), entriesBy(now)];
   return [
     ...changesOf(null, settings, { before, now }),
-    ...changesOf(null, [daysSetting], { before: stood, now }),
+    // what was entered before, as it would stand on the floor of now: a day that has followed its bay is no change
+    ...changesOf(null, [daysSetting], { before: { ...now, file: before.file }, now }),
     ...[...areRevised].flatMap(([key, revision]) =>
       changesOf(`Revision ${revision.mark}`, revisionSettings, { before: wereRevised.get(key), now: revision }),
     ),
-    ...[...new Map([...were, ...are])].flatMap(([key, { words }]) =>
-      changesOf(words, jointSettings, {
-        before: were.get(key)?.entry ?? noJointEntry,
-        now: are.get(key)?.entry ?? noJointEntry,
-      }),
-    ),
+    ...entryChanges(before, now, joints),
   ];
 }
 
-interface EntryOfJoint {
-  /** Of what it is. Example: "Joint J3" */
-  readonly words: string;
-  readonly entry: JointEntry;
-}
-
-function entriesBy(source: PaperSource): ReadonlyMap<string, EntryOfJoint> {
-  const ids = new Map(source.analysis.joints.map(({ key, id }) => [key, id]));
-  const { joints, gone } = registerEntries(source);
-  return new Map<string, EntryOfJoint>([
-    ...[...joints].map(([key, entry]) => [key, { words: `Joint ${ids.get(key) ?? ''}`, entry }] as const),
-    ...gone.map(({ key, words, entry }) => [key, { words: `No joint any more: ${words}`, entry }] as const),
-  ]);
+/** What is entered of a joint, wherever it lies now; of one that went or is not on the floor what is entered of it still. */
+function entryChanges(before: PaperSource, now: PaperSource, joints: readonly Pair<Joint>[]): readonly SettingChange[] {
+  const [were, are] = [registerEntries(before), registerEntries(now)];
+  const entryOf = ({ joints: of }: RegisterEntries, joint: Joint | null) =>
+    (joint === null ? undefined : of.get(joint.key)) ?? noJointEntry;
+  const gone = new Map([...were.gone, ...are.gone].map(({ key, words }) => [key, words]));
+  const goneEntry = ({ gone: of }: RegisterEntries, key: string) =>
+    of.find((each) => each.key === key)?.entry ?? noJointEntry;
+  return [
+    ...joints.flatMap((pair) =>
+      changesOf(`Joint ${(pair.now ?? pair.before)?.id ?? ''}${pair.now === null ? ' of before' : ''}`, jointSettings, {
+        before: entryOf(were, pair.before),
+        now: entryOf(are, pair.now),
+      }),
+    ),
+    ...[...gone].flatMap(([key, words]) =>
+      changesOf(`No joint any more: ${words}`, jointSettings, {
+        before: goneEntry(were, key),
+        now: goneEntry(are, key),
+      }),
+    ),
+  ];
 }
 
 function daysText(source: PaperSource): string | null {

@@ -1,3 +1,4 @@
+import type { Joint } from '../plan/analysis.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { PlanFile } from '../plan/schema.ts';
 import { changesOf, entriesOf, type Setting, type SettingChange } from './compare-changes.ts';
@@ -132,12 +133,15 @@ export const entriesTold: ReadonlySet<string> = new Set([
 export function settingChanges(
   before: PaperSource,
   now: PaperSource,
-  rooms: readonly Pair<Plan['rooms'][number]>[],
+  {
+    rooms,
+    joints,
+  }: { readonly rooms: readonly Pair<Plan['rooms'][number]>[]; readonly joints: readonly Pair<Joint>[] },
 ): readonly SettingChange[] {
   const roomFile = ({ file }: PaperSource, id: string | undefined) => file.rooms.find((room) => room.id === id);
   return [
     ...changesOf(null, planSettings, { before, now }),
-    ...paperSettings(before, now),
+    ...paperSettings(before, now, joints),
     ...rooms.flatMap((pair) =>
       changesOf(pair.now?.name ?? null, roomSettings, {
         before: roomFile(before, pair.before?.id),

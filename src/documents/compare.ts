@@ -111,7 +111,7 @@ export function comparisonOf(earlier: PaperSource, now: PaperSource): Comparison
     bays: inOrder(bays.pairs, now.analysis.bays).map((pair) => bayChange(pair, bayAt(pair), bays)),
     quantities: quantityPairs(earlier, now, rooms),
     orders: orderChanges(earlier, now, rooms),
-    settings: settingChanges(before, now, rooms),
+    settings: settingChanges(before, now, { rooms, joints: joints.pairs }),
     findings: findingChanges(before, now, known),
   };
   const counts = countsOf(changes);

@@ -148,7 +148,7 @@ function eventLines(
 function floorHash({ file, plan }: PaperSource): string {
   const { project, number } = papersOf(file);
   const isCalled = oneLine(project) !== '' || oneLine(number) !== '';
-  const rooms = isCalled ? [] : plan.rooms.map(({ outline }) => outline);
+  const rooms = isCalled ? [] : plan.rooms.map(({ id, name }) => [id, name]);
   return textHash(JSON.stringify([project, number, plan.name, rooms]));
 }
 

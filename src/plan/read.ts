@@ -37,7 +37,7 @@ export function planFrom(raw: unknown): PlanReading {
   if (header.length > 0) return refused(header);
   const read = z.safeParse(planFileSchema, planMigrated(file, file.version as number), { reportInput: true });
   if (!read.success) return refused(problemsOf(read.error.issues));
-  const problems = [...idProblems(read.data), ...sizeProblems(read.data)];
+  const problems = [...idProblems(read.data), ...entryProblems(read.data), ...sizeProblems(read.data)];
   return problems.length > 0 ? refused(problemsCut(problems)) : { kind: 'plan', file: read.data };
 }
 
@@ -54,6 +54,18 @@ function headerProblems(file: Readonly<Record<string, unknown>>): readonly PlanP
     return [{ path: 'version', message: `must be a number; version ${PLAN_VERSION} is read` }];
   const known = Number.isInteger(version) && version >= 1 && version <= PLAN_VERSION;
   return known ? [] : [{ path: 'version', message: `is ${version}; version ${PLAN_VERSION} is read` }];
+}
+
+/** Entries of the joint register under a key that has one already: of two the reader could not know which is meant. */
+function entryProblems({ papers }: PlanFile): readonly PlanProblem[] {
+  const first = new Map<string, number>();
+  return (papers?.joints ?? []).flatMap(({ key }, i): readonly PlanProblem[] => {
+    const earlier = first.get(key);
+    if (earlier === undefined) first.set(key, i);
+    if (earlier === undefined) return [];
+    const [path, other] = [i, earlier].map((at) => problemPath(['papers', 'joints', at, 'key'])) as [string, string];
+    return [{ path, message: `is ${JSON.stringify(key)}, which ${other} has already` }];
+  });
 }
 
 /** Ids that were used before, anywhere in the plan. */

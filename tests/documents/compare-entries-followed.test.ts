@@ -38,6 +38,33 @@ describe('what is entered for a joint that was moved by a metre', () => {
   });
 });
 
+it('entries that change hands are told of both joints, whatever the joints are called', () => {
+  const lines = [4000, 8000];
+  const floor = (order: readonly number[], profiles: readonly string[]) => {
+    const drawnJoints = order.map((k, i) => {
+      const x = lines[k] ?? 0;
+      return {
+        id: `x${i + 1}`,
+        line: [
+          [x, 0],
+          [x, 5000],
+        ] as const,
+      };
+    });
+    const { analysis } = hallAndStore({ drawnJoints });
+    const keys = drawnJoints.map(({ id }) => analysis.joints.find(({ sources }) => sources.includes(id))?.key ?? '');
+    const joints = keys.map((key, i) => ({ key, profile: profiles[i] ?? '' }));
+    return hallAndStore({ drawnJoints, papers: { joints } });
+  };
+  const before = floor([0, 1], ['angle', 'tee']);
+  // the two lines have changed places in the file, each with its entry: the floor is the same but for what is entered
+  expect(told(before, floor([1, 0], ['angle', 'tee'])).map(({ before: was, now }) => [was, now])).toEqual([
+    ['angle', 'tee'],
+    ['tee', 'angle'],
+  ]);
+  expect(told(before, floor([1, 0], ['tee', 'angle']))).toEqual([]);
+});
+
 it('what is entered for a joint that is gone is told by its place, and never by its key', () => {
   const before = entered(6000);
   const floor = hallAndStore();

@@ -144,7 +144,9 @@ function sourceOf(plan: Json): PaperSource {
 }
 
 function told(before: PaperSource, now: PaperSource): readonly SettingChange[] {
-  return settingChanges(before, now, roomPairs(before.plan, now.plan));
+  // one floor: each joint is what it was
+  const joints = before.analysis.joints.map((joint) => ({ before: joint, now: joint }));
+  return settingChanges(before, now, { rooms: roomPairs(before.plan, now.plan), joints });
 }
 
 const full = sourceOf(planWith(new Map()));

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { calendarText } from '../../src/documents/icalendar.ts';
 import type { PaperSource } from '../../src/documents/paper-source.ts';
 import { sourceHeating } from '../../src/documents/records-start.ts';
+import type { Plan } from '../../src/plan/plan.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
 import { calendarRead } from './calendar-reader.ts';
 import { demoText, paperSourceOf } from './paper-fixture.ts';
@@ -104,8 +105,16 @@ describe('the calendar', () => {
     // two houses have a ground floor each: told apart by project or number, else by their rooms
     const inProject = (project: string) => laid({ papers: { project } });
     expect(uids(inProject('House 1')).some((uid) => uids(inProject('House 2')).includes(uid))).toBe(false);
-    const wider = { ...source, plan: gridSource(3, 1).plan };
-    expect(uids(wider).some((uid) => uids(source).includes(uid))).toBe(false);
+    const withRooms = (change: (room: Plan['rooms'][number]) => Plan['rooms'][number]) => ({
+      ...source,
+      plan: { ...source.plan, rooms: source.plan.rooms.map(change) },
+    });
+    expect(uids(withRooms((room) => ({ ...room, name: 'Attic' }))).some((uid) => uids(source).includes(uid))).toBe(
+      false,
+    );
+    // a revision that moves a wall is of the same floor: its days take the place of those of before
+    const moved = withRooms((room) => ({ ...room, outline: room.outline.map(([x, y]) => [x + 100, y] as const) }));
+    expect(uids(moved)).toEqual(uids(source));
     expect(new Set(uids(source)).size).toBe(uids(source).length);
   });
 

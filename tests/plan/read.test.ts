@@ -118,6 +118,11 @@ describe('fields are refused with the path to them', () => {
     ],
     ['heating said in words', planText(room({ heated: 'yes' })), 'rooms[1].heated: must be true or false; it is "yes"'],
     ['an id of nothing', planText(room({ id: '' })), 'rooms[1].id: is empty'],
+    [
+      'two entries of the joint register for one joint',
+      planText({ papers: { joints: [{ key: 'doorway:d1' }, { key: 'other' }, { key: 'doorway:d1', pipes: 1 }] } }),
+      'papers.joints[2].key: is "doorway:d1", which papers.joints[0].key has already',
+    ],
     ['an id used twice', planText(room({ id: 'r1' })), 'rooms[1].id: is "r1", which rooms[0].id has already'],
     [
       'an id used by a room and a column',
