@@ -149,12 +149,12 @@ function fewestWalls(pairs: readonly Pair[], floors: readonly Floor[]): readonly
     if (best === null || gaps < best.gaps) best = { from, to, gaps };
     if (gaps === 0) break;
   }
-  return best === null ? [] : [checkOf(best.from, best.to)];
+  return best === null ? [] : [checkOf(best)];
 }
 
-function checkOf(from: Marked, to: Marked): SetOutCheck {
+function checkOf({ from, to, gaps }: Pair & { readonly gaps: number }): SetOutCheck {
   return {
-    words: `${from.words} to ${to.words}`,
+    words: `${from.words} to ${to.words}${gaps === 0 ? '' : ' (a wall, a column or open ground lies between)'}`,
     lengthMm: wholeMm(pointDistance(from.at, to.at)),
     between: [from.at, to.at],
   };

@@ -55,6 +55,20 @@ describe('diagonals to check in a hall of 9 x 6 m', () => {
     ]);
   });
 
+  it('say so where nothing can be reached but through a wall', () => {
+    const source = handSource(
+      uprights.slice(1),
+      basePapers([
+        [0, 6000],
+        [9000, 6000],
+      ]),
+    );
+    const bays = [bay('B1', ['r1'], box(0, 0, 4000, 6000), 6, 4), bay('B2', ['r1'], box(4500, 0, 4500, 6000), 6, 4.5)];
+    const [, one, two] = told({ ...source, analysis: { ...source.analysis, bays } });
+    expect(one).toContain('(a wall, a column or open ground lies between)');
+    expect(two).not.toContain('lies between');
+  });
+
   it('are as long as the sheet has them where base points lie askew to the joints', () => {
     const source = handSource(
       uprights.slice(0, 1),
