@@ -200,9 +200,11 @@ export function pointName({ name }: Pick<NamedPoint, 'name'>): string {
 }
 
 /** Of a room, as short as that of a point. */
-export function roomName({ plan, analysis }: PaperSource, id: string): string {
-  return textCut(namesOf(plan, analysis).room(id), 'sheet-text', widestNameMm);
+export function roomName(source: PaperSource, id: string): string {
+  return textCut(namesFor(source).room(id), 'sheet-text', widestNameMm);
 }
+
+const namesFor = perSource(({ plan, analysis }: PaperSource) => namesOf(plan, analysis));
 
 export function gridName({ name }: GridLine): string {
   return textCut(oneLine(name), 'sheet-text', widestNameMm);
