@@ -187,7 +187,7 @@ function squareTowards([ux, uy]: Point, from: Point, to: Point): Point {
 }
 
 /** Widest name of a point, line or room in a text, mm on paper. */
-const widestNameMm = 40;
+const widestNameMm = 64;
 /** No name in use is wider than this, mm: what is goes on without end and would fill a list. */
 const endlessNameMm = 300;
 

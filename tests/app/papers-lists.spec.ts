@@ -121,6 +121,9 @@ test('the proposed days of the pour are taken over, then dated, and dated days a
   await page.locator('#papers summary').filter({ hasText: 'Records' }).click();
   await expect(page.locator('#papers')).toContainText('There is a calendar once days of the pour have dates');
   await pour.getByRole('button', { name: 'Take the proposed days over' }).click();
+  // the button has gone: the first day takes the keys
+  await expect(pour.getByText(/^Day 1: /u)).toBeVisible();
+  await expect(pour.locator('summary').first()).toBeFocused();
   await expectUndo(page, /Take the proposed days of the pour over/);
   await expect(pour.getByRole('button', { name: /proposed/ })).toHaveCount(0);
   const bays = ((await daysSaved(page)) ?? []).flatMap((day) => day.bays);

@@ -26,7 +26,7 @@ export function ItemFolds({ items, summary, cautions, children, added = null, ch
   const keys = useItemKeys(items);
   const list = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    if (added !== null) list.current?.lastElementChild?.querySelector('input')?.focus();
+    if (added !== null) list.current?.children[added.index]?.querySelector('input')?.focus();
   }, [added]);
   useEffect(() => {
     const item = chosen === null ? undefined : list.current?.children[chosen];

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import type { PaperSource } from '../../../documents/paper-source.ts';
 import {
   pourBaysPut,
@@ -23,14 +23,20 @@ import { type DayShown, dayInSentence, daySummary, daysEdit, daysShown } from '.
 export function PourDayList({ floor }: { readonly floor: PaperSource }) {
   const days = daysShown(floor);
   const [added, setAdded] = useState<Added | null>(null);
+  const list = useRef<HTMLDivElement>(null);
   const named = new Set(days.flatMap(({ bays }) => bays));
   const left = floor.analysis.bays.length - named.size;
   const add = () => {
     commit(`Add ${dayInSentence(days.length)}`, pourDayAdded);
     setAdded({ index: days.length });
   };
+  const take = async () => {
+    await proposedTake();
+    // the button is gone with it: the first of the new days takes the keys, once it is drawn
+    setTimeout(() => list.current?.querySelectorAll('summary')[days.length]?.focus());
+  };
   return (
-    <div className="point-list">
+    <div ref={list} className="point-list">
       <p className="small quiet">
         Days with a date stand in the calendar. Bays that no day names follow in the order that the pour plan proposes.
       </p>
@@ -47,11 +53,7 @@ export function PourDayList({ floor }: { readonly floor: PaperSource }) {
           Add a day
         </button>
         {left > 0 && (
-          <button
-            type="button"
-            className="button framed"
-            onClick={() => void proposedTake().then(() => setAdded({ index: days.length }))}
-          >
+          <button type="button" className="button framed" onClick={() => void take()}>
             {days.length === 0
               ? 'Take the proposed days over'
               : `Take over the days proposed for ${countOf(left, 'bay', 'bays')} more`}
