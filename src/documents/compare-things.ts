@@ -1,4 +1,5 @@
 import type { Plan } from '../plan/plan.ts';
+import type { PlanObjects } from '../plan/resolve.ts';
 import { changesOf, entriesOf, type Setting, type SettingChange } from './compare-changes.ts';
 import type { Pair } from './compare-match.ts';
 import { type Drawn, holeChanges, placeChanges, placeKey } from './compare-places.ts';
@@ -11,18 +12,6 @@ interface Thing extends Drawn {
   readonly id: string;
   readonly name?: string;
 }
-
-type Kinds =
-  | 'doorways'
-  | 'columns'
-  | 'pipes'
-  | 'joinery'
-  | 'slabContacts'
-  | 'structuralJoints'
-  | 'sunZones'
-  | 'keepClear'
-  | 'drawnJoints'
-  | 'noJoint';
 
 interface Kind {
   readonly entries: readonly string[];
@@ -86,7 +75,7 @@ function roomChanges(pair: Pair<Plan['rooms'][number]>): readonly SettingChange[
 }
 
 /** @param place what of the plan file tells where it is */
-function kindOf<K extends Kinds>(
+function kindOf<K extends keyof PlanObjects>(
   kind: K,
   place: keyof Plan[K][number] & keyof Drawn,
   words: string,

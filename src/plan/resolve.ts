@@ -136,7 +136,8 @@ function nameOf({ id, name }: { readonly id: string; readonly name?: string | un
   return name !== undefined && /[^\s\p{Cc}]/u.test(name) ? name : id;
 }
 
-type PlanObjects = Pick<
+/** What stands on the floor, runs through it, lies on it or is drawn by hand. */
+export type PlanObjects = Pick<
   Plan,
   | 'doorways'
   | 'columns'
