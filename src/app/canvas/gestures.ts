@@ -67,8 +67,9 @@ export function useGestures(surface: RefObject<HTMLElement | null>, hand: BoardH
     element.addEventListener('pointerup', drag.up, listen);
     element.addEventListener('pointercancel', drag.cancel, listen);
     element.addEventListener('pointerleave', () => steady.leave(), listen);
-    // A finger that lets go makes a click as well, which would meet what has just come up under it.
-    element.addEventListener('touchend', (event) => event.preventDefault(), { ...listen, passive: false });
+    // The browser makes no gesture of its own of a finger here: its click would meet what has just come up under it, and
+    // the swing of a drag that has ended would swallow the next tap on a button.
+    element.addEventListener('touchstart', (event) => event.preventDefault(), { ...listen, passive: false });
     element.addEventListener('contextmenu', (event) => event.preventDefault(), listen);
     element.addEventListener('wheel', wheelOf(element, steady), { ...listen, passive: false });
     return () => end.abort();
