@@ -1,4 +1,4 @@
-import { type Point, pointDistance } from '../geometry/point.ts';
+import { type Point, pointDistance, vectorLength } from '../geometry/point.ts';
 import type { Ring } from '../geometry/ring.ts';
 import type { PartCut } from './part.ts';
 import type { Straightened } from './straighten.ts';
@@ -60,7 +60,7 @@ function placeOf(rings: readonly Ring[], p: Point): Place {
 function isOn(a: Point, b: Point, p: Point): boolean {
   const dx = b[0] - a[0];
   const dy = b[1] - a[1];
-  const length = Math.hypot(dx, dy);
+  const length = vectorLength(dx, dy);
   if (length === 0) return false;
   const along = ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / length;
   const off = Math.abs(dx * (p[1] - a[1]) - dy * (p[0] - a[0])) / length;

@@ -1,4 +1,4 @@
-import type { Point } from '../geometry/point.ts';
+import { type Point, vectorLength } from '../geometry/point.ts';
 import { regionCentroid } from '../geometry/region.ts';
 import { boxOf, type Region, type Ring } from '../geometry/ring.ts';
 import { ALIGN_MM, AXIS_RAD, DIRECTION_DEG, SAME_LINE_MM } from '../geometry/tolerance.ts';
@@ -137,7 +137,7 @@ function ringWalls(ring: Ring): Wall[] {
   return ring.map((p, i) => {
     const q = ring[(i + 1) % ring.length] as Point;
     const angle = Math.atan2(q[1] - p[1], q[0] - p[0]);
-    return { angle: ((angle % quarter) + quarter) % quarter, length: Math.hypot(q[0] - p[0], q[1] - p[1]) };
+    return { angle: ((angle % quarter) + quarter) % quarter, length: vectorLength(q[0] - p[0], q[1] - p[1]) };
   });
 }
 

@@ -1,4 +1,4 @@
-import { type Point, pointDistance } from '../geometry/point.ts';
+import { type Point, pointDistance, vectorLength } from '../geometry/point.ts';
 import type { Region, Ring } from '../geometry/ring.ts';
 import { onGrid, SAME_LINE_MM } from '../geometry/tolerance.ts';
 import { groutFrom, groutTo } from './grout.ts';
@@ -69,7 +69,7 @@ export function lineBesideCorner(
   const line = run > 0 ? groutFrom(rows, p[axis]) : groutTo(rows, p[axis]);
   const off = Math.abs(line - p[axis]);
   const wall = pointDistance(p, back);
-  return off < Math.abs(run) && (off * wall) / Math.hypot(off, wall) <= reentrantMm ? onGrid(line) : null;
+  return off < Math.abs(run) && (off * wall) / vectorLength(off, wall) <= reentrantMm ? onGrid(line) : null;
 }
 
 /** For each column that needs a joint the grout lines through it; its faces where there are none. */

@@ -1,4 +1,5 @@
 import { rectangleRound } from '../geometry/hull.ts';
+import { vectorLength } from '../geometry/point.ts';
 import { regionArea } from '../geometry/region.ts';
 import { regionInBox } from '../geometry/region-clip.ts';
 import { type Box, boxOf, type Region, ringArea } from '../geometry/ring.ts';
@@ -135,7 +136,7 @@ export function piecePrice(piece: Region, part: Pick<Part, 'grout'>): number {
   const { minX, minY, maxX, maxY } = boxOf(piece.outline);
   const areaMm2 = ringArea(piece.outline);
   // No rectangle round it is longer than from corner to corner of its box, or has less area.
-  const leastMm = areaMm2 / Math.hypot(maxX - minX, maxY - minY);
+  const leastMm = areaMm2 / vectorLength(maxX - minX, maxY - minY);
   return slightPrice(leastMm, areaMm2, part) && slightPrice(rectangleRound(piece.outline).width, areaMm2, part);
 }
 

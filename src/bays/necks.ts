@@ -1,4 +1,4 @@
-import { type Point, pointDistance } from '../geometry/point.ts';
+import { type Point, pointDistance, vectorLength } from '../geometry/point.ts';
 import { boxOf, type Region, type Ring } from '../geometry/ring.ts';
 import { edgesInside, type Interval } from '../geometry/scanline.ts';
 import { segmentDistance, segmentNearest } from '../geometry/segment.ts';
@@ -44,7 +44,7 @@ export function regionNecks(region: Region, { neckRatio, columnMm }: NeckRules, 
 
   // Nowhere is the floor wider than from corner to corner of its box.
   const { minX, minY, maxX, maxY } = boxOf(region.outline);
-  const mostMm = neckRatio * Math.hypot(maxX - minX, maxY - minY);
+  const mostMm = neckRatio * vectorLength(maxX - minX, maxY - minY);
   const edges = ringEdges(rings);
   return chordsOf(rings, edges, mostMm, budget).flatMap((chord): Neck[] => {
     if (budget.isSpent) return [];

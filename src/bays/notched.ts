@@ -1,4 +1,4 @@
-import { type Point, pointDistance } from '../geometry/point.ts';
+import { type Point, pointDistance, vectorLength } from '../geometry/point.ts';
 import type { Box, Region } from '../geometry/ring.ts';
 import { CRUMB_MM2 } from '../geometry/tolerance.ts';
 import { cornerTurn, NOTCH_RAD } from './notch.ts';
@@ -56,7 +56,7 @@ function notchTriangle({ at, walls: [p, q] }: Notch, box: Box): { readonly depth
   const a = shareIn(at, p, box);
   const b = shareIn(at, q, box);
   const [ax, ay, bx, by] = [(p[0] - at[0]) * a, (p[1] - at[1]) * a, (q[0] - at[0]) * b, (q[1] - at[1]) * b];
-  const base = Math.hypot(bx - ax, by - ay);
+  const base = vectorLength(bx - ax, by - ay);
   const legsMm2 = Math.abs(ax * by - ay * bx);
   return { depth: base === 0 ? 0 : legsMm2 / base, legsMm2 };
 }

@@ -1,4 +1,4 @@
-import { type Point, pointDistance } from '../geometry/point.ts';
+import { type Point, pointDistance, vectorLength } from '../geometry/point.ts';
 import { type Region, ringContains } from '../geometry/ring.ts';
 import { segmentsMeet } from '../geometry/segment.ts';
 import { WELD_MM } from '../geometry/tolerance.ts';
@@ -142,7 +142,7 @@ function chordsLength(chords: readonly Chord[]): number {
 }
 
 function cutsLength(cuts: readonly PartCut[]): number {
-  return cuts.reduce((sum, { from, to }) => sum + Math.hypot(to[0] - from[0], to[1] - from[1]), 0);
+  return cuts.reduce((sum, { from, to }) => sum + vectorLength(to[0] - from[0], to[1] - from[1]), 0);
 }
 
 /** Sets of chords that close a way round: pairs between the same two rings, and threes between three. */

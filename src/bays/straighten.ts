@@ -1,4 +1,4 @@
-import type { Point } from '../geometry/point.ts';
+import { type Point, vectorLength } from '../geometry/point.ts';
 import type { Region, Ring } from '../geometry/ring.ts';
 import { segmentDistance } from '../geometry/segment.ts';
 import { ALIGN_MM, FLATTEN_MM, onGrid, STRAIGHTEN_DEG, STRAIGHTEN_MM } from '../geometry/tolerance.ts';
@@ -110,7 +110,7 @@ function farthestFrom(ring: Ring, start: number): number {
   let best = start;
   let most = 0;
   ring.forEach((p, i) => {
-    const d = Math.hypot(p[0] - (ring[start] as Point)[0], p[1] - (ring[start] as Point)[1]);
+    const d = vectorLength(p[0] - (ring[start] as Point)[0], p[1] - (ring[start] as Point)[1]);
     if (d > most) {
       most = d;
       best = i;

@@ -1,7 +1,7 @@
 import { boxIndexOf } from '../geometry/box-index.ts';
 import { regionDeepestPoint } from '../geometry/deepest-point.ts';
 import { lineMiddle } from '../geometry/line.ts';
-import { type Point, pointDirection, pointDistance } from '../geometry/point.ts';
+import { type Point, pointDirection, pointDistance, vectorLength } from '../geometry/point.ts';
 import { regionContains } from '../geometry/region.ts';
 import { boxAround, boxOf, type Region } from '../geometry/ring.ts';
 import { segmentDistance } from '../geometry/segment.ts';
@@ -119,7 +119,7 @@ function keyBase(key: string): string {
 export function jointMovedMm(before: Joint, now: Joint): number {
   const { acrossMm, alongMm } = jointShift(before, now);
   const isInOpening = now.kind === 'doorway' || now.kind === 'neck';
-  const movedMm = isInOpening ? Math.hypot(acrossMm, alongMm) : acrossMm;
+  const movedMm = isInOpening ? vectorLength(acrossMm, alongMm) : acrossMm;
   return movedMm < EQUAL_LENGTH_MM ? 0 : movedMm;
 }
 

@@ -1,6 +1,6 @@
 import { boxIndexOf } from '../geometry/box-index.ts';
 import { lineMiddle } from '../geometry/line.ts';
-import { type Point, pointDirection, pointDistance } from '../geometry/point.ts';
+import { type Point, pointDirection, pointDistance, vectorLength } from '../geometry/point.ts';
 import { regionCentroid, regionContains } from '../geometry/region.ts';
 import { boxAround, boxOf } from '../geometry/ring.ts';
 import { type Bay, type Joint, type JointKind, jointIsInRoom, jointKinds } from '../plan/analysis.ts';
@@ -60,7 +60,7 @@ const roundedMm = 250;
 
 /** How far a place surely lies from what a key names, mm. */
 function surelyAwayMm([x, y]: Point, [keyX, keyY]: Point): number {
-  return Math.hypot(Math.max(0, Math.abs(x - keyX) - roundedMm), Math.max(0, Math.abs(y - keyY) - roundedMm));
+  return vectorLength(Math.max(0, Math.abs(x - keyX) - roundedMm), Math.max(0, Math.abs(y - keyY) - roundedMm));
 }
 
 /** Rooms that the place of a key may lie in. */
@@ -86,7 +86,7 @@ export function jointEntryKeys(keys: Iterable<string>, floor: EntryFloor): Entry
       if (isThing) return nearness(0, read.at, at);
       const isKind =
         joint.kind === read.kind || (jointIsInRoom(joint) && jointIsInRoom({ kind: read.kind as JointKind }));
-      const isBeside = pastEndMm(joint.line, read.at) <= Math.hypot(roundedMm, roundedMm);
+      const isBeside = pastEndMm(joint.line, read.at) <= vectorLength(roundedMm, roundedMm);
       return isKind && isBeside && surelyAwayMm(at, read.at) <= mostMovedMm ? nearness(1, read.at, at) : null;
     };
   });

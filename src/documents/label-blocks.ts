@@ -20,8 +20,8 @@ export interface Blocks {
   /** @param halfMm half the width of the line */
   addLine(points: readonly Point[], halfMm: number, rank: BlockRank): void;
   meets(box: TurnedBox): boolean;
-  /** The highest rank of what a box meets; null where it is clear of all. */
-  rankMet(box: TurnedBox): BlockRank | null;
+  /** The highest rank of what a line meets; null where it is clear of all. @param halfMm half its width */
+  rankMet(from: Point, to: Point, halfMm: number): BlockRank | null;
   /** The same of a level box: thousands are tried for one label. */
   meetsLevel(x: number, y: number, halfWidth: number, halfHeight: number): boolean;
   /** Whether no side of the ring (mm on the plan) runs through the box. */
@@ -82,8 +82,8 @@ export function blocksOf(within?: Box): Blocks {
       }
       return false;
     },
-    rankMet(box) {
-      const frame = boxFrame(box);
+    rankMet(from, to, halfMm) {
+      const frame = lineFrame(from, to, halfMm);
       const { x, y, reachX, reachY } = frame;
       const toColumn = Math.floor((x + reachX) / cellMm);
       const toRow = Math.floor((y + reachY) / cellMm);

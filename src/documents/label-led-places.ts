@@ -1,6 +1,5 @@
-import type { Point } from '../geometry/point.ts';
+import { type Point, pointBetween } from '../geometry/point.ts';
 import type { PlacedLabel } from './drawing.ts';
-import type { TurnedBox } from './label-blocks.ts';
 import type { FormSize } from './text-width.ts';
 
 /** Where a text may stand at the end of a leader. All in mm on paper. */
@@ -65,67 +64,84 @@ export function waysRound(count: number): readonly Point[] {
 /** How a text is looked for. */
 export interface LedSearch extends FormSize {
   readonly angleDeg: number;
+  /** Rising. */
   readonly lengths: readonly number[];
   /** As seen along the text. */
   readonly ways: readonly Point[];
 }
 
-/** The first place whose text is free and which is taken, the nearest first. Of thousands nearly all are told by the middle of their text alone.
- *  @param isFree at x, y   @param isTaken once all of the place is known */
+/** A way that leaders from one place run, with what they have met on it so far. */
+interface Course {
+  readonly begin: LeaderBegin;
+  readonly ux: number;
+  readonly uy: number;
+  /** From the tip to the middle of a text beside it, and of one over or under it where it is steep. */
+  readonly beside: Point;
+  readonly over: Point | null;
+  readonly longestMm: number;
+  /** It is clear so far. */
+  clearMm: number;
+}
+
+/** The first place whose text is free at the end of a leader that is clear, the nearest first. A leader grows along its course: where a shorter one is not
+ *  clear no longer one is tried.
+ *  @param isClear whether a line of a width, from one place to the other, is clear   @param isFree at x, y */
 export function ledPlaceFirst(
   begins: readonly LeaderBegin[],
-  { widthMm, heightMm, angleDeg, lengths, ways }: LedSearch,
+  search: LedSearch,
+  isClear: (from: Point, to: Point, halfMm: number) => boolean,
   isFree: (x: number, y: number) => boolean,
-  isTaken: (place: LedPlace) => boolean,
 ): LedPlace | null {
-  const turn = (angleDeg * Math.PI) / 180;
-  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
-  const [asideMm, offMm] = [widthMm / 2 + leaderGapMm, heightMm / 2 + offTextMm];
-  const courses = ways.map(([along, down]) => ({
-    ux: along * cos - down * sin,
-    uy: along * sin + down * cos,
-    besideMm: Math.sign(along) * asideMm,
-    beyondMm: Math.abs(down) > steep ? Math.sign(down) * offMm : null,
-  }));
-  for (const lengthMm of lengths) {
-    for (const begin of begins) {
-      const { out, along } = begin;
-      if (out !== null && lengthMm > fromNameMm) continue;
-      for (const { ux, uy, besideMm, beyondMm } of courses) {
-        if (out !== null && ux * out[0] + uy * out[1] < leastOut) continue;
-        if (along.some(([ax, ay]) => ux * ax + uy * ay > mostAlong)) continue;
-        const tipX = begin.at[0] + ux * lengthMm;
-        const tipY = begin.at[1] + uy * lengthMm;
-        const besideX = tipX + besideMm * cos;
-        const besideY = tipY + besideMm * sin;
-        if (isFree(besideX, besideY)) {
-          const place: LedPlace = { at: [besideX, besideY], angleDeg, begin, tip: [tipX, tipY], lengthMm };
-          if (isTaken(place)) return place;
-        }
-        if (beyondMm === null) continue;
-        const overX = tipX - beyondMm * sin;
-        const overY = tipY + beyondMm * cos;
-        if (isFree(overX, overY)) {
-          const place: LedPlace = { at: [overX, overY], angleDeg, begin, tip: [tipX, tipY], lengthMm };
-          if (isTaken(place)) return place;
-        }
+  let courses = coursesOf(begins, search);
+  for (const lengthMm of search.lengths) {
+    const open: Course[] = [];
+    for (const course of courses) {
+      const { begin, ux, uy, beside, over, longestMm, clearMm } = course;
+      if (lengthMm > longestMm) continue;
+      const [x, y] = begin.at;
+      const tip: Point = [x + ux * lengthMm, y + uy * lengthMm];
+      if (!isClear([x + ux * clearMm, y + uy * clearMm], tip, halfMm)) continue;
+      course.clearMm = lengthMm;
+      open.push(course);
+      for (const off of [beside, over]) {
+        if (off === null || !isFree(tip[0] + off[0], tip[1] + off[1])) continue;
+        return { at: [tip[0] + off[0], tip[1] + off[1]], angleDeg: search.angleDeg, begin, tip, lengthMm };
       }
     }
+    courses = open;
   }
   return null;
 }
 
-/** The room of a leader, from where it is off its own line. */
-export function leaderBox({ begin, tip, lengthMm }: LedPlace): TurnedBox {
-  const share = (ownMm + lengthMm) / 2 / lengthMm;
-  const [x, y] = begin.at;
-  const [dx, dy] = [tip[0] - x, tip[1] - y];
-  return {
-    centre: [x + dx * share, y + dy * share],
-    halfWidth: (lengthMm - ownMm) / 2,
-    halfHeight: halfMm,
-    angleDeg: (Math.atan2(dy, dx) * 180) / Math.PI,
-  };
+function coursesOf(begins: readonly LeaderBegin[], { widthMm, heightMm, angleDeg, ways }: LedSearch): Course[] {
+  const turn = (angleDeg * Math.PI) / 180;
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+  const [asideMm, offMm] = [widthMm / 2 + leaderGapMm, heightMm / 2 + offTextMm];
+  return begins.flatMap((begin) => {
+    const { out, along } = begin;
+    return ways.flatMap(([ahead, down]): Course[] => {
+      const [ux, uy] = [ahead * cos - down * sin, ahead * sin + down * cos];
+      if (out !== null && ux * out[0] + uy * out[1] < leastOut) return [];
+      if (along.some(([ax, ay]) => ux * ax + uy * ay > mostAlong)) return [];
+      const [besideMm, overMm] = [Math.sign(ahead) * asideMm, Math.sign(down) * offMm];
+      return [
+        {
+          begin,
+          ux,
+          uy,
+          beside: [besideMm * cos, besideMm * sin],
+          over: Math.abs(down) > steep ? [-overMm * sin, overMm * cos] : null,
+          longestMm: out === null ? Number.POSITIVE_INFINITY : fromNameMm,
+          clearMm: ownMm,
+        },
+      ];
+    });
+  });
+}
+
+/** The run of a leader from where it is off its own line, and half its width. */
+export function leaderRun({ begin, tip, lengthMm }: LedPlace): { readonly points: readonly Point[]; halfMm: number } {
+  return { points: [pointBetween(begin.at, tip, ownMm / lengthMm), tip], halfMm };
 }
 
 /** On all sides of a text, where a leader from it may begin: the text itself may stand in the way of those from its thing.

@@ -7,8 +7,8 @@ import {
   besideText,
   type LeaderBegin,
   type LedPlace,
-  leaderBox,
   leaderLengths,
+  leaderRun,
   ledPlaceFirst,
   waysRound,
 } from './label-led-places.ts';
@@ -45,29 +45,21 @@ const longestOfNamesMm = 80;
  *  joint or square to it. */
 const reaches: readonly Reach[] = [
   { least: blockRanks.line, lengths: leaderLengths([0, 20]), ways: fewWays },
-  { least: blockRanks.joint, lengths: leaderLengths([20, longestMm]), ways: fewWays },
+  { least: blockRanks.joint, lengths: leaderLengths([0, longestMm]), ways: fewWays },
   { least: blockRanks.mark, lengths: leaderLengths([0, longestMm]), ways: manyWays },
-  // among the places that are known by then
-  { least: blockRanks.text, lengths: [], ways: [] },
+  { least: blockRanks.text, lengths: leaderLengths([0, longestMm]), ways: manyWays },
   { least: blockRanks.text, lengths: leaderLengths([0, longestMm]), ways: manyWays, turned: 'along' },
   { least: blockRanks.text, lengths: leaderLengths([0, longestMm]), ways: manyWays, turned: 'square' },
 ];
 /** Most names that have no room are of what is smaller than they are: a leader runs over its walls in any case. */
 const reachesOfNames: readonly Reach[] = [
-  { least: blockRanks.joint, lengths: leaderLengths([0, longestMm]), ways: fewWays },
-  ...reaches.slice(2),
+  ...reaches.slice(1),
   { least: blockRanks.text, lengths: leaderLengths([longestMm, longestOfNamesMm]), ways: manyWays },
 ];
 
 interface Open {
   readonly label: LabelItem;
   readonly led: LabelLed;
-}
-
-interface SeenPlace {
-  readonly place: LedPlace;
-  /** The highest rank that its leader met, -1 for none. */
-  readonly met: number;
 }
 
 interface Paper {
@@ -189,28 +181,18 @@ function seater(placed: readonly PlacedLabel[], standing: StandingWalls, paper: 
   const freeOf = freeIn(blocks, walls, paper);
   return (open, within) => {
     const found = new Map<LabelItem, PlacedLabel>();
-    // with text that is free where only the leader was in the way
-    const seen = new Map<LabelForm, SeenPlace[]>();
     const placeOf = (each: Open, form: LabelForm, { least, lengths, ways, turned }: Reach): LedPlace | null => {
       const angleDeg = angleOf(each.label, turned);
       // level is what all are looked for first
       if (turned !== undefined && angleDeg === 0) return null;
       const size = formSize(form);
       const isFree = freeOf(size, angleDeg);
-      const tried = seen.get(form) ?? [];
-      seen.set(form, tried);
-      const isClear = (place: LedPlace) => (blocks.rankMet(leaderBox(place)) ?? -1) < least;
-      const again = tried.find(
-        ({ place, met }) => met < least && place.angleDeg === angleDeg && isFree(...place.at) && isClear(place),
+      return ledPlaceFirst(
+        beginsOf(each),
+        { ...size, angleDeg, lengths, ways },
+        (from, to, halfMm) => (blocks.rankMet(from, to, halfMm) ?? -1) < least,
+        (x, y) => isFree(x, y) && !grounds.onObject(onPlan([x, y]), each.label.ref),
       );
-      if (again !== undefined) return again.place;
-      return ledPlaceFirst(beginsOf(each), { ...size, angleDeg, lengths, ways }, isFree, (place) => {
-        const met = blocks.rankMet(leaderBox(place)) ?? -1;
-        // text stays where it stands
-        if (met === blockRanks.text || grounds.onObject(onPlan(place.at), each.label.ref)) return false;
-        if (met >= least) tried.push({ place, met });
-        return met < least;
-      });
     };
     for (const reach of within) {
       for (const each of open) {
@@ -221,7 +203,8 @@ function seater(placed: readonly PlacedLabel[], standing: StandingWalls, paper: 
           const at = onPlan(place.at);
           const seat = { at, angleDeg: place.angleDeg, ...formSize(form) };
           blocks.addBox(boxAt(seat, paperPerPlan), blockRanks.text);
-          blocks.addBox(leaderBox(place), blockRanks.leader);
+          const run = leaderRun(place);
+          blocks.addLine(run.points, run.halfMm, blockRanks.leader);
           const leader: PlacedLeader = {
             from: onPlan(place.begin.at),
             to: onPlan(place.tip),

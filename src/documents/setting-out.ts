@@ -1,5 +1,5 @@
 import { lineMiddle, lineStraight } from '../geometry/line.ts';
-import type { Point } from '../geometry/point.ts';
+import { type Point, vectorLength } from '../geometry/point.ts';
 import { regionContains } from '../geometry/region.ts';
 import { PHASES_PER_MM, STRAIGHT_MM } from '../geometry/tolerance.ts';
 import type { Joint } from '../plan/analysis.ts';
@@ -84,7 +84,7 @@ function jointSetting(joint: Joint, frame: SetOutFrame | null): JointSetting {
     return { joint, frame, lies, runningMm: null, points: [], places: course, checkMm: null };
   }
   const found = course.map((place) => ({ place, at: frameFigures(frame, place) }));
-  const ends = [found[0], found[found.length - 1]].map((end) => (end === undefined ? 0 : Math.hypot(...end.at)));
+  const ends = [found[0], found[found.length - 1]].map((end) => (end === undefined ? 0 : vectorLength(...end.at)));
   if (Math.round((ends[0] ?? 0) - (ends[1] ?? 0)) > 0) found.reverse();
   const exact = found.map(({ at }) => at);
   const [atX, atY] = [sameFigure(exact.map(([x]) => x)), sameFigure(exact.map(([, y]) => y))];
@@ -102,7 +102,7 @@ function jointSetting(joint: Joint, frame: SetOutFrame | null): JointSetting {
     runningMm: lies === 'x' ? atX : lies === 'y' ? atY : null,
     points,
     places: found.map(({ place }) => place),
-    checkMm: wholeMm(Math.hypot(...(exact[exact.length - 1] ?? [0, 0]))),
+    checkMm: wholeMm(vectorLength(...(exact[exact.length - 1] ?? [0, 0]))),
   };
 }
 

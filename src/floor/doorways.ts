@@ -1,5 +1,5 @@
 import { boxIndexOf } from '../geometry/box-index.ts';
-import { type Point, pointDistance } from '../geometry/point.ts';
+import { type Point, pointDistance, vectorLength } from '../geometry/point.ts';
 import { boxAround, boxOf, type Ring, ringContains } from '../geometry/ring.ts';
 import { segmentDistance, segmentNearest } from '../geometry/segment.ts';
 import { limitExceeded } from '../plan/exceed.ts';
@@ -93,7 +93,7 @@ interface Slab {
  *  wallMm + 100 mm on either side. Works in t (along the line) and s (square to it). */
 export function doorwayReach(doorway: Doorway, rooms: readonly RoomRings[]): DoorwayReach {
   const [a, b] = doorway.line;
-  const width = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const width = vectorLength(b[0] - a[0], b[1] - a[1]);
   if (width < LEAST_SPAN_MM) return { joins: [], reached: [] };
   const u: Point = [(b[0] - a[0]) / width, (b[1] - a[1]) / width];
   const local = (p: Point): Point => [

@@ -1,4 +1,5 @@
 import { rectangleRound } from '../geometry/hull.ts';
+import { vectorLength } from '../geometry/point.ts';
 import { facesBoundary, loopPoints, type Subdivision } from '../geometry/subdivision.ts';
 import { GRID_PER_MM } from '../geometry/tolerance.ts';
 import { limitExceeded } from '../plan/exceed.ts';
@@ -44,7 +45,7 @@ function isWallStrip(
     if (!edge) continue;
     const [a, b] = loopPoints(subdivision, [edge.from, edge.to], GRID_PER_MM);
     if (!a || !b) continue;
-    const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    const length = vectorLength(b[0] - a[0], b[1] - a[1]);
     const other = faces[own(edge.left) ? edge.right : edge.left];
     if (other && other.room >= 0) open += length;
     else walled += length;

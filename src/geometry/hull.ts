@@ -1,4 +1,4 @@
-import type { Point } from './point.ts';
+import { type Point, vectorLength } from './point.ts';
 import type { Ring } from './ring.ts';
 
 /** Corners of the convex hull, clockwise on the sheet, without points along its sides. Fewer than three where all points lie on a line. */
@@ -37,7 +37,7 @@ export function rectangleRound(points: readonly Point[]): Rectangle {
   for (let i = 0; i < hull.length; i++) {
     const a = hull[i] as Point;
     const b = hull[(i + 1) % hull.length] as Point;
-    const side = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    const side = vectorLength(b[0] - a[0], b[1] - a[1]);
     if (side === 0) continue;
     const ux = (b[0] - a[0]) / side;
     const uy = (b[1] - a[1]) / side;
@@ -99,7 +99,7 @@ export function ringPockets(ring: Ring): Pocket[] {
 function depthOf(run: readonly Point[]): number {
   const a = run[0] as Point;
   const b = run[run.length - 1] as Point;
-  const side = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const side = vectorLength(b[0] - a[0], b[1] - a[1]);
   if (side === 0) return 0;
   return run.reduce((depth, p) => Math.max(depth, Math.abs(cross(a, b, p)) / side), 0);
 }
@@ -126,7 +126,7 @@ export function pocketTurn(pocket: Pocket, within: number): { readonly degrees: 
       if (j > i) {
         const p = points[j] as Point;
         const q = points[j + 1] as Point;
-        length += Math.hypot(q[0] - p[0], q[1] - p[1]);
+        length += vectorLength(q[0] - p[0], q[1] - p[1]);
         if (length > within) break;
       }
       sum += turns[j] as number;

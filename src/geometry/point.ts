@@ -1,8 +1,13 @@
 /** A place on the sheet: x to the right, y down. The unit is the caller's, the same through a call. */
 export type Point = readonly [x: number, y: number];
 
+/** Length of a vector. A square root is rounded alike in every browser, as `Math.hypot` is not, and takes a tenth of its time. */
+export function vectorLength(dx: number, dy: number): number {
+  return Math.sqrt(dx * dx + dy * dy);
+}
+
 export function pointDistance(a: Point, b: Point): number {
-  return Math.hypot(b[0] - a[0], b[1] - a[1]);
+  return vectorLength(b[0] - a[0], b[1] - a[1]);
 }
 
 export function pointEquals(a: Point, b: Point): boolean {

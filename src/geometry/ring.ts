@@ -1,4 +1,4 @@
-import type { Point } from './point.ts';
+import { type Point, vectorLength } from './point.ts';
 
 /** A closed outline as the list of its corners; the last is joined to the first and not repeated. */
 export type Ring = readonly Point[];
@@ -32,7 +32,7 @@ export function ringPerimeter(ring: Ring): number {
   for (let i = 0; i < ring.length; i++) {
     const a = ring[i] as Point;
     const b = ring[(i + 1) % ring.length] as Point;
-    sum += Math.hypot(b[0] - a[0], b[1] - a[1]);
+    sum += vectorLength(b[0] - a[0], b[1] - a[1]);
   }
   return sum;
 }

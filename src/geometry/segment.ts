@@ -1,4 +1,4 @@
-import type { Point } from './point.ts';
+import { type Point, vectorLength } from './point.ts';
 
 /** The place on the stretch from a to b nearest to p, as the share of the way from a. */
 export function segmentNearest(
@@ -12,7 +12,7 @@ export function segmentNearest(
   const raw = lengthSquared === 0 ? 0 : ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / lengthSquared;
   const share = Math.min(1, Math.max(0, raw));
   const at: Point = [a[0] + dx * share, a[1] + dy * share];
-  return { at, share, distance: Math.hypot(p[0] - at[0], p[1] - at[1]) };
+  return { at, share, distance: vectorLength(p[0] - at[0], p[1] - at[1]) };
 }
 
 /** Distance from a point to the stretch from a to b, in the unit of the points.
@@ -36,7 +36,7 @@ export function rayMeets(from: Point, direction: Point, a: Point, b: Point): num
 
 /** Whether two stretches have a point in common. */
 export function segmentsMeet(a: Point, b: Point, c: Point, d: Point): boolean {
-  const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const length = vectorLength(b[0] - a[0], b[1] - a[1]);
   if (length === 0) return segmentDistance(c, d, a) === 0;
   const met = rayMeets(a, [(b[0] - a[0]) / length, (b[1] - a[1]) / length], c, d);
   return met !== null && met <= length;

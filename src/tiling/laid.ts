@@ -1,5 +1,5 @@
 import { lineWithin } from '../geometry/line-clip.ts';
-import type { Point } from '../geometry/point.ts';
+import { type Point, vectorLength } from '../geometry/point.ts';
 import { regionIsBoxed } from '../geometry/region.ts';
 import { regionInBox } from '../geometry/region-clip.ts';
 import { type Box, boxOf, type Region } from '../geometry/ring.ts';
@@ -74,7 +74,7 @@ function edgeTiles(grid: TileGrid, floor: Region): Map<number, EdgedRow> {
 
 /** Runs of tiles of a row whose middles lie on the floor, by number. */
 function middlesInside({ at, step, size }: TileRow, rings: readonly (readonly Point[])[]): [number, number][] {
-  const pace = Math.hypot(step[0], step[1]);
+  const pace = vectorLength(step[0], step[1]);
   const middle: Point = [at[0] + size[0] / 2, at[1] + size[1] / 2];
   return lineWithin(middle, [step[0] / pace, step[1] / pace], rings).flatMap(([from, to]): [number, number][] => {
     const [first, last] = [Math.ceil(from / pace), Math.floor(to / pace)];

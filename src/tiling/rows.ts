@@ -1,4 +1,4 @@
-import { type Point, pointBetween } from '../geometry/point.ts';
+import { type Point, pointBetween, vectorLength } from '../geometry/point.ts';
 import { type Box, boxOf } from '../geometry/ring.ts';
 import { UNIT_SLACK } from '../geometry/tolerance.ts';
 import type { TileGrid } from '../plan/plan.ts';
@@ -71,7 +71,7 @@ function stretchBeside(
   q: Point,
   reachMm: number,
 ): readonly [Point, Point] | null {
-  const pace = Math.hypot(step[0], step[1]);
+  const pace = vectorLength(step[0], step[1]);
   const [ux, uy] = [step[0] / pace, step[1] / pace];
   const across = ([x, y]: Point) => (y - at[1]) * ux - (x - at[0]) * uy;
   const reach = reachMm * (Math.abs(ux) + Math.abs(uy));

@@ -1,4 +1,4 @@
-import type { Point } from '../../geometry/point.ts';
+import { type Point, vectorLength } from '../../geometry/point.ts';
 import { type LengthUnit, lengthFigure } from '../parts/lengths.ts';
 import type { Dimension } from '../tools/dimensions/dimension.ts';
 import { type BoxPx, type SizePx, type Viewport, viewportToScreen } from './viewport.ts';
@@ -70,7 +70,7 @@ function dimensionPlace(
   const asidePx: Point = aside === null ? [0, 0] : [aside[0] * offPx, aside[1] * offPx];
   const [a, b] = [from, to].map((at) => plus(viewportToScreen(view, at), asidePx)) as [Point, Point];
   const seen = stretchSeen(a, b, size);
-  const linePx = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const linePx = vectorLength(b[0] - a[0], b[1] - a[1]);
   if (seen === null || linePx === 0) return null;
   const way: Point = [(b[0] - a[0]) / linePx, (b[1] - a[1]) / linePx];
   if ((seen[1] - seen[0]) * linePx < acrossPx(way, figurePx) + endsPx) return null;

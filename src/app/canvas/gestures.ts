@@ -1,5 +1,5 @@
 import { type RefObject, useEffect, useRef } from 'react';
-import type { Point } from '../../geometry/point.ts';
+import { type Point, vectorLength } from '../../geometry/point.ts';
 import { type Viewport, viewportPan, viewportZoom } from './viewport.ts';
 
 /** A pointer on the board, in px of the board. */
@@ -129,7 +129,7 @@ function dragOf(element: HTMLElement, hand: BoardHand, end: AbortSignal): Drag {
     const [a, b] = [...held.values()];
     if (a === undefined) return { at: [0, 0], spreadPx: 0 };
     if (b === undefined) return { at: a, spreadPx: 0 };
-    return { at: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], spreadPx: Math.hypot(a[0] - b[0], a[1] - b[1]) };
+    return { at: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], spreadPx: vectorLength(a[0] - b[0], a[1] - b[1]) };
   };
   const pointing = (event: PointerEvent, atPx: Point = placePx(element, event)): Pointing => ({
     atPx,
@@ -178,7 +178,7 @@ function dragOf(element: HTMLElement, hand: BoardHand, end: AbortSignal): Drag {
       if (!held.has(event.pointerId)) return hand.act('hover', pointing(event, at));
       const before = middle();
       if (doing === 'pressing' || doing === 'held') {
-        if (Math.hypot(at[0] - from[0], at[1] - from[1]) < dragPx) return;
+        if (vectorLength(at[0] - from[0], at[1] - from[1]) < dragPx) return;
         clearTimeout(hold);
         begin(event);
       }

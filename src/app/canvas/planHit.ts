@@ -1,4 +1,4 @@
-import type { Point } from '../../geometry/point.ts';
+import { type Point, vectorLength } from '../../geometry/point.ts';
 import { regionContains } from '../../geometry/region.ts';
 import { boxOf } from '../../geometry/ring.ts';
 import { segmentDistance } from '../../geometry/segment.ts';
@@ -45,7 +45,7 @@ function objectHit(found: PlanObject, at: Point, reachMm: number): boolean {
     return object.line.slice(1).some((b, i) => segmentDistance(object.line[i] ?? b, b, at) <= reach);
   }
   if ('centre' in object)
-    return Math.hypot(at[0] - object.centre[0], at[1] - object.centre[1]) <= Math.max(reachMm, object.diameterMm / 2);
+    return vectorLength(at[0] - object.centre[0], at[1] - object.centre[1]) <= Math.max(reachMm, object.diameterMm / 2);
   const holes = 'holes' in object ? (object.holes ?? []) : [];
   if (regionContains({ outline: object.outline, holes }, at)) return true;
   const isSmall = Math.max(maxX - minX, maxY - minY) < 2 * reachMm;

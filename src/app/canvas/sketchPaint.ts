@@ -1,4 +1,4 @@
-import type { Point } from '../../geometry/point.ts';
+import { type Point, vectorLength } from '../../geometry/point.ts';
 import type { Sketch, SketchMark, SketchTone } from '../tools/sketch.ts';
 import { type Viewport, viewportPaperPx, viewportToScreen } from './viewport.ts';
 
@@ -152,8 +152,8 @@ function dimensionPaint(
 ): void {
   const feet = ends.map((end) => viewportToScreen(view, end)) as [Point, Point];
   const [a, b] = feet.map(([x, y]): Point => [x + dx, y + dy]) as [Point, Point];
-  const lengthPx = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1;
-  const offPx = Math.hypot(dx, dy);
+  const lengthPx = vectorLength(b[0] - a[0], b[1] - a[1]) || 1;
+  const offPx = vectorLength(dx, dy);
   const [ux, uy] = [(b[0] - a[0]) / lengthPx, (b[1] - a[1]) / lengthPx];
   // Halfway between along the line and square to it.
   const slant: Point = [(ux - uy) * dimensionPx.slant * Math.SQRT1_2, (uy + ux) * dimensionPx.slant * Math.SQRT1_2];

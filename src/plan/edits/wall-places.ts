@@ -1,4 +1,4 @@
-import { type Point, pointBetween, pointDirection, pointDistance } from '../../geometry/point.ts';
+import { type Point, pointBetween, pointDirection, pointDistance, vectorLength } from '../../geometry/point.ts';
 import { DIRECTION_DEG } from '../../geometry/tolerance.ts';
 import { rules } from '../reference.ts';
 import { coordinateSnapped, pointSnapped } from '../snap.ts';
@@ -55,7 +55,7 @@ export function wallAt(
     const place = placeIn(frameOf(wall), at);
     const alongMm = Math.min(Math.max(place.along, 0), wall.lengthMm);
     const off = beyond(place.depth, wallDepthAt(wall, alongMm));
-    const distance = Math.hypot(place.along - alongMm, off);
+    const distance = vectorLength(place.along - alongMm, off);
     if (distance > reachMm || distance >= nearest) continue;
     best = { wall, alongMm };
     nearest = distance;

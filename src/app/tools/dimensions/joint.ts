@@ -1,5 +1,5 @@
 import { lineMiddle, lineStraight } from '../../../geometry/line.ts';
-import { type Point, pointDirection, pointDistance } from '../../../geometry/point.ts';
+import { type Point, pointDirection, pointDistance, vectorLength } from '../../../geometry/point.ts';
 import { DIRECTION_DEG, EQUAL_LENGTH_MM, SAME_LINE_MM } from '../../../geometry/tolerance.ts';
 import type { Joint } from '../../../plan/analysis.ts';
 import { roomEdges } from '../../../plan/edits/walls.ts';
@@ -130,7 +130,7 @@ function besideOf({ file, result }: DimensionScene, measured: Measured, way: Poi
     const [first, last] = p[0] <= q[0] ? [p, q] : [q, p];
     const [low, high] = [Math.max(0, first[0]), Math.min(lengthMm, last[0])];
     const [runMm, riseMm] = [last[0] - first[0], last[1] - first[1]];
-    if (high - low <= SAME_LINE_MM || Math.abs(riseMm) > mostSlant * Math.hypot(runMm, riseMm)) return;
+    if (high - low <= SAME_LINE_MM || Math.abs(riseMm) > mostSlant * vectorLength(runMm, riseMm)) return;
     const away = (at: number) => first[1] + (riseMm * (at - first[0])) / runMm;
     const leastMm = Math.min(away(low), away(high));
     if (leastMm >= EQUAL_LENGTH_MM && (best === null || leastMm < best.lengthMm)) {

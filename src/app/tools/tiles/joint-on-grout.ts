@@ -1,5 +1,5 @@
 import { lineMiddle } from '../../../geometry/line.ts';
-import type { Point } from '../../../geometry/point.ts';
+import { type Point, vectorLength } from '../../../geometry/point.ts';
 import type { Joint } from '../../../plan/analysis.ts';
 import type { PlanFile } from '../../../plan/schema.ts';
 import type { Result } from '../../state/analysisStore.ts';
@@ -20,7 +20,7 @@ export function jointOnGrout(
   if (dragged === null || drawn === null) return null;
   const middle = lineMiddle(drawn.line);
   const ways = groutCatch(file, drawn.line)(middle).map((line) => squareTo(middle, line));
-  const [nearest] = [...ways].sort((a, b) => Math.hypot(...a) - Math.hypot(...b));
+  const [nearest] = [...ways].sort((a, b) => vectorLength(...a) - vectorLength(...b));
   const after = nearest === undefined ? null : jointShifted(drawn, nearest);
   return after === null ? null : { name: `${dragged.name} to the grout line`, file: after, id: drawn.id };
 }
