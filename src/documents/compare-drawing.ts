@@ -5,7 +5,8 @@ import { sourceOver } from './compare-shift.ts';
 import { changesText } from './compare-tables.ts';
 import { wallsGone } from './compare-walls.ts';
 import type { Drawing, DrawingItem, LabelItem, LineItem } from './drawing.ts';
-import { drawingOf, itemsInOrder } from './drawing-list.ts';
+import { itemsInOrder } from './drawing-list.ts';
+import { floorDrawing } from './floor-drawing.ts';
 import type { PaperSource } from './paper-source.ts';
 import { boxWith, placeIsDrawn } from './setting-out-sheet.ts';
 import { type Sheets, sheetPages } from './sheet-pages.ts';
@@ -32,7 +33,7 @@ export function comparisonPages(before: PaperSource, now: PaperSource): Sheets {
 const subject = 'Revision: what changed';
 
 function drawingOfChanges(before: PaperSource, now: PaperSource, { joints }: Comparison): Drawing {
-  const { items, box: ownBox } = drawingOf(now.plan, now.analysis);
+  const { items, box: ownBox } = floorDrawing(now);
   const byNow = new Map(joints.flatMap((change) => (change.now === null ? [] : [[change.now.id, change]])));
   const linesNow = new Map(now.analysis.joints.map(({ id, line }) => [id, line]));
   const earlier = sourceOver(before, now);

@@ -1,6 +1,6 @@
 import { papersOf } from '../plan/papers.ts';
 import type { Drawing } from './drawing.ts';
-import { drawingOf } from './drawing-list.ts';
+import { floorDrawing } from './floor-drawing.ts';
 import { dimensionedDrawing } from './joint-dimensions.ts';
 import type { PaperSource } from './paper-source.ts';
 import { sheetContent } from './sheet-content.ts';
@@ -16,7 +16,7 @@ export function jointPlanPages(source: PaperSource): Sheets {
 }
 
 function jointPlanDrawing(source: PaperSource): SheetDrawing {
-  const all = drawingOf(source.plan, source.analysis);
+  const all = floorDrawing(source);
   const made = new Map<number, Drawing>();
   return {
     // pins would hide it: they stand on the sheets that it is the key to

@@ -19,19 +19,20 @@ export function groundsOf(items: readonly DrawingItem[]): Grounds {
   const objects = fills.filter(({ item }) => item.layer === 'objects');
   return {
     at(point) {
-      let hatched = false;
-      for (const { item, box, style } of fills) {
-        if (!covers(item, box, point)) continue;
-        hatched ||= style.hatches.length > 0;
-        if (style.fill !== null) return { colour: style.fill, hatched };
-      }
-      return { colour: 'paper', hatched };
+      const over = fills.filter(({ item, box }) => covers(item, box, point));
+      const painted = over.findIndex(({ style }) => style.fill !== null);
+      const seen = painted < 0 ? over : over.slice(0, painted + 1);
+      return {
+        colour: over[painted]?.style.fill ?? 'paper',
+        hatched: seen.some(({ style }) => style.hatches.length > 0),
+      };
     },
     onObject: (point, own) => objects.some(({ item, box }) => item.ref.id !== own.id && covers(item, box, point)),
   };
 }
 
 function covers(item: FillItem, { minX, minY, maxX, maxY }: Box, point: Point): boolean {
-  const [x, y] = point;
+  const x = point[0];
+  const y = point[1];
   return x >= minX && x <= maxX && y >= minY && y <= maxY && regionContains(item, point);
 }

@@ -42,14 +42,13 @@ const mostAlong = 0.9;
 /** No longer is a leader from a name, mm on paper: a long one is followed to the joint itself. */
 const fromNameMm = 20;
 
-/** Lengths grow by steps, by wider ones where they are long. */
-const stepsMm = { shortest: 3, short: 3, shortUpTo: 20, long: 6 } as const;
+/** Lengths grow by so much, mm on paper. */
+const stepMm = 3;
 
 /** @returns lengths of leaders, more than the first and up to the second */
 export function leaderLengths([moreThan, upTo]: readonly [number, number]): readonly number[] {
-  const { shortest, short, shortUpTo, long } = stepsMm;
   const found: number[] = [];
-  for (let mm: number = shortest; mm <= upTo; mm += mm < shortUpTo ? short : long) if (mm > moreThan) found.push(mm);
+  for (let mm = stepMm; mm <= upTo; mm += stepMm) if (mm > moreThan) found.push(mm);
   return found;
 }
 

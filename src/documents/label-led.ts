@@ -23,7 +23,7 @@ import { type FormSize, formSize } from './text-width.ts';
 
 /** Text keeps off the edge of its part of the sheet, mm on paper. */
 const edgeMm = 1;
-const [fewWays, manyWays] = [waysRound(12), waysRound(40)];
+const [fewWays, manyWays, allWays] = [waysRound(12), waysRound(40), waysRound(120)];
 
 interface Reach {
   /** The least that leaders of some lengths keep clear of. */
@@ -48,8 +48,9 @@ const reaches: readonly Reach[] = [
   { least: blockRanks.joint, lengths: leaderLengths([0, longestMm]), ways: fewWays },
   { least: blockRanks.mark, lengths: leaderLengths([0, longestMm]), ways: manyWays },
   { least: blockRanks.text, lengths: leaderLengths([0, longestMm]), ways: manyWays },
-  { least: blockRanks.text, lengths: leaderLengths([0, longestMm]), ways: manyWays, turned: 'along' },
-  { least: blockRanks.text, lengths: leaderLengths([0, longestMm]), ways: manyWays, turned: 'square' },
+  { least: blockRanks.text, lengths: leaderLengths([0, longestMm]), ways: allWays },
+  { least: blockRanks.text, lengths: leaderLengths([0, longestMm]), ways: allWays, turned: 'along' },
+  { least: blockRanks.text, lengths: leaderLengths([0, longestMm]), ways: allWays, turned: 'square' },
 ];
 /** Most names that have no room are of what is smaller than they are: a leader runs over its walls in any case. */
 const reachesOfNames: readonly Reach[] = [

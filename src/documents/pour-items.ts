@@ -1,7 +1,6 @@
-import { regionDeepestPoint } from '../geometry/deepest-point.ts';
 import type { Bay } from '../plan/analysis.ts';
 import { pourOf } from '../plan/papers.ts';
-import type { Drawing, DrawingItem, LabelItem, LineItem, MarkItem } from './drawing.ts';
+import type { Drawing, DrawingItem, LabelItem, LabelSeat, LineItem, MarkItem } from './drawing.ts';
 import { itemsInOrder } from './drawing-list.ts';
 import type { PaperSource } from './paper-source.ts';
 import { type PourLot, pourPlanOf } from './pour-plan.ts';
@@ -26,7 +25,7 @@ export function pourItems(source: PaperSource, drawing: Drawing): readonly Drawi
       : [],
   );
   // the stops first: the line of the joint is seen on them
-  return itemsInOrder([...stops, ...kept, ...accessMarks(source), ...lots.flatMap(lotLabels)]);
+  return itemsInOrder([...stops, ...kept, ...accessMarks(source), ...lotLabels(lots, drawing)]);
 }
 
 /** Where it is entered: one that is taken for want of it stands in words only, as does one too far off. */
@@ -53,14 +52,25 @@ function isKept({ layer, shape, ref }: DrawingItem): boolean {
   return shape !== 'label' || (ref.kind !== 'bay' && ref.kind !== 'joint');
 }
 
-function lotLabels(lot: PourLot): readonly LabelItem[] {
-  return lot.bays.map((bay) => dayLabel(bay, lot));
+/** Where the drawing has the names of the bays. */
+function lotLabels(lots: readonly PourLot[], { items }: Drawing): readonly LabelItem[] {
+  const seats = new Map(
+    items.flatMap((item) =>
+      item.shape === 'label' && item.ref.kind === 'bay' ? [[item.ref.id, item.seat] as const] : [],
+    ),
+  );
+  return lots.flatMap((lot) =>
+    lot.bays.flatMap((bay) => {
+      const seat = seats.get(bay.id);
+      return seat === undefined ? [] : [dayLabel(bay, lot, seat)];
+    }),
+  );
 }
 
 /** Before the names of things: the day is what the plan is for. */
 const dayPriority = 5e6;
 
-function dayLabel(bay: Bay, { day, date }: PourLot): LabelItem {
+function dayLabel(bay: Bay, { day, date }: PourLot, seat: LabelSeat): LabelItem {
   const name = { text: `Day ${day}`, style: 'bay-name' } as const;
   const short = { text: String(day), style: 'bay-name' } as const;
   const id = { text: bay.id, style: 'bay-figure' } as const;
@@ -70,11 +80,7 @@ function dayLabel(bay: Bay, { day, date }: PourLot): LabelItem {
     shape: 'label',
     layer: 'labels',
     ref: { kind: 'bay', id: bay.id },
-    seat: {
-      kind: 'inside',
-      at: regionDeepestPoint(bay, 0.15).point,
-      region: { outline: bay.outline, holes: bay.holes },
-    },
+    seat,
     forms: [[name, ...on, figure], [name, figure], [name, id], [name], [short]],
     priority: dayPriority + bay.areaM2,
   };

@@ -4,9 +4,9 @@ import { type Box, boxOf, type Ring } from '../geometry/ring.ts';
 import { WELD_MM } from '../geometry/tolerance.ts';
 import { papersOf } from '../plan/papers.ts';
 import { boxesMeet } from './ink-clip.ts';
-import type { PaperSource } from './paper-source.ts';
+import { type PaperSource, perSource } from './paper-source.ts';
 import { sideOf } from './set-out-walls.ts';
-import { isInWall, type JointSetting, originIsOnSheet, wholeMm } from './setting-out.ts';
+import { isInWall, type JointSetting, jointSettings, originIsOnSheet, wholeMm } from './setting-out.ts';
 import { basePair, frameFigures, pointName, roomName, type SetOutFrame } from './setting-out-frame.ts';
 import { placeIsDrawn } from './setting-out-sheet.ts';
 
@@ -23,9 +23,9 @@ export interface SetOutCheck {
 
 /** Lengths between base points, and of each frame its diagonals: from both base points to far ends of joints, else between the ends of joints that lie farthest
  *  apart, and the origin where it is on the sheet. Of long ones those through the fewest walls are taken. */
-export function setOutChecks(source: PaperSource, settings: readonly JointSetting[]): readonly SetOutCheck[] {
+export const setOutChecks = perSource((source: PaperSource): readonly SetOutCheck[] => {
   const byFrame = new Map<SetOutFrame, JointSetting[]>();
-  for (const setting of settings) {
+  for (const setting of jointSettings(source)) {
     if (setting.frame === null || isInWall(setting)) continue;
     const own = byFrame.get(setting.frame) ?? [];
     byFrame.set(setting.frame, own);
@@ -33,7 +33,7 @@ export function setOutChecks(source: PaperSource, settings: readonly JointSettin
   }
   const floors = floorsOf(source);
   return [...pointChecks(source), ...[...byFrame].flatMap(([frame, own]) => frameChecks(source, frame, own, floors))];
-}
+});
 
 /** A place that is marked on site. */
 interface Marked {

@@ -49,7 +49,7 @@ export function setOutTable(source: PaperSource): Table {
     text('From finished walls, square to the joint at its middle', ({ joint }) => plain(walls.get(joint.id) ?? '')),
   ];
   return tableOf(
-    { name: 'setting-out', title: 'Setting out of joints', notes: settingOutNotes(source, settings).map(plain) },
+    { name: 'setting-out', title: 'Setting out of joints', notes: settingOutNotes(source).map(plain) },
     columns,
     settings,
     ({ joint }) => [{ kind: 'joint', id: joint.id }],

@@ -9,9 +9,9 @@ import { frameFigures, gridName, pointName, type SetOutFrame } from './setting-o
 import { wholeMmText } from './tile-words.ts';
 import { figureText } from './words.ts';
 
-/** What a sheet with dimensions says of them, sentence by sentence: from where, from which face, how exactly, and what to check.
- *  @param settings of all joints */
-export function settingOutNotes(source: PaperSource, settings: readonly JointSetting[]): readonly string[] {
+/** What a sheet with dimensions says of them, sentence by sentence: from where, from which face, how exactly, and what to check. */
+export function settingOutNotes(source: PaperSource): readonly string[] {
+  const settings = jointSettings(source);
   const frames = framesOf(settings);
   return [
     ...(settings.length === 0 ? ['The floor has no joints to set out.'] : []),
@@ -24,7 +24,7 @@ export function settingOutNotes(source: PaperSource, settings: readonly JointSet
     ...(isFromWalls(frames) && papersOf(source.file).basePoints.length === 0 ? ['The plan has no base points.'] : []),
     ...placesNotes(source, frames),
     `Running dimensions in whole mm, each from its origin. Tolerance ${toleranceText()} (common practice).`,
-    ...setOutChecks(source, settings).map(({ words, lengthMm }) => `Check: ${words}, ${wholeMmText(lengthMm)}.`),
+    ...setOutChecks(source).map(({ words, lengthMm }) => `Check: ${words}, ${wholeMmText(lengthMm)}.`),
   ];
 }
 
@@ -38,7 +38,7 @@ export function settingOutFacts(source: PaperSource): readonly (readonly [head: 
   if (frames.length === 0) return told;
   // one for the whole floor; of several rooms the list names the wall of each
   const only = frames.length === 1 ? frames[0] : undefined;
-  const checks = setOutChecks(source, settings).map(({ words, lengthMm }) => `${words}, ${wholeMmText(lengthMm)}`);
+  const checks = setOutChecks(source).map(({ words, lengthMm }) => `${words}, ${wholeMmText(lengthMm)}`);
   return [
     ...told,
     ['Origin', only?.from ?? ['in each room, where its dimensions have their 0', ...borrowed].join('; ')],

@@ -1,7 +1,8 @@
 import type { Point } from '../geometry/point.ts';
 import { papersOf, pourOf, recordsOf } from '../plan/papers.ts';
 import type { Drawing, DrawingItem } from './drawing.ts';
-import { drawingOf, itemsInOrder } from './drawing-list.ts';
+import { itemsInOrder } from './drawing-list.ts';
+import { floorDrawing } from './floor-drawing.ts';
 import type { PaperSource } from './paper-source.ts';
 import { type PointCaution, pointCautionTexts } from './point-cautions.ts';
 import { testPointItems } from './point-items.ts';
@@ -19,7 +20,7 @@ type Facts = readonly (readonly [head: string, text: string])[];
 
 /** The plan day by day, with the joints at which work stops. */
 export function pourPages(source: PaperSource): Sheets {
-  const { items, box } = drawingOf(source.plan, source.analysis);
+  const { items, box } = floorDrawing(source);
   const { access } = pourOf(source.file);
   const drawing: Drawing = {
     items: pourItems(source, { items, box }),
@@ -51,7 +52,7 @@ function lotFact({ day, date, bays, netM3 }: PourLot): Facts[number] {
 export function testPointPages(source: PaperSource): Sheets | null {
   const points = recordsOf(source.file).testPoints;
   if (points.length === 0) return null;
-  const { items, box } = drawingOf(source.plan, source.analysis);
+  const { items, box } = floorDrawing(source);
   const plain = items.filter(isOfFloor);
   const places = points.map(({ at: place }) => place);
   const held = boxWith(box, drawnPlaces(source, places));

@@ -246,7 +246,7 @@ it('diagonals that are checked lie on the floor, however far off the base points
         [minX - 150_000, maxY + 150_000],
       ]),
     );
-    const checks = setOutChecks(source, jointSettings(source));
+    const checks = setOutChecks(source);
     expect(checks.length).toBeGreaterThan(0);
     for (const { lengthMm } of checks) expect(lengthMm).toBeLessThanOrEqual(Math.hypot(maxX - minX, maxY - minY) + 1);
   }

@@ -6,7 +6,6 @@ import type { PaperSource } from '../../src/documents/paper-source.ts';
 import { pointCautions, pointCautionTexts } from '../../src/documents/point-cautions.ts';
 import { pourForm, pourTable } from '../../src/documents/pour-papers.ts';
 import { drynessForm } from '../../src/documents/records-dryness.ts';
-import { jointSettings } from '../../src/documents/setting-out.ts';
 import { settingOutFacts, settingOutNotes } from '../../src/documents/setting-out-words.ts';
 import { pourPages, testPointPages } from '../../src/documents/site-sheets.ts';
 import type { Point } from '../../src/geometry/point.ts';
@@ -81,7 +80,7 @@ describe('base points', () => {
     const source = base([0, 0], [12000, 0], [0, 5000]);
     const words = 'Base point 3 is for checking only: joints are set out from base points 1 and 2';
     expect(settingOutFacts(source)).toContainEqual(['Caution', words]);
-    expect(settingOutNotes(source, jointSettings(source))).toContain(`${words}.`);
+    expect(settingOutNotes(source)).toContain(`${words}.`);
   });
 });
 

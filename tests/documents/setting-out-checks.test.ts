@@ -8,7 +8,7 @@ import { bay, box } from './fixture.ts';
 import { basePapers, floorNames, floorSource, handSource, lowerCorners, withPapers } from './setting-out-fixture.ts';
 
 function checksOf(source: PaperSource): readonly SetOutCheck[] {
-  return setOutChecks(source, jointSettings(source));
+  return setOutChecks(source);
 }
 
 function told(source: PaperSource): readonly string[] {
