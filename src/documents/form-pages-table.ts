@@ -1,3 +1,4 @@
+import type { Point } from '../geometry/point.ts';
 import { type FormPiece, gapPiece, rowsPiece, wordPieces } from './form-pages-blocks.ts';
 import type { Ink } from './ink.ts';
 import { perSource } from './paper-source.ts';
@@ -264,7 +265,7 @@ function headPiece(columns: readonly PlacedColumn[]): FormPiece {
         cellInks(column, placed, lines, top, 'sheet-head');
       }
       column.y += heightMm;
-      column.inks.push(tableRule(column, columns, 0.35, 'ink'));
+      column.inks.push(tableRules([tableFoot(column, columns)], 0.35, 'ink'));
     },
   };
 }
@@ -274,39 +275,21 @@ function rowPiece(columns: readonly PlacedColumn[], row: number): FormPiece {
     textLinesFirst(texts[row] ?? '', 'sheet-text', widthMm - 2 * cellPadMm, mostCellLines),
   );
   const lines = Math.max(1, ...cells.map((each) => each.length));
-  const isWritten = columns.some(({ column }) => column.toFill);
+  const fillSides = sidesToFill(columns);
   const ownMm = lines * rowMm + 2 * cellDownMm;
-  const heightMm = Math.max(ownMm, isWritten ? leastFillRowMm : 0);
+  const heightMm = Math.max(ownMm, fillSides.length > 0 ? leastFillRowMm : 0);
   const downMm = cellDownMm + (heightMm - ownMm) / 2;
   return {
     heightMm,
     ink(column) {
       for (const [i, placed] of columns.entries())
         cellInks(column, placed, cells[i] ?? [], column.y + downMm, 'sheet-text');
-      for (const {
-        column: { toFill },
-        x,
-        widthMm,
-      } of columns) {
-        if (!toFill) continue;
-        for (const side of [x, x + widthMm]) {
-          const at = column.left + side;
-          column.inks.push({
-            ink: 'path',
-            lines: [
-              [
-                [at, column.y],
-                [at, column.y + heightMm],
-              ],
-            ],
-            closed: false,
-            fill: null,
-            stroke: penStroke(0.13, 'faint'),
-          });
-        }
-      }
+      const sides = fillSides.map((side): readonly Point[] => [
+        [column.left + side, column.y],
+        [column.left + side, column.y + heightMm],
+      ]);
       column.y += heightMm;
-      column.inks.push(tableRule(column, columns, 0.13, 'faint'));
+      column.inks.push(tableRules([...sides, tableFoot(column, columns)], 0.13, 'faint'));
     },
   };
 }
@@ -325,11 +308,24 @@ function cellInks(
     textAt(column, text, style, [at, top + (i + 0.5) * rowMm], isFigure ? 'end' : 'start');
 }
 
-function tableRule(column: Column, columns: readonly PlacedColumn[], widthMm: number, colour: 'ink' | 'faint'): Ink {
-  const last = columns[columns.length - 1];
-  const right = column.left + (last === undefined ? 0 : last.x + last.widthMm);
-  const lines = [[[column.left, column.y] as const, [right, column.y] as const]];
+function tableRules(lines: readonly (readonly Point[])[], widthMm: number, colour: 'ink' | 'faint'): Ink {
   return { ink: 'path', lines, closed: false, fill: null, stroke: penStroke(widthMm, colour) };
+}
+
+/** The line below what stands on the page so far, as wide as the table. */
+function tableFoot({ left, y }: Column, columns: readonly PlacedColumn[]): readonly Point[] {
+  const last = columns[columns.length - 1];
+  return [
+    [left, y],
+    [left + (last === undefined ? 0 : last.x + last.widthMm), y],
+  ];
+}
+
+/** Where lines stand on both sides of what is filled in by hand, from the left of the table. */
+function sidesToFill(columns: readonly PlacedColumn[]): readonly number[] {
+  const toFill = columns.filter(({ column }) => column.toFill);
+  // two that stand beside each other share theirs
+  return [...new Set(toFill.flatMap(({ x, widthMm }) => [x, x + widthMm]))];
 }
 
 function sum<Each>(list: readonly Each[], of: (each: Each) => number): number {

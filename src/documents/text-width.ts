@@ -106,10 +106,14 @@ export function textLines(text: string, style: TextStyleName, widthMm: number): 
   return [...linesOf(text, style, widthMm)];
 }
 
+/** Whether its words stand one space apart, and nothing before or after them. */
+const isEven = (text: string) => /^\S+(?:[ \u00a0]\S+)*$/u.test(text);
+
 /** Line by line, since names of ten thousand letters are cut after a few. Widths are summed along the way: a line is not measured anew for
  *  each character. */
 function* linesOf(text: string, style: TextStyleName, widthMm: number): Generator<string> {
   const isWider = (shares: number) => sharesMm(shares, style) > widthMm;
+  if (isEven(text) && !isWider(sharesWith(0, text))) return yield text;
   let line = '';
   let shares = 0;
   for (const word of text.split(/[^\S\u00a0]+/u).filter((part) => part !== '')) {
