@@ -5,7 +5,7 @@ import { type Comparison, comparisonOf } from '../documents/compare.ts';
 import { comparisonDocuments } from '../documents/compare-documents.ts';
 import { documentsOf } from '../documents/documents.ts';
 import type { PaperSource } from '../documents/paper-source.ts';
-import type { PaperFile, PlanDocument } from '../documents/plan-document.ts';
+import { documentsMade, type PaperFile, type PlanDocument } from '../documents/plan-document.ts';
 import { pourPlanOf } from '../documents/pour-plan.ts';
 import { sourceHeating } from '../documents/records-start.ts';
 import { squeezeLevel } from '../documents/squeeze.ts';
@@ -107,10 +107,7 @@ const service = {
     const wanted = [...named.filter(({ gathers }) => !gathers), ...named.filter(({ gathers }) => gathers)];
     if (wanted.length === 0) throw new Error('The plan as it stands has no such paper.');
     const files: PaperFile[] = [];
-    for (const [i, { make }] of wanted.entries()) {
-      files.push(...(await make()));
-      onProgress((i + 1) / wanted.length);
-    }
+    for await (const each of documentsMade(wanted, onProgress)) files.push(...each);
     const [only, ...others] = files;
     if (only !== undefined && others.length === 0) return { name: only.name, bytes: bytesOf(only) };
     return { name: name === allPapers ? name : `${name.replaceAll('.', '-')}.zip`, bytes: zipOf(files) };

@@ -32,7 +32,7 @@ export async function baysRun(args: readonly string[], caller: BaysCaller): Prom
 async function plansRun(options: RunOptions, { folder, out, err }: BaysCaller): Promise<number> {
   const progress = progressOf(options.files.length, err);
   let status = 0;
-  for await (const outcome of outcomesInOrder(jobsOf(options, folder))) {
+  for await (const outcome of outcomesInOrder(jobsOf(options, folder), progress.within)) {
     status = Math.max(status, outcome.status);
     progress.step();
     if (outcome.output !== '' || outcome.problems.length > 0) progress.clear();

@@ -7,7 +7,7 @@ import { comparisonOf } from '../documents/compare.ts';
 import { comparisonDocuments } from '../documents/compare-documents.ts';
 import { documentsOf } from '../documents/documents.ts';
 import type { PaperSource } from '../documents/paper-source.ts';
-import type { PlanDocument } from '../documents/plan-document.ts';
+import { documentsMade, type PlanDocument, type ToldShare } from '../documents/plan-document.ts';
 import { oneLine } from '../documents/words.ts';
 import { planRead } from '../plan/read.ts';
 import { planResolve } from '../plan/resolve.ts';
@@ -40,11 +40,22 @@ export interface PlanOutcome {
   readonly status: 0 | 1 | 2;
 }
 
+/** How far a plan is. */
+export interface JobStep {
+  readonly file: string;
+  readonly doing: 'analysis' | 'papers';
+  readonly share: number;
+}
+
+export type ToldJob = (step: JobStep) => void;
+
 /** Does plans one after the other with one analyser. */
-export function planJobRunner(analyser: Analyser = createAnalyser()): (job: PlanJob) => Promise<PlanOutcome> {
-  return async (job) => {
+export function planJobRunner(
+  analyser: Analyser = createAnalyser(),
+): (job: PlanJob, told?: ToldJob) => Promise<PlanOutcome> {
+  return async (job, told = () => {}) => {
     try {
-      return await outcomeOf(job, analyser);
+      return await outcomeOf(job, analyser, told);
     } catch (error) {
       // a fault of ours: reported with its plan, and the other plans are still done
       return failed(job, [problemLine(job.file, '', `could not be analysed: ${errorText(error)}`)]);
@@ -52,10 +63,10 @@ export function planJobRunner(analyser: Analyser = createAnalyser()): (job: Plan
   };
 }
 
-async function outcomeOf(job: PlanJob, analyser: Analyser): Promise<PlanOutcome> {
-  const earlier = job.compare === null ? null : sourceRead(job.compare, job, analyser);
+async function outcomeOf(job: PlanJob, analyser: Analyser, told: ToldJob): Promise<PlanOutcome> {
+  const earlier = job.compare === null ? null : sourceRead(job.compare, job, analyser, told);
   if (earlier?.kind === 'refused') return failed(job, earlier.problems);
-  const read = sourceRead(job.file, job, analyser);
+  const read = sourceRead(job.file, job, analyser, told);
   if (read.kind === 'refused') return failed(job, read.problems);
   const { source } = read;
   const { plan, analysis } = source;
@@ -63,7 +74,7 @@ async function outcomeOf(job: PlanJob, analyser: Analyser): Promise<PlanOutcome>
     ...documentsOf(source, fontsRead),
     ...(earlier === null ? [] : comparisonDocuments(earlier.source, source, fontsRead)),
   ];
-  const unwritten = job.documents === null ? [] : await documentsWrite(job, job.documents, documents);
+  const unwritten = job.documents === null ? [] : await documentsWrite(job, job.documents, documents, told);
   const status = analysis.findings.some(({ severity }) => severity === 'fault') ? 1 : 0;
   const outputOf = () => {
     if (job.json) return analysisText(analysis);
@@ -79,7 +90,7 @@ type SourceReading =
   | { readonly kind: 'refused'; readonly problems: readonly string[] };
 
 /** @param file as the user named it */
-function sourceRead(file: string, { folder, effort, date }: PlanJob, analyser: Analyser): SourceReading {
+function sourceRead(file: string, { folder, effort, date }: PlanJob, analyser: Analyser, told: ToldJob): SourceReading {
   const reading = planText(resolve(folder, file));
   if (reading.kind === 'unread') return { kind: 'refused', problems: [problemLine(file, '', reading.message)] };
   const read = planRead(reading.text);
@@ -90,7 +101,7 @@ function sourceRead(file: string, { folder, effort, date }: PlanJob, analyser: A
     };
   }
   const plan = planResolve(read.file);
-  const analysis = analyser.analyse(plan, { effort });
+  const analysis = analyser.analyse(plan, { effort, onProgress: (share) => told({ file, doing: 'analysis', share }) });
   if (analysis === null) throw new Error('analysis was cancelled, which the command line never asks for');
   return { kind: 'read', source: { file: read.file, plan, analysis, date } };
 }
@@ -100,12 +111,14 @@ async function documentsWrite(
   job: PlanJob,
   { folder, stem }: NonNullable<PlanJob['documents']>,
   documents: readonly Pick<PlanDocument, 'name' | 'make'>[],
+  told: ToldJob,
 ): Promise<readonly string[]> {
   const unmade = systemRefusal(() => folderMake(resolve(job.folder, folder)));
   if (unmade !== null) return [problemLine(folder, '', unmade)];
   const problems: string[] = [];
-  for (const { make } of documents) {
-    for (const { name, content } of await make()) {
+  const tell: ToldShare = (share) => told({ file: job.file, doing: 'papers', share });
+  for await (const files of documentsMade(documents, tell)) {
+    for (const { name, content } of files) {
       const file = join(folder, `${stem}.${name}`);
       const problem = systemRefusal(() => writeFileSync(resolve(job.folder, file), content));
       if (problem !== null) problems.push(problemLine(file, '', problem));

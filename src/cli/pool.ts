@@ -1,18 +1,26 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
-import { errorText, failed, type PlanJob, type PlanOutcome, planJobRunner, problemLine } from './plan-job.ts';
+import {
+  errorText,
+  failed,
+  type PlanJob,
+  type PlanOutcome,
+  planJobRunner,
+  problemLine,
+  type ToldJob,
+} from './plan-job.ts';
 
 /** Fewer plans are done sooner than workers start. */
 const fewestForWorkers = 12;
 /** Plans under way or done and not yet printed, for each worker: bounds the memory when the first of many is slow. */
 const aheadPerWorker = 6;
 
-/** The outcomes of the jobs in the order given, on all cores where there are many. */
-export async function* outcomesInOrder(jobs: readonly PlanJob[]): AsyncGenerator<PlanOutcome> {
+/** The outcomes of the jobs in the order given, on all cores where there are many. @param told how far a plan is, where they are few */
+export async function* outcomesInOrder(jobs: readonly PlanJob[], told: ToldJob): AsyncGenerator<PlanOutcome> {
   const count = Math.min(availableParallelism(), Math.floor(jobs.length / 2));
   if (jobs.length < fewestForWorkers || count < 2) {
     const run = planJobRunner();
-    for (const job of jobs) yield await run(job);
+    for (const job of jobs) yield await run(job, told);
     return;
   }
   const pool = new WorkerPool(count);

@@ -3,7 +3,6 @@ import { planWrite } from '../plan/write.ts';
 import { analysisText } from './analysis-text.ts';
 import { csvOf } from './csv.ts';
 import { calendarText } from './icalendar.ts';
-import type { Page } from './page.ts';
 import { handoverPages } from './page-bundle.ts';
 import { type PageSet, pageSets } from './page-sets.ts';
 import type { PaperFonts, PaperSource } from './paper-source.ts';
@@ -26,7 +25,7 @@ export function documentsOf(source: PaperSource, fonts: Fonts): readonly PlanDoc
         name: 'papers.pdf',
         words: 'All sheets and records in one, PDF',
         group: 'sheets',
-        pages: () => handoverPages(source, sets),
+        pages: (told) => handoverPages(source, sets, told),
       }),
       gathers: true,
     },
@@ -39,6 +38,9 @@ export function documentsOf(source: PaperSource, fonts: Fonts): readonly PlanDoc
   ];
 }
 
+/** Pages are laid out, then written: so much of the time goes into the first. */
+const laidShare = 0.6;
+
 /** A set of pages as PDF, and its drawings sheet by sheet as SVG. */
 export function setDocuments(source: PaperSource, fonts: Fonts, set: PageSet): readonly PlanDocument[] {
   const { stem, words, group, pages, isDrawing } = set;
@@ -48,14 +50,18 @@ export function setDocuments(source: PaperSource, fonts: Fonts, set: PageSet): r
     name: `${stem}.svg`,
     words: `${words}, SVG`,
     group,
-    make: async () => {
+    make: async (told = () => {}) => {
       const { svgFonts } = await import('./svg-fonts.ts');
       const planText = planWrite(source.file);
       const faces = await fonts();
-      return pages().map((page, i) => ({
-        name: i === 0 ? `${stem}.svg` : `${stem}-${i + 1}.svg`,
-        content: pageSvg(page, { planText, fontFaces: svgFonts(page, faces) }),
-      }));
+      const laid = pages((share) => told(share * laidShare));
+      return laid.map((page, i) => {
+        told(laidShare + (1 - laidShare) * (i / laid.length));
+        return {
+          name: i === 0 ? `${stem}.svg` : `${stem}-${i + 1}.svg`,
+          content: pageSvg(page, { planText, fontFaces: svgFonts(page, faces) }),
+        };
+      });
     },
   };
   return [pdf, svg];
@@ -73,21 +79,20 @@ function fileDocument(name: string, words: string, group: PaperGroup, make: () =
 function pdfDocument(
   { file, plan, date }: PaperSource,
   fonts: Fonts,
-  {
-    name,
-    words,
-    group,
-    pages,
-  }: Pick<PlanDocument, 'name' | 'words' | 'group'> & { readonly pages: () => readonly Page[] },
+  { name, words, group, pages }: Pick<PlanDocument, 'name' | 'words' | 'group'> & Pick<PageSet, 'pages'>,
 ): PlanDocument {
   return {
     name,
     words,
     group,
-    make: async () => {
+    make: async (told = () => {}) => {
       const { pagesPdf } = await import('./pdf.ts');
       const about = { title: plan.name, date: papersOf(file).date ?? date, planText: planWrite(file) };
-      return [{ name, content: await pagesPdf(pages(), { ...about, fonts: await fonts() }) }];
+      const laid = pages((share) => told(share * laidShare));
+      const content = await pagesPdf(laid, { ...about, fonts: await fonts() }, (share) =>
+        told(laidShare + (1 - laidShare) * share),
+      );
+      return [{ name, content }];
     },
   };
 }

@@ -3,6 +3,7 @@ import type { Drawing } from './drawing.ts';
 import { floorDrawing } from './floor-drawing.ts';
 import { dimensionedDrawing } from './joint-dimensions.ts';
 import type { PaperSource } from './paper-source.ts';
+import type { ToldShare } from './plan-document.ts';
 import { sheetContent } from './sheet-content.ts';
 import { type Sheets, sheetPages } from './sheet-pages.ts';
 import { isPin, pinsStacked } from './sheet-pins.ts';
@@ -10,9 +11,9 @@ import { jointStrip } from './sheet-strip.ts';
 import type { SheetDrawing } from './strip-flow.ts';
 
 /** The joint plan to scale: bays, movement joints with what they are set out by, and findings, on one sheet or over several. */
-export function jointPlanPages(source: PaperSource): Sheets {
+export function jointPlanPages(source: PaperSource, told?: ToldShare): Sheets {
   const drawing = jointPlanDrawing(source);
-  return sheetPages(drawing, jointStrip(drawing, sheetContent(source)), papersOf(source.file));
+  return sheetPages(drawing, jointStrip(drawing, sheetContent(source)), papersOf(source.file), told);
 }
 
 function jointPlanDrawing(source: PaperSource): SheetDrawing {

@@ -3,6 +3,7 @@ import { formPages } from './form-pages.ts';
 import type { Page, PageGroup } from './page.ts';
 import type { PageSet } from './page-sets.ts';
 import type { PaperSource } from './paper-source.ts';
+import type { ToldShare } from './plan-document.ts';
 import { textAt } from './strip-pen.ts';
 import { columnFigure, columnText, tableOf } from './table.ts';
 import { oneLine } from './words.ts';
@@ -19,8 +20,16 @@ interface Part {
 
 /** Sheets and records one after the other, behind a list of contents; no page is laid out anew. Lists are a paper of their own: of a large floor they have
  *  a thousand pages. */
-export function handoverPages(source: PaperSource, sets: readonly PageSet[]): readonly Page[] {
-  const pages = sets.filter(({ group }) => group !== 'lists').flatMap(({ pages }) => pages());
+export function handoverPages(
+  source: PaperSource,
+  sets: readonly PageSet[],
+  told: ToldShare = () => {},
+): readonly Page[] {
+  const bound = sets.filter(({ group }) => group !== 'lists');
+  const pages = bound.flatMap(({ pages }, i) => {
+    told(i / bound.length);
+    return pages((share) => told((i + share) / bound.length));
+  });
   const contents = formPages([contentsForm(source, partsOf(pages, contentsLength))], source);
   const all = [...contents, ...pages];
   return all.map((page, i) => pageBound(page, { page: i + 1, of: all.length }, all[i - 1]));

@@ -5,7 +5,7 @@ import { formPages, tableForm } from './form-pages.ts';
 import { jointPlanPages } from './joint-plan.ts';
 import type { Page } from './page.ts';
 import type { PaperSource } from './paper-source.ts';
-import type { PaperGroup } from './plan-document.ts';
+import type { PaperGroup, ToldShare } from './plan-document.ts';
 import { planTables } from './plan-tables.ts';
 import { pourForm } from './pour-papers.ts';
 import { recordForms } from './records.ts';
@@ -21,7 +21,7 @@ export interface PageSet {
   readonly words: string;
   readonly group: PaperGroup;
   /** Made once, when they are first asked for. */
-  readonly pages: () => readonly Page[];
+  readonly pages: (told?: ToldShare) => readonly Page[];
   /** Drawn, and so of use as SVG as well. */
   readonly isDrawing: boolean;
 }
@@ -32,7 +32,7 @@ const unprinted = ['take-off-rooms', 'take-off-bays', 'cuts', 'quantities', 'doo
 /** All pages of a plan, in the order in which they are handed over. */
 export function pageSets(source: PaperSource): readonly PageSet[] {
   const { plan, analysis } = source;
-  const sheet = (stem: string, words: string, make: () => readonly Page[], isDrawing: boolean): PageSet => ({
+  const sheet = (stem: string, words: string, make: PageSet['pages'], isDrawing: boolean): PageSet => ({
     stem,
     words,
     group: 'sheets',
@@ -46,7 +46,7 @@ export function pageSets(source: PaperSource): readonly PageSet[] {
     ...(papersOf(source.file).revisions.length === 0 ? [] : [revisionsForm(source)]),
   ];
   return [
-    sheet('plan', 'Joint plan', () => jointPlanPages(source), true),
+    sheet('plan', 'Joint plan', (told) => jointPlanPages(source, told), true),
     sheet('sections', 'Build-up and joints in section', () => sectionPages(source), true),
     ...(plan.doorways.length === 0
       ? []
@@ -84,10 +84,10 @@ function forms(list: readonly Form[], source: PaperSource): readonly Page[] {
 }
 
 /** Makes it when it is first asked for, and once. */
-export function once<Made>(make: () => Made): () => Made {
+export function once<Made>(make: (told?: ToldShare) => Made): (told?: ToldShare) => Made {
   let made: { readonly value: Made } | null = null;
-  return () => {
-    made ??= { value: make() };
+  return (told) => {
+    made ??= { value: make(told) };
     return made.value;
   };
 }

@@ -4,6 +4,7 @@ import { faceOf } from './pdf-face.ts';
 import { libraryFont, type PdfContent, type PdfFaces, pdfContent, pdfOpen } from './pdf-file.ts';
 import { pdfInker } from './pdf-inks.ts';
 import { planFileName } from './plan-data.ts';
+import type { ToldShare } from './plan-document.ts';
 import { oneLine } from './words.ts';
 
 export interface PdfAbout {
@@ -19,12 +20,14 @@ export interface PdfAbout {
 export async function pagesPdf(
   pages: readonly Page[],
   { title, date, planText, fonts }: PdfAbout,
+  told: ToldShare = () => {},
 ): Promise<Uint8Array> {
   const bytes = new TextEncoder().encode(planText);
   const attached = { name: planFileName, type: 'application/json', about: 'The plan, to be opened again', bytes };
   const { faces, contentOf } = setterOf(fonts);
   const file = pdfOpen({ title: oneLine(title), date, faces, attached });
-  for (const page of pages) {
+  for (const [i, page] of pages.entries()) {
+    told(i / pages.length);
     const { widthMm, heightMm, bound } = page;
     const { alone, over } = bound ?? { alone: page, over: null };
     const written = over === null ? [] : [contentOf({ ...page, groups: [over] })];

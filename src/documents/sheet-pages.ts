@@ -9,6 +9,7 @@ import { boxesMeet, boxHolds, polylineWithin } from './ink-clip.ts';
 import { labelsLed } from './label-led.ts';
 import { labelsPlace } from './label-place.ts';
 import { lineLength } from './label-seats.ts';
+import type { ToldShare } from './plan-document.ts';
 import { type BoxAt, type SheetWish, sheetChoose } from './sheet.ts';
 import { type GridCell, overviewLayout, type SheetGrid, sheetGrid } from './sheet-grid.ts';
 import {
@@ -31,9 +32,11 @@ import type { SheetDrawing, SheetStrip } from './strip-flow.ts';
 export type Sheets = readonly [Sheet, ...Sheet[]];
 
 /** A drawing to scale with its strip: on one sheet where it fits; else all of it in small on the first, and to scale over the sheets that follow. */
-export function sheetPages(drawing: SheetDrawing, strip: SheetStrip, wish: SheetWish): Sheets {
+export function sheetPages(drawing: SheetDrawing, strip: SheetStrip, wish: SheetWish, told?: ToldShare): Sheets {
   const layout = sheetChoose(boxesOf(drawing), wish, strip.wants);
-  return layout === null ? gridPages(drawing, strip, wish) : [sheetInOne(drawing.at(layout.scale), strip, layout)];
+  return layout === null
+    ? gridPages(drawing, strip, wish, told)
+    : [sheetInOne(drawing.at(layout.scale), strip, layout)];
 }
 
 function boxesOf({ at, small }: SheetDrawing): BoxAt {
@@ -46,7 +49,7 @@ interface UsedCell extends GridCell {
   readonly page: number;
 }
 
-function gridPages(scaled: SheetDrawing, strip: SheetStrip, wish: SheetWish): Sheets {
+function gridPages(scaled: SheetDrawing, strip: SheetStrip, wish: SheetWish, told: ToldShare = () => {}): Sheets {
   const grid = sheetGrid(boxesOf(scaled), wish);
   const drawing = scaled.at(grid.layout.scale);
   const cells = usedCells(drawing, grid);
@@ -58,6 +61,7 @@ function gridPages(scaled: SheetDrawing, strip: SheetStrip, wish: SheetWish): Sh
   const parts = cells.map((cell): Sheet => {
     const part = { ...drawing, items: near(cell.shown) };
     const place = placeCentred(boxMiddle(cell.shown), grid.window, grid.layout.scale);
+    told((cell.page - 1) / of);
     const placed = labelsIn(part, cell.own, place.paperPerPlan);
     for (const [item, { form }] of placed) lettered.push({ item, form });
     const { x, y, width, height } = grid.window;
