@@ -47,8 +47,6 @@ interface Frame {
   readonly rank: BlockRank;
 }
 
-const noFrames: readonly Frame[] = [];
-
 /** @param within only what reaches into it is kept, mm on paper: long walls of a floor seen from near are not cut into
  *  pieces far out of view */
 export function blocksOf(within?: Box): Blocks {
@@ -59,6 +57,16 @@ export function blocksOf(within?: Box): Blocks {
       if (there === undefined) cells.set(key, [frame]);
       else there.push(frame);
     }
+  };
+  const someNear = (x: number, y: number, reachX: number, reachY: number, is: (frame: Frame) => boolean) => {
+    const toColumn = Math.floor((x + reachX) / cellMm);
+    const toRow = Math.floor((y + reachY) / cellMm);
+    for (let i = Math.floor((x - reachX) / cellMm); i <= toColumn; i++) {
+      for (let j = Math.floor((y - reachY) / cellMm); j <= toRow; j++) {
+        if (cells.get(j * cellsAcross + i)?.some(is)) return true;
+      }
+    }
+    return false;
   };
   return {
     addBox: (box, rank) => add(boxFrame(box, rank)),
@@ -72,44 +80,20 @@ export function blocksOf(within?: Box): Blocks {
     meets(box) {
       const frame = boxFrame(box);
       const { x, y, reachX, reachY } = frame;
-      const toColumn = Math.floor((x + reachX) / cellMm);
-      const toRow = Math.floor((y + reachY) / cellMm);
-      for (let i = Math.floor((x - reachX) / cellMm); i <= toColumn; i++) {
-        for (let j = Math.floor((y - reachY) / cellMm); j <= toRow; j++) {
-          const there = cells.get(j * cellsAcross + i);
-          if (there?.some((other) => framesMeet(frame, other))) return true;
-        }
-      }
-      return false;
+      return someNear(x, y, reachX, reachY, (other) => framesMeet(frame, other));
     },
     rankMet(from, to, halfMm) {
       const frame = lineFrame(from, to, halfMm);
       const { x, y, reachX, reachY } = frame;
-      const toColumn = Math.floor((x + reachX) / cellMm);
-      const toRow = Math.floor((y + reachY) / cellMm);
       let met: BlockRank | null = null;
-      for (let i = Math.floor((x - reachX) / cellMm); i <= toColumn; i++) {
-        for (let j = Math.floor((y - reachY) / cellMm); j <= toRow; j++) {
-          for (const other of cells.get(j * cellsAcross + i) ?? noFrames) {
-            if ((met !== null && other.rank <= met) || !framesMeet(frame, other)) continue;
-            met = other.rank;
-            if (met === blockRanks.text) return met;
-          }
-        }
-      }
+      someNear(x, y, reachX, reachY, (other) => {
+        if ((met !== null && other.rank <= met) || !framesMeet(frame, other)) return false;
+        met = other.rank;
+        return met === blockRanks.text;
+      });
       return met;
     },
-    meetsLevel(x, y, halfX, halfY) {
-      const toColumn = Math.floor((x + halfX) / cellMm);
-      const toRow = Math.floor((y + halfY) / cellMm);
-      for (let i = Math.floor((x - halfX) / cellMm); i <= toColumn; i++) {
-        for (let j = Math.floor((y - halfY) / cellMm); j <= toRow; j++) {
-          for (const other of cells.get(j * cellsAcross + i) ?? noFrames)
-            if (levelMeets(other, x, y, halfX, halfY)) return true;
-        }
-      }
-      return false;
-    },
+    meetsLevel: (x, y, halfX, halfY) => someNear(x, y, halfX, halfY, (other) => levelMeets(other, x, y, halfX, halfY)),
     clearOf(box, ring, paperPerPlan) {
       const frame = boxFrame(box);
       return ring.every((a, i) => {

@@ -21,12 +21,16 @@ async function jointChoose(page: Page): Promise<void> {
 }
 
 /** Taken hold of where neither a pin nor a dimension lies over it. */
-async function jointDrag(page: Page, byMm: number): Promise<void> {
+async function jointDrag(
+  page: Page,
+  byMm: number,
+  [x, y]: readonly [number, number] = [5456.7, 10_900],
+): Promise<void> {
   const at = await boardPlaces(page);
-  await page.mouse.move(...at(5456.7, 10_900));
+  await page.mouse.move(...at(x, y));
   await page.mouse.down();
-  await page.mouse.move(...at(5456.7 + byMm / 2, 10_900), { steps: 3 });
-  await page.mouse.move(...at(5456.7 + byMm, 10_900), { steps: 3 });
+  await page.mouse.move(...at(x + byMm / 2, y), { steps: 3 });
+  await page.mouse.move(...at(x + byMm, y), { steps: 3 });
   await page.mouse.up();
 }
 
@@ -95,6 +99,27 @@ test('the next word that is entered of a moved joint stands under the joint as i
     ['field', { profile: 'PROF-Y' }],
     ['drawn', { profile: 'PROF-X', colour: 'sand' }],
   ]);
+});
+
+test('what is entered of a joint goes with it as far as it is dragged, and stands in its card at once', async ({
+  page,
+}) => {
+  await dwellingOpen(page);
+  await jointChoose(page);
+  await page.getByText('In the joint register').click();
+  await page.getByLabel('Profile', { exact: true }).fill('PROF-X');
+  await page.getByLabel('Profile', { exact: true }).press('Enter');
+  await jointDrag(page, 1300);
+  await expectUndo(page, /Move joint J15/);
+  // it came to lie on a grout line
+  const [drawn] = (await planSaved(page)).drawnJoints as readonly { line: readonly (readonly number[])[] }[];
+  await jointDrag(page, 1300, [drawn?.line[0]?.[0] ?? 0, 7300]);
+  await expect(card(page)).toContainText('Drawn joint x1');
+  await page.getByText('In the joint register').click();
+  await expect(card(page)).toContainText('What stands here was entered for a joint about 2.5 m away.');
+  await expect(page.getByLabel('Profile', { exact: true })).toHaveValue('PROF-X');
+  await stepOpen(page, 'Papers');
+  await expect(groupOf(page, 'Joint register')).not.toContainText('PROF-X');
 });
 
 test('what is entered of a joint that is not there any more is told by its room, and taken out', async ({ page }) => {

@@ -9,6 +9,7 @@ import { registerEntries } from '../../src/documents/register-entries.ts';
 import { takeOffOf } from '../../src/documents/takeoff-tables.ts';
 import type { Bay, Joint, JointKind } from '../../src/plan/analysis.ts';
 import { jointsKept } from '../../src/plan/edits/joints.ts';
+import { objectChanged } from '../../src/plan/edits/objects.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
 import { planWrite } from '../../src/plan/write.ts';
 import { analysisOf, bay, box, joint, planOf, room } from './fixture.ts';
@@ -46,6 +47,24 @@ const nowOf = (keys: readonly string[], floor: EntryFloor) =>
   Object.fromEntries([...jointEntryKeys(keys, floor).now].map(([key, place]) => [key, place.key]));
 
 describe('what is entered of a joint', () => {
+  it('goes with a found joint of a floor that is dragged as far as its room lets it, in one step or in several', () => {
+    const before = paperSourceOf(demoText('1-dwelling'));
+    const isUpright = ({ line }: Joint) => line[0]?.[0] === line.at(-1)?.[0];
+    const found = before.analysis.joints.find((each) => each.key.startsWith('field:living@') && isUpright(each));
+    if (found === undefined) throw new Error('the living room has no joint across it');
+    const noted: PlanFile = { ...before.file, papers: { joints: [{ key: found.key, profile: 'PROF-X' }] } };
+    const kept = jointsKept(noted, before.analysis.joints, [found.id]);
+    let file = kept.file;
+    for (const byMm of [1200, 1200]) {
+      const own = file.drawnJoints?.find(({ id }) => id === kept.ids[0]);
+      file = objectChanged(file, kept.ids[0] as string, { line: own?.line.map(([x, y]) => [x + byMm, y]) });
+      const { joints, gone } = registerEntries(paperSourceOf(planWrite(file)));
+      expect(gone).toEqual([]);
+      expect([...joints.values()].map(({ profile }) => profile)).toEqual(['PROF-X']);
+      expect([...joints.keys()][0]).toMatch(new RegExp(`^drawn:${kept.ids[0]}@`));
+    }
+  });
+
   it('stays with a joint that is where it was', () => {
     const floor = hall([
       ['field', 4],

@@ -1,7 +1,8 @@
 import { useMemo } from 'react';
 import { registerEntries } from '../../documents/register-entries.ts';
 import type { Joint } from '../../plan/analysis.ts';
-import { planJointNoted, planJointNoteFollowed } from '../../plan/edits/joint-notes.ts';
+import { planJointNoted } from '../../plan/edits/joint-notes.ts';
+import { planJointNotesRenamed } from '../../plan/edits/joints.ts';
 import { type JointLock, noJointEntry, orderingOf } from '../../plan/papers.ts';
 import { ChoiceField } from '../parts/ChoiceField.tsx';
 import { Fold } from '../parts/Fold.tsx';
@@ -33,10 +34,12 @@ const locks: readonly { readonly value: JointLock | typeof undecided; readonly w
 interface JointRegisterProps {
   readonly joint: Joint;
   readonly result: Result;
+  /** Of the fold, where the card tells of several joints. */
+  readonly summary?: string;
 }
 
 /** What the joint register says of this joint beyond what is worked out. */
-export function JointRegister({ joint: { id, key }, result }: JointRegisterProps) {
+export function JointRegister({ joint: { id, key }, result, summary = 'In the joint register' }: JointRegisterProps) {
   const file = usePlan((state) => state.history.present.file);
   const floor = useMemo(() => ({ file, plan: result.plan, analysis: result.analysis }), [file, result]);
   const { joints, followed } = registerEntries(floor);
@@ -45,11 +48,11 @@ export function JointRegister({ joint: { id, key }, result }: JointRegisterProps
   const put = (words: string, change: Parameters<typeof planJointNoted>[2], gesture: string | null = null) =>
     commit(
       `${words} of ${id}`,
-      (present) => planJointNoted(planJointNoteFollowed(present, moved?.key ?? key, key), key, change),
+      (present) => planJointNoted(planJointNotesRenamed(present, new Map([[moved?.key ?? key, key]])), key, change),
       gesture,
     );
   return (
-    <Fold summary="In the joint register">
+    <Fold summary={summary}>
       {moved !== undefined && <p className="small quiet">What stands here was {moved.words}.</p>}
       {wordFields.map(([field, label, placeholder]) => (
         <TextField

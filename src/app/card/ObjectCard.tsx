@@ -20,6 +20,7 @@ import { Corners } from './CornersTable.tsx';
 import { DoorwayFields } from './DoorwayFields.tsx';
 import { type FigureRow, FiguresTable } from './FiguresTable.tsx';
 import { GroutDeed } from './GroutDeed.tsx';
+import { JointRegister } from './JointRegister.tsx';
 import { LengthField } from './LengthField.tsx';
 import { PlaceFields, SizeFields } from './OutlineFields.tsx';
 import { RepeatFold } from './RepeatFold.tsx';
@@ -49,6 +50,15 @@ export function ObjectCard(props: ObjectCardProps) {
       {joints.map((joint) => (
         <GroutDeed key={joint.key} joint={joint} />
       ))}
+      {result !== null &&
+        joints.map((joint) => (
+          <JointRegister
+            key={joint.key}
+            joint={joint}
+            result={result}
+            {...(joints.length > 1 ? { summary: `${joint.id} in the joint register` } : {})}
+          />
+        ))}
       {result !== null && (
         <CardFindings id={id} also={isDrawn ? joints.map((joint) => joint.id) : []} result={result} />
       )}

@@ -12,7 +12,8 @@ import {
 } from '../../plan/edits/arrange.ts';
 import { objectsCopied, objectsPasted, type PlanClip } from '../../plan/edits/copy.ts';
 import { doorwayPlace, wallsOf } from '../../plan/edits/doorways.ts';
-import { drawnTakenAway, jointsKept, jointsLetGo, jointTakenAway } from '../../plan/edits/joints.ts';
+import { jointsKept } from '../../plan/edits/joints.ts';
+import { drawnTakenAway, jointsLetGo, jointTakenAway } from '../../plan/edits/joints-gone.ts';
 import { objectsMirrored, objectsTurned } from '../../plan/edits/move.ts';
 import { type ObjectList, objectPoints, objectsBox, objectsFound, objectsRemoved } from '../../plan/edits/objects.ts';
 import type { PlanFile } from '../../plan/schema.ts';

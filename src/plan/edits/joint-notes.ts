@@ -20,15 +20,6 @@ export function planJointNoted(file: PlanFile, key: string, change: Change<Omit<
   return planSectionChanged(file, 'papers', { joints: kept.length === 0 ? undefined : kept });
 }
 
-/** Lets what is entered of a joint stand under the key that the joint has now; as it was where something stands there already. */
-export function planJointNoteFollowed(file: PlanFile, entered: string, key: string): PlanFile {
-  const all = file.papers?.joints ?? [];
-  if (all.some((each) => each.key === key) || all.every((each) => each.key !== entered)) return file;
-  return planSectionChanged(file, 'papers', {
-    joints: all.map((each) => (each.key === entered ? { ...each, key } : each)),
-  });
-}
-
 /** Takes all that is entered under some keys out of the register. */
 export function planJointNotesTakenOut(file: PlanFile, keys: readonly string[]): PlanFile {
   const all = file.papers?.joints ?? [];

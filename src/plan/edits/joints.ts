@@ -1,13 +1,13 @@
-import { lineStraight } from '../../geometry/line.ts';
+import { lineMiddle, lineStraight } from '../../geometry/line.ts';
 import { type Point, pointDistance } from '../../geometry/point.ts';
 import { segmentDistance } from '../../geometry/segment.ts';
 import { WELD_MM } from '../../geometry/tolerance.ts';
 import { type Joint, jointIsFound } from '../analysis.ts';
 import type { PlanFile } from '../schema.ts';
-import { changed } from './fields.ts';
-import { objectAdded, objectsAdded, objectsRemoved } from './objects.ts';
+import { objectsAdded } from './objects.ts';
+import { planSectionChanged } from './settings.ts';
 
-/** The user's word on joints that the analysis found: kept as drawn joints, taken away, or let go again. */
+/** Joints that the analysis found, kept as drawn joints. */
 
 type Line = readonly Point[];
 
@@ -22,6 +22,7 @@ export interface JointsKept {
 
 /** Keeps found joints as drawn ones: each straight line that one of them is part of, and in turn each found line that an end of a kept one rests on,
  *  as a drawn joint that ends on nothing would be loose. Joints that stand anyway (doorways, structural joints, zones, drawn joints) are passed over.
+ *  What is entered of one for the register stays entered of it.
  *  @param joints all joints of the analysis   @param ids of those to keep
  *  Example: the stem of a T of two found lines -> both lines; its bar -> the bar alone */
 export function jointsKept(file: PlanFile, joints: readonly Joint[], ids: readonly string[]): JointsKept {
@@ -41,19 +42,50 @@ export function jointsKept(file: PlanFile, joints: readonly Joint[], ids: readon
     file,
     lines.map((line) => ({ list: 'drawnJoints', object: { line } })),
   );
-  const keptIds = [...kept].flatMap((run) => (runs.get(run) ?? []).map(({ id }) => id));
-  return { ...added, also: keptIds.filter((id) => !asked.has(id)) };
+  const stretches = [...kept].flatMap((run) => runs.get(run) ?? []);
+  const renamed = new Map(
+    stretches.map(({ key, line }) => {
+      const middle = lineMiddle(line);
+      return [key, drawnKey(key, added.ids[lines.findIndex((whole) => isOn(whole, middle))] ?? '')] as const;
+    }),
+  );
+  return {
+    file: planJointNotesRenamed(added.file, renamed),
+    ids: added.ids,
+    also: stretches.map(({ id }) => id).filter((id) => !asked.has(id)),
+  };
+}
+
+/** The key of a found joint once it is drawn: its own line is what it is known by, wherever that is moved to.
+ *  Example: "field:living@5.5,9" drawn as d3 -> "drawn:d3@5.5,9" */
+function drawnKey(found: string, id: string): string {
+  const [place = ''] = /@[^@]*$/u.exec(found) ?? [];
+  return `drawn:${id}${place}`;
+}
+
+/** Lets what is entered of joints stand under the keys that they have now; as it was where something stands there already.
+ *  @param renamed keys of now by those that are entered */
+export function planJointNotesRenamed(file: PlanFile, renamed: ReadonlyMap<string, string>): PlanFile {
+  const all = file.papers?.joints ?? [];
+  const taken = new Set(all.map(({ key }) => key));
+  const joints = all.map((each) => {
+    const key = renamed.get(each.key);
+    if (key === undefined || taken.has(key)) return each;
+    taken.add(key);
+    return { ...each, key };
+  });
+  return joints.every((each, i) => each === all[i]) ? file : planSectionChanged(file, 'papers', { joints });
 }
 
 /** Joints that the split found and that an end of the line rests on: they are kept with it, or it would rest on nothing.
  *  Example: the stem of a T, and the two stretches of its bar -> the two stretches */
 export function jointsRestedOn(line: Line, joints: readonly Joint[]): readonly Joint[] {
   const ends = [line[0] as Point, line[line.length - 1] as Point];
-  return joints.filter((joint) => jointIsFound(joint) && ends.some((end) => restsOn(joint.line, end)));
+  return joints.filter((joint) => jointIsFound(joint) && ends.some((end) => isOn(joint.line, end)));
 }
 
-function restsOn(line: Line, end: Point): boolean {
-  return line.some((b, i) => i > 0 && segmentDistance(line[i - 1] as Point, b, end) <= WELD_MM);
+function isOn(line: Line, place: Point): boolean {
+  return line.some((b, i) => i > 0 && segmentDistance(line[i - 1] as Point, b, place) <= WELD_MM);
 }
 
 /** The stretches of one straight line joined end to end; several lines where a column stands between. */
@@ -80,31 +112,4 @@ function lineJoined(one: Line, other: Line): Line | null {
     }
   }
   return null;
-}
-
-/** Takes a joint away: its place is noted as one where no joint is wanted, and a drawn one goes out of the plan. A joint that stands anyway stays.
- *  Example: a found joint [4000, 0] to [4000, 3000] -> noJoint has a line [4000, 0] to [4000, 3000] */
-export function jointTakenAway(file: PlanFile, joint: Joint): PlanFile {
-  if (joint.kind === 'drawn') return drawnTakenAway(file, joint.sources);
-  const isNoted = file.noJoint?.some(({ line }) => JSON.stringify(line) === JSON.stringify(joint.line));
-  return jointIsFound(joint) && !isNoted ? objectAdded(file, 'noJoint', { line: joint.line }).file : file;
-}
-
-/** The same for drawn joints by their ids, as each was drawn. */
-export function drawnTakenAway(file: PlanFile, ids: readonly string[]): PlanFile {
-  const drawn = (file.drawnJoints ?? []).filter(({ id }) => ids.includes(id));
-  const without = objectsRemoved(
-    file,
-    drawn.map(({ id }) => id),
-  );
-  return objectsAdded(
-    without,
-    drawn.map(({ line }) => ({ list: 'noJoint', object: { line } })),
-  ).file;
-}
-
-/** Lets go of all drawn joints, of all places where joints were taken away, or of both. Example: { drawn: true, taken: false } -> a file without `drawnJoints` */
-export function jointsLetGo(file: PlanFile, which: { readonly drawn: boolean; readonly taken: boolean }): PlanFile {
-  const goes = { ...(which.drawn ? { drawnJoints: undefined } : {}), ...(which.taken ? { noJoint: undefined } : {}) };
-  return Object.keys(goes).some((list) => list in file) ? changed(file, goes) : file;
 }

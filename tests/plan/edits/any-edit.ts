@@ -33,8 +33,9 @@ import {
   gridLineRemoved,
   gridLinesOf,
 } from '../../../src/plan/edits/grid-lines.ts';
-import { planJointNoted, planJointNoteFollowed, planJointNotesTakenOut } from '../../../src/plan/edits/joint-notes.ts';
-import { jointsKept, jointsLetGo, jointTakenAway } from '../../../src/plan/edits/joints.ts';
+import { planJointNoted, planJointNotesTakenOut } from '../../../src/plan/edits/joint-notes.ts';
+import { jointsKept, planJointNotesRenamed } from '../../../src/plan/edits/joints.ts';
+import { jointsLetGo, jointTakenAway } from '../../../src/plan/edits/joints-gone.ts';
 import { objectsMirrored, objectsMoved, objectsTurned } from '../../../src/plan/edits/move.ts';
 import {
   objectAdded,
@@ -328,8 +329,14 @@ const edits: Readonly<Record<string, (file: PlanFile, draw: Draw) => PlanFile>> 
     pourDaysProposed(file, [{ date: draw.isYes ? '2027-03-01' : null, bays: bayKeys(draw) }]),
   planJointNoted: (file, { picks, isYes }) =>
     planJointNoted(file, `J ${(picks[0] ?? 0) % 3}`, isYes ? { pipes: (picks[1] ?? 0) % 1000 } : { pipes: undefined }),
-  planJointNoteFollowed: (file, { picks }) =>
-    planJointNoteFollowed(file, `J ${(picks[0] ?? 0) % 3}`, `J ${3 + ((picks[1] ?? 0) % 3)}`),
+  planJointNotesRenamed: (file, { picks: [a = 0, b = 0] }) =>
+    planJointNotesRenamed(
+      file,
+      new Map([
+        [`J ${a % 3}`, `J ${3 + (b % 3)}`],
+        [`J ${b % 3}`, `J ${3 + (a % 3)}`],
+      ]),
+    ),
   planJointNotesTakenOut: (file, { picks }) => planJointNotesTakenOut(file, [`J ${(picks[0] ?? 0) % 6}`]),
   planPriceChanged: (file, { picks, isYes }) => planPriceChanged(file, { tile: isYes ? picks[0] : undefined }),
   tilesLaid: (file) => tilesLaid(file),

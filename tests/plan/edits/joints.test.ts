@@ -2,13 +2,8 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type Point, pointDistance } from '../../../src/geometry/point.ts';
 import { type Joint, type JointKind, jointIsFound, untiledJoint } from '../../../src/plan/analysis.ts';
-import {
-  drawnTakenAway,
-  jointsKept,
-  jointsLetGo,
-  jointsRestedOn,
-  jointTakenAway,
-} from '../../../src/plan/edits/joints.ts';
+import { jointsKept, jointsRestedOn } from '../../../src/plan/edits/joints.ts';
+import { drawnTakenAway, jointsLetGo, jointTakenAway } from '../../../src/plan/edits/joints-gone.ts';
 import { planEmpty } from '../../../src/plan/empty.ts';
 import type { PlanFile } from '../../../src/plan/schema.ts';
 import { analysed, freeJointM, jointM } from '../../contract/analysed.ts';
@@ -129,6 +124,18 @@ describe('a joint that is kept', () => {
       ]),
     ];
     expect(jointsKept(empty, [...bar, ...across], ['J1']).also).toEqual(['J2']);
+  });
+
+  it('keeps what is entered of each of its stretches for the register, by the line that it is now', () => {
+    const keyed = tee.map((each, i) => ({ ...each, key: `field:hall@${2 + 2 * i},3` }));
+    const entered = [...keyed.map(({ key }) => key), 'doorway:d1'].map((key, i) => ({ key, profile: `P${i}` }));
+    const kept = jointsKept({ ...empty, papers: { joints: entered } }, keyed, ['J3']).file;
+    expect(kept.papers?.joints).toEqual([
+      { key: 'drawn:x2@2,3', profile: 'P0' },
+      { key: 'drawn:x2@4,3', profile: 'P1' },
+      { key: 'drawn:x1@6,3', profile: 'P2' },
+      { key: 'doorway:d1', profile: 'P3' },
+    ]);
   });
 
   it('that stands anyway is not drawn once more', () => {
