@@ -87,6 +87,13 @@ test('with the tool for points a drag from a mark moves that point and places no
   await expect(fold(page, 'Base point')).toHaveCount(2);
   await mouseDrag(page, place(12_000, 9000), place(12_500, 9000));
   await expect(fold(page, 'Base point')).toHaveCount(3);
+  // a press on a mark chooses the point in place of setting another over it
+  await page.mouse.click(...place(10_000, 8000));
+  await expect(fold(page, 'Base point 2')).toHaveAttribute('open');
+  await expect(fold(page, 'Base point')).toHaveCount(3);
+  await page.keyboard.press('Delete');
+  await expect(page.getByText('Taken away: base point 2.')).toBeVisible();
+  await expect(fold(page, 'Base point')).toHaveCount(2);
 });
 
 test('a grid line is chosen by a press, moved by its middle and led by its end', async ({ page }) => {

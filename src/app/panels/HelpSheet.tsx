@@ -88,6 +88,15 @@ const parts: readonly { readonly head: string; readonly lines: readonly string[]
       'Compare the ways to make joints and grout lines agree, and use one: it is one step.',
     ],
   },
+  {
+    head: 'Papers',
+    lines: [
+      'In the step Papers the tool Point marks what joints are set out from, base points or grid lines, and the places where dryness is tested and by which the floor is left.',
+      'A point or line that stands is chosen by a press and moved by a drag; its figures stand in the panel.',
+      'A line of the take-off shows where it comes from on the board.',
+      'An earlier version of the plan is compared there, and its changes printed as a revision.',
+    ],
+  },
 ];
 
 type Row = readonly [keys: string, does: string];

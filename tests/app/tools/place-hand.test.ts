@@ -164,6 +164,18 @@ test('the tool for points moves the one that a drag begins on, whichever it is f
   expect(again.step?.name).toBe('Base point 1 moved');
 });
 
+test('the tool for points chooses the one of its kind that a press meets, and places none over it', () => {
+  const tool = placesHeld(paperPointHeld('base'), 'base', paperMm);
+  const turn = acted(tool, scene, [pressAt(4010, 2000)]);
+  expect(turn.step).toBeUndefined();
+  expect(nameChosen(turn)).toBe('Base point 2');
+  expect(turn.next === 'rest' ? null : turn.next.tool).toBe('paperPoint');
+  // a test point may be a base point as well
+  expect(acted(tool, scene, [pressAt(8000, 3000)]).step?.name).toBe('Base point 3 placed');
+  // one that is dragged is chosen too, so that Delete takes it away
+  expect(nameChosen(acted(tool, scene, drag([2000, 2000], [2500, 2500])))).toBe('Base point 1');
+});
+
 test('after a drag that was given up the tool places nothing where the hand lets go', () => {
   const tool = placesHeld(paperPointHeld('base'), 'base', paperMm);
   const acts = drag([2000, 2000], [2500, 2500]);

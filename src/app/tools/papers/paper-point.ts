@@ -10,7 +10,7 @@ import { paperPointName } from './names.ts';
 export function paperPointHeld(kind: PaperPointKind, at: Caught | null = null): Stance {
   return {
     tool: 'paperPoint',
-    hint: 'Press where the point is, or drag one that stands there already.',
+    hint: 'Press where the point is. One that stands already is chosen by a press and moved by a drag.',
     underway: false,
     hand: at?.at ?? null,
     typed: null,

@@ -56,8 +56,7 @@ function led(drag: PlaceDrag, hand: Hand, scene: Scene, isOver: boolean): Turn {
   }
   const file = placeMoved(scene.file, place, points);
   if (isOver) {
-    const step = { name: `${place.name} moved`, file };
-    return back === 'rest' ? { next: back, step, choose: [placeThing(place)] } : { next: back, step };
+    return { next: back, step: { name: `${place.name} moved`, file }, choose: [placeThing(place)] };
   }
   const own: SketchMark = points.length > 1 ? sketchLine(points) : { mark: 'dot', at, tone: 'hand' };
   return { next: dragAt(drag, [own, ...marks]), preview: file };

@@ -39,11 +39,22 @@ export function placesResting(paperMm: PaperMm): Stance {
   return stance;
 }
 
-/** A tool that places points or lines: a drag that begins on a mark of a point, or on an end of a line, moves that one. */
+/** A tool that places points or lines: a drag that begins on a mark of a point, or on an end of a line, moves that one; a press on the mark of a point of
+ *  the kind that it places chooses it. */
 export function placesHeld(tool: Stance, kind: PaperPlace['kind'], paperMm: PaperMm): Stance {
   const stance: Stance = {
     ...tool,
+    sketch(scene) {
+      const place = placeChosen(scene.file, scene.chosen);
+      const own = place === null || tool.underway ? [] : chosenMarks(place, paperMm());
+      return { ...tool.sketch(scene), marks: [...tool.sketch(scene).marks, ...own] };
+    },
     on(act, scene) {
+      if (kind !== 'grid' && (act.kind === 'press' || act.kind === 'hold')) {
+        const points = placesOf(scene.file).filter((place) => place.kind === kind);
+        const held = placeUnder(points, act.hand, paperMm());
+        if (held !== null) return { next: stance, choose: [placeThing(held.place)] };
+      }
       // A line under way ends on another where it is led there.
       if (act.kind === 'down' && !tool.underway) {
         const own = placesOf(scene.file).filter((place) => (place.kind === 'grid') === (kind === 'grid'));
