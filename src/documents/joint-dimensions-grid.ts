@@ -6,7 +6,7 @@ import { endsApartMm, type GridEnd, gridEndItems } from './joint-dimensions-grid
 import type { PaperSource } from './paper-source.ts';
 import { floorFrame, frameLines } from './setting-out-frame.ts';
 import { gridLineIsDrawn } from './setting-out-sheet.ts';
-import { textCut } from './text-width.ts';
+import { textsCut } from './texts-cut.ts';
 import { oneLine } from './words.ts';
 
 /** Grid lines of the building on a drawing, with their lettered ends. */
@@ -25,11 +25,16 @@ export function gridLineItems(source: PaperSource, scale: number): readonly Draw
     const courses = how === 'across' ? [drawn] : how === 'left-out' ? [] : ticksOf(drawn, scale);
     return courses.map((points) => ({ shape: 'line', layer: 'areas', style: 'grid-line', points, ref }));
   });
-  const ends = shown.flatMap(({ line: { name }, drawn, ref, how, isNamed }): readonly GridEnd[] => {
+  const names = textsCut(
+    shown.map(({ line }) => oneLine(line.name)),
+    'grid-name-long',
+    widestMm,
+  );
+  const ends = shown.flatMap(({ drawn, ref, how, isNamed }, i): readonly GridEnd[] => {
     if (!isNamed) return [];
     const [from, to] = drawn;
     const [ux, uy] = pointDirection(from, to);
-    const text = textCut(oneLine(name), 'grid-name-long', widestMm);
+    const text = names[i] ?? '';
     const [begin, end] = how === 'across' ? [drawn, drawn] : ticksOf(drawn, scale);
     return [
       { at: from, out: [-ux, -uy], text, ref, drawn: begin },

@@ -10,7 +10,8 @@ import type { PaperSource } from './paper-source.ts';
 import { placeIsDrawn } from './setting-out-sheet.ts';
 import type { MarkStyleName } from './styles.ts';
 import { marks } from './symbols.ts';
-import { formSize, textCut } from './text-width.ts';
+import { formSize } from './text-width.ts';
+import { textsCut } from './texts-cut.ts';
 import { oneLine } from './words.ts';
 
 /** What papers mark on the floor by name: base points, test points, the access, and on the board lines of the grid. */
@@ -92,17 +93,32 @@ interface Marked extends NamedPoint {
   readonly ref: DrawingRef;
 }
 
+/** As they stand beside the marks. */
+function namesShown(named: readonly { readonly name: string }[]): readonly string[] {
+  return textsCut(
+    named.map(({ name }) => oneLine(name)),
+    'sheet-head',
+    widestMm,
+  );
+}
+
 function baseMarks(file: PlanFile): readonly Marked[] {
-  return papersOf(file).basePoints.map((point, i) => ({
-    ...point,
+  const { basePoints } = papersOf(file);
+  const names = namesShown(basePoints);
+  return basePoints.map(({ at }, i) => ({
+    name: names[i] ?? '',
+    at,
     style: 'base-point',
     ref: { kind: 'object', id: `base-point-${i + 1}` },
   }));
 }
 
 function testMarks(file: PlanFile): readonly Marked[] {
-  return recordsOf(file).testPoints.map((point, i) => ({
-    ...point,
+  const { testPoints } = recordsOf(file);
+  const names = namesShown(testPoints);
+  return testPoints.map(({ at }, i) => ({
+    name: names[i] ?? '',
+    at,
     style: 'test-point',
     ref: { kind: 'object', id: `test-point-${i + 1}` },
   }));
@@ -135,7 +151,7 @@ function nameOf(
   scale: number,
   { sides, farther }: NamePlaces = { sides: [1, -1], farther: [] },
 ): LabelItem {
-  const form = [{ text: textCut(oneLine(name), 'sheet-head', widestMm), style: 'sheet-head' }] as const;
+  const form = [{ text: name, style: 'sheet-head' }] as const;
   const { widthMm, heightMm } = formSize(form);
   const { left, right, up, down } = marks[style].reachMm;
   const middle = (down - up) / 2;
@@ -165,11 +181,13 @@ const besideEndMm = [6, 14, 24];
 
 /** Grid lines for the board, as they are entered: names at the left or upper ends, off the lines. @param scale 50 for 1 : 50 */
 export function boardGridItems(file: PlanFile, scale: number): readonly DrawingItem[] {
-  return papersOf(file).gridLines.flatMap(({ name, from, to }, i): readonly DrawingItem[] => {
+  const { gridLines } = papersOf(file);
+  const names = namesShown(gridLines);
+  return gridLines.flatMap(({ from, to }, i): readonly DrawingItem[] => {
     const axis = gridLineIsUp({ from, to }) ? 1 : 0;
     const [first, last] = from[axis] <= to[axis] ? [from, to] : [to, from];
     const ref: DrawingRef = { kind: 'object', id: `grid-line-${i + 1}` };
-    const form = [{ text: textCut(oneLine(name), 'sheet-head', widestMm), style: 'sheet-head' }] as const;
+    const form = [{ text: names[i] ?? '', style: 'sheet-head' }] as const;
     const { widthMm, heightMm } = formSize(form);
     const [ux, uy] = pointDirection(first, last);
     const offMm = (Math.abs(ux) * widthMm + Math.abs(uy) * heightMm) / 2 + nameGapMm;

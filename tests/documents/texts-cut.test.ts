@@ -1,0 +1,43 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { textWidthMm } from '../../src/documents/text-width.ts';
+import { textsCut } from '../../src/documents/texts-cut.ts';
+import { hostileTexts } from './table-fixture.ts';
+
+const cut = (...texts: readonly string[]) => textsCut(texts, 'sheet-head', 24);
+
+describe('names cut side by side', () => {
+  it('stay whole where they fit, and are cut at their ends where that tells them apart', () => {
+    expect(cut('North', 'South')).toEqual(['North', 'South']);
+    expect(cut('Corner of the reading room', 'Stair')).toEqual(['Corner of\u2026', 'Stair']);
+  });
+
+  it('that begin alike are told apart by their ends', () => {
+    const [north = '', south = '', stair] = cut('Measuring point north', 'Measuring point south', 'Stair');
+    expect(north).toMatch(/^Mea.*\u2026.*north$/u);
+    expect(south).toMatch(/^Mea.*\u2026.*south$/u);
+    expect(stair).toBe('Stair');
+  });
+
+  it('that are the same stay the same', () => {
+    const twice = 'Measuring point north of the stair';
+    expect(new Set(cut(twice, twice)).size).toBe(1);
+  });
+
+  it('are never wider than their room, whatever they hold', () => {
+    const text = fc.oneof(
+      fc.string({ maxLength: 60, unit: 'grapheme' }),
+      fc.constantFrom(...hostileTexts.map(([, held]) => held)),
+    );
+    fc.assert(
+      fc.property(fc.array(text, { maxLength: 6 }), fc.constantFrom(5.4, 24, 30), (texts, widthMm) => {
+        const short = textsCut(
+          texts.flatMap((each) => [`${'Measuring point '.repeat(3)}${each}`, each]),
+          'sheet-head',
+          widthMm,
+        );
+        for (const each of short) expect(textWidthMm(each, 'sheet-head')).toBeLessThanOrEqual(widthMm + 1e-9);
+      }),
+    );
+  });
+});
