@@ -1,5 +1,5 @@
 import type { Bay } from '../plan/analysis.ts';
-import { namesText, roundedText } from '../plan/figure-words.ts';
+import { namesText, overText, roundedText } from '../plan/figure-words.ts';
 import { type Ordering, type Pour, type PourDay, pourOf } from '../plan/papers.ts';
 import type { Plan } from '../plan/plan.ts';
 import { bayEntryKeys, type EntryFloor } from './entry-keys.ts';
@@ -93,7 +93,7 @@ export function pourVolumeCautions(
   { mostM3PerDay: most }: Pick<Pour, 'mostM3PerDay'>,
 ): readonly string[] {
   if (orderM3 <= most) return [];
-  const figures = `${roundedText(orderM3, 1)} m\u00b3, the day allows ${roundedText(most, 1)} m\u00b3`;
+  const figures = `${overText(orderM3, most, 1)} m\u00b3, the day allows ${roundedText(most, 1)} m\u00b3`;
   return [
     bays.length === 1
       ? `${bays[0]?.id} alone takes ${figures}: more hands, or another joint. The work does not stop inside a bay.`

@@ -196,7 +196,8 @@ function pointChecks({ file, plan }: PaperSource): readonly SetOutCheck[] {
   const basePoints = papersOf(file).basePoints.filter(({ at }) => placeIsDrawn(plan, at));
   return basePoints.flatMap((one, i) =>
     basePoints.slice(i + 1).flatMap((other): SetOutCheck[] =>
-      i > 0 && basePoints.length > mostCrossed
+      // two at one place are told as such, and are no length
+      (i > 0 && basePoints.length > mostCrossed) || wholeMm(pointDistance(one.at, other.at)) === 0
         ? []
         : [
             {

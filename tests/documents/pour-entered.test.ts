@@ -48,4 +48,8 @@ test('what is laid in a day is told with its allowance, and where it is more tha
   expect(pourVolumeCautions(analysis.bays, laidM3, { mostM3PerDay: 3 }).join(' ')).toMatch(
     /take 3\.3 m³, the day allows 3 m³/u,
   );
+  // 0.12 over 0.1 is not told as 0.1 over 0.1
+  expect(pourVolumeCautions([{ id: 'B1' }], 0.12, { mostM3PerDay: 0.1 }).join(' ')).toMatch(
+    /B1 alone takes 0\.12 m³, the day allows 0\.1 m³/u,
+  );
 });

@@ -38,6 +38,19 @@ describe('diagonals to check in a hall of 9 x 6 m', () => {
     ]);
   });
 
+  it('are none between two base points at one place', () => {
+    const source = handSource(
+      uprights,
+      basePapers([
+        [0, 6000],
+        [9000, 6000],
+        [9000, 6000],
+      ]),
+    );
+    expect(checksOf(source).every(({ lengthMm }) => lengthMm > 0)).toBe(true);
+    expect(told(source)[0]).toBe('base point 1 to 2: 9000');
+  });
+
   it('stop at a wall where joints on this side of it can be measured to', () => {
     const source = handSource(
       uprights,
