@@ -69,18 +69,16 @@ export const faceNames = {
 export interface PdfContent {
   /** Its operators, squeezed. */
   readonly bytes: Uint8Array;
-  readonly letterings: Iterable<PdfLettering>;
+  readonly glyphs: PdfGlyphs;
 }
 
-export interface PdfLettering {
-  readonly weight: keyof PdfFaces;
-  readonly pieces: readonly { readonly glyphs: readonly PdfGlyph[] }[];
-}
+/** Of each face those that are written, each once, in the order in which they are first met. */
+export type PdfGlyphs = Readonly<Record<keyof PdfFaces, readonly PdfGlyph[]>>;
 
 /** @param operators in mm from the upper left corner, y down */
-export function pdfContent(operators: string, heightMm: number, letterings: PdfContent['letterings']): PdfContent {
+export function pdfContent(operators: string, heightMm: number, glyphs: PdfGlyphs): PdfContent {
   const bytes = `q ${pointsPerMm} 0 0 ${-pointsPerMm} 0 ${heightMm * pointsPerMm} cm\n${operators}\nQ`;
-  return { bytes: squeeze(new TextEncoder().encode(bytes)), letterings };
+  return { bytes: squeeze(new TextEncoder().encode(bytes)), glyphs };
 }
 
 export interface PdfFile {
@@ -115,8 +113,10 @@ export function pdfOpen({ title, date, faces, attached }: PdfFileAbout): PdfFile
     page({ widthMm, heightMm, mark }, [main, ...over]) {
       library.addPage({ size: [widthMm * pointsPerMm, heightMm * pointsPerMm], margin: 0 });
       for (const { dictionaries } of [used.regular, used.bold]) Object.assign(library.page.fonts, dictionaries);
-      for (const { weight, pieces } of [main, ...over].flatMap(({ letterings }) => [...letterings]))
-        for (const { glyphs } of pieces) used[weight].take(glyphs);
+      for (const { glyphs } of [main, ...over]) {
+        used.regular.take(glyphs.regular);
+        used.bold.take(glyphs.bold);
+      }
       const { content, dictionary } = library.page;
       // in place of the matrix with which the library begins a page
       content.buffer = [main.bytes];

@@ -1,6 +1,7 @@
 import type { Point } from '../geometry/point.ts';
 import { type DiscInk, type Ink, type PathInk, paperPoint, type RuledInk, type TextInk } from './ink.ts';
-import { faceNames, type PdfFaces } from './pdf-file.ts';
+import type { PdfGlyph } from './pdf-face.ts';
+import { faceNames, type PdfFaces, type PdfGlyphs } from './pdf-file.ts';
 import { glyphOperators, type TextPiece, textSetter } from './pdf-text.ts';
 import { type ColourName, colours, haloMm, type Stroke, type TextStyleName, textFontMm, textStyles } from './styles.ts';
 import { textWidthMm } from './text-width.ts';
@@ -8,8 +9,7 @@ import { textWidthMm } from './text-width.ts';
 /** Puts inks into the operators of a PDF page, whose unit is one mm, y down. It draws what `svg.ts` draws, ink by ink. */
 export type PdfInker = (inks: readonly Ink[]) => {
   readonly operators: string;
-  /** What is written, in the order in which it is first met. */
-  readonly letterings: ReadonlySet<Lettering>;
+  readonly glyphs: PdfGlyphs;
 };
 
 /** @returns one for all pages of all files in these faces: a text is set once */
@@ -25,10 +25,11 @@ export function pdfInker(faces: PdfFaces): PdfInker {
   };
   return (inks) => {
     const pen = newPen();
-    const letterings = new Set<Lettering>();
+    const written = { regular: new Map<number, PdfGlyph>(), bold: new Map<number, PdfGlyph>() };
     const lettering = (ink: TextInk) => {
       const made = letteringOf(ink);
-      letterings.add(made);
+      const own = written[made.weight];
+      for (const glyph of made.glyphs) if (!own.has(glyph.id)) own.set(glyph.id, glyph);
       return made;
     };
     // round joins, as in SVG
@@ -37,14 +38,15 @@ export function pdfInker(faces: PdfFaces): PdfInker {
       const text = inkOperators(ink, pen, lettering);
       if (text !== '') operators += `\n${text}`;
     }
-    return { operators, letterings };
+    return { operators, glyphs: { regular: [...written.regular.values()], bold: [...written.bold.values()] } };
   };
 }
 
 /** A text as it is shown in its style, wherever it stands. */
-export interface Lettering {
+interface Lettering {
   readonly weight: keyof PdfFaces;
-  readonly pieces: readonly TextPiece[];
+  /** Each once. */
+  readonly glyphs: readonly PdfGlyph[];
   /** Operators that show it; none where there is nothing to see. */
   readonly shown: string;
   /** From its start to its end as shown. */
@@ -59,7 +61,7 @@ function letteringMade(text: string, style: TextStyleName, pieces: readonly Text
   const share = Math.min(1, textWidthMm(text, style) / naturalMm);
   return {
     weight: textStyles[style].weight,
-    pieces,
+    glyphs: [...new Set(pieces.flatMap(({ glyphs }) => glyphs))],
     shown: glyphOperators(pieces, fontMm),
     widthMm: naturalMm * share,
     share,

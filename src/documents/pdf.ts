@@ -47,8 +47,8 @@ const setterOf = perSource((fonts: PaperFonts) => {
   const faces: PdfFaces = { regular: faceOf(libraryFont(fonts.regular)), bold: faceOf(libraryFont(fonts.bold)) };
   const inked = pdfInker(faces);
   const contentOf = perSource((page: Page): PdfContent => {
-    const { operators, letterings } = inked(page.groups.flatMap(({ inks }) => inks));
-    return pdfContent(operators, page.heightMm, letterings);
+    const { operators, glyphs } = inked(page.groups.flatMap(({ inks }) => inks));
+    return pdfContent(operators, page.heightMm, glyphs);
   });
   return { faces, contentOf };
 });

@@ -14,6 +14,7 @@ describe('the core below the screen', () => {
     ['the clock as a type', 'export interface A { readonly at: Date }'],
     ['chance', 'export const a = () => Math.random();'],
     ['chance by another spelling', "export const a = () => Math['random']();"],
+    ['a length that engines round differently', 'export const a = (x: number) => Math.hypot(x, 1);'],
     ['the console', "export function a() { console.log('x'); }"],
     ['the page', 'export const a = () => document.title;'],
     ['a global by way of the global object', 'export const a = () => globalThis.performance.now();'],

@@ -11,6 +11,9 @@ const impureNames = new Set(
 /** Their answers depend on the machine's language, so the same plan would not give the same bytes. */
 const impureMembers = new Set(['localeCompare', 'toLocaleString', 'toLocaleUpperCase', 'toLocaleLowerCase']);
 
+/** Chance, and a length that each engine rounds as it sees fit (ECMA-262, implementation-approximated), where a square root is exact in all. */
+const impureMath = new Set(['random', 'hypot']);
+
 /** Fields of a node that hold a name and not a use of it, unless computed. */
 const namingFields = ['property', 'key', 'imported', 'exported', 'label'];
 
@@ -60,7 +63,7 @@ function impureUse(place: Place, own: ReadonlySet<unknown>): string | null {
   if (node.type === 'MetaProperty' && isNode(node.meta) && node.meta.name === 'import') return 'import.meta';
   if (node.type === 'MemberExpression' && isNode(node.object) && isNode(node.property)) {
     const member = String(node.property.name ?? node.property.value);
-    if (node.object.name === 'Math' && member === 'random') return 'Math.random';
+    if (node.object.name === 'Math' && impureMath.has(member)) return `Math.${member}`;
     if (impureMembers.has(member)) return member;
   }
   return isUse(place) && impureNames.has(String(node.name)) && !own.has(node.name) ? String(node.name) : null;
