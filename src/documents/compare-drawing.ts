@@ -55,7 +55,7 @@ function drawingOfChanges(before: PaperSource, now: PaperSource, { joints }: Com
     (points): LineItem => ({
       shape: 'line',
       layer: 'edges',
-      style: 'revision-gone',
+      style: 'revision-wall',
       points,
       ref: { kind: 'joint', id: '' },
     }),

@@ -144,7 +144,7 @@ describe('walls that moved', () => {
     );
     const { items } = comparisonDrawing(hallAndStore(), hallAndStore({ rooms: higher }));
     const lines = items.flatMap((item) =>
-      item.shape === 'line' && item.style === 'revision-gone' ? [item.points] : [],
+      item.shape === 'line' && item.style === 'revision-wall' ? [item.points] : [],
     );
     expect(lines).toEqual([
       [
