@@ -1,5 +1,5 @@
 import { readFileSync, statSync } from 'node:fs';
-import { isPaper, noPlanWords, planTextIn } from '../documents/plan-data.ts';
+import { isPaper, noPlanWords, paperIsLocked, planTextIn } from '../documents/plan-data.ts';
 
 export type FileReading =
   | { readonly kind: 'text'; readonly text: string }
@@ -22,9 +22,12 @@ export function planText(path: string): FileReading {
   }
 }
 
+const lockedWords = 'is locked with a password: save it without one, and give that';
+
 function paperText(bytes: Uint8Array): FileReading {
   const text = planTextIn(bytes);
-  return text === null ? { kind: 'unread', message: noPlanWords } : { kind: 'text', text };
+  if (text !== null) return { kind: 'text', text };
+  return { kind: 'unread', message: paperIsLocked(bytes) ? lockedWords : noPlanWords };
 }
 
 function utf8Text(bytes: Uint8Array): FileReading {

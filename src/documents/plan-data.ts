@@ -41,6 +41,12 @@ export function planTextIn(bytes: Uint8Array): string | null {
   return null;
 }
 
+/** Whether a paper is a PDF that is locked with a password: whatever it carries cannot be read. ISO 32000-1, 7.6.1: its trailer names how. */
+export function paperIsLocked(bytes: Uint8Array): boolean {
+  const text = lettersOf(bytes);
+  return paperKind(text.slice(0, headBytes)) === 'pdf' && /\/Encrypt(?:\s+\d+\s+\d+\s+R|\s*<<)/u.test(text);
+}
+
 /** Within so many bytes a PDF has to say what it is. */
 const headBytes = 1024;
 

@@ -26,10 +26,12 @@ describe('a paper given as a plan', () => {
     inFolder(async (folder) => {
       write(folder, 'bare.svg', pageSvg(page));
       write(folder, 'other.pdf', '%PDF-1.4\n%%EOF\n');
-      const { status, err } = await bays(['--json', 'bare.svg', 'other.pdf'], folder);
+      write(folder, 'locked.pdf', '%PDF-1.7\ntrailer << /Size 9 /Root 1 0 R /Encrypt 8 0 R >>\n%%EOF\n');
+      const { status, err } = await bays(['--json', 'bare.svg', 'other.pdf', 'locked.pdf'], folder);
       expect(status).toBe(2);
-      expect(err.trimEnd().split('\n')).toEqual(
-        ['bare.svg', 'other.pdf'].map((name) => `${name}: carries no plan: only papers made by this program do`),
-      );
+      expect(err.trimEnd().split('\n')).toEqual([
+        ...['bare.svg', 'other.pdf'].map((name) => `${name}: carries no plan: only papers made by this program do`),
+        'locked.pdf: is locked with a password: save it without one, and give that',
+      ]);
     }));
 });

@@ -1,4 +1,4 @@
-import { isPaper, planTextIn } from '../../documents/plan-data.ts';
+import { isPaper, paperIsLocked, planTextIn } from '../../documents/plan-data.ts';
 import type { PlanFile } from '../../plan/schema.ts';
 import { planWrite } from '../../plan/write.ts';
 import { fileStem, nameText } from '../parts/format.ts';
@@ -26,12 +26,17 @@ export async function fileRead(file: File, refusal: string): Promise<PlanFile | 
   return text === null ? null : filePlan(text, refusal);
 }
 
-/** Null where the disk does not give it, which is said; empty where a paper carries no plan. */
+const lockedWords = 'This PDF is locked with a password. Save it without one, and open that.';
+
+/** Null where the disk does not give it or a password locks it, which is said; empty where a paper carries no plan. */
 async function fileText(file: File, refusal: string): Promise<string | null> {
   try {
     const bytes = new Uint8Array(await file.arrayBuffer());
     if (!isPaper(bytes)) return new TextDecoder().decode(bytes);
-    return planTextIn(bytes) ?? '';
+    const text = planTextIn(bytes);
+    if (text !== null || !paperIsLocked(bytes)) return text ?? '';
+    boardRefuse(refusal, [{ at: '', says: lockedWords }]);
+    return null;
   } catch (error) {
     boardRefuse(refusal, [{ at: '', says: errorWords(error) }]);
     return null;
