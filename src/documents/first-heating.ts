@@ -1,7 +1,7 @@
 import { dateLater } from '../plan/calendar.ts';
 import { roundedText } from '../plan/figure-words.ts';
 import { heatingSteps, type Records, secondStart } from '../plan/papers.ts';
-import type { Plan } from '../plan/plan.ts';
+import { type Plan, planIsHeated } from '../plan/plan.ts';
 import { type Figure, type ScreedType, screedTypeOf } from '../plan/reference.ts';
 import { sourceStanding, sourceWhere } from './source-words.ts';
 import { heldSpace, oneLine } from './words.ts';
@@ -87,8 +87,9 @@ export function heatingMomentText({ day, date }: HeatingMoment): string {
 }
 
 /** What releases the floor, and what does not. */
-export function drynessText({ value }: Figure): string {
-  return `No date releases the floor for covering, nor does the end of the first heating: only a dryness test at the marked points does, at most ${roundedText(value, 2)} CM-%.`;
+export function drynessText({ value }: Figure, plan: Plan): string {
+  const heating = planIsHeated(plan) ? ', nor does the end of the first heating' : '';
+  return `No date releases the floor for covering${heating}: only a dryness test at the marked points does, at most ${roundedText(value, 2)} CM-%.`;
 }
 
 function highestSupply({ temperatures }: Plan, { highestSupplyC }: Records): number {
@@ -108,7 +109,7 @@ function toldOf(plan: Plan, records: Records, type: ScreedType): readonly string
           `The highest supply temperature of the design is not entered: the plan\u2019s highest temperature, ${celsius(plan.temperatures.highestC)}, stands in for it.`,
         ]
       : []),
-    drynessText(type.dryness),
+    drynessText(type.dryness, plan),
     `After tiling the heating starts again when the maker of the adhesive allows it, and then gets at most ${roundedText(secondStart.value, 1)}${heldSpace}K warmer a day.`,
   ];
 }

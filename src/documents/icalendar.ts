@@ -1,5 +1,6 @@
 import { dateIsReal, dateLater } from '../plan/calendar.ts';
 import { papersOf, pourOf } from '../plan/papers.ts';
+import { planIsHeated } from '../plan/plan.ts';
 import { shortened } from './drawing-labels.ts';
 import { drynessText, type FirstHeating, type HeatingDay, heatingSupplyText } from './first-heating.ts';
 import type { PaperSource } from './paper-source.ts';
@@ -72,7 +73,7 @@ function pourEvent(
 function heatingEvents(source: PaperSource): readonly CalendarEvent[] {
   const heating = sourceHeating(source);
   const { days, after, told, dryness } = heating;
-  const isHeated = source.plan.rooms.some((room) => room.heated);
+  const isHeated = planIsHeated(source.plan);
   const [first] = days;
   if (!isHeated || first === undefined || first.date === null || after.date === null) return [];
   return [
@@ -89,7 +90,7 @@ function heatingEvents(source: PaperSource): readonly CalendarEvent[] {
       from: after.date,
       days: 1,
       summary: 'Reminder: dryness test at the marked points. This day releases nothing',
-      description: [drynessText(dryness)],
+      description: [drynessText(dryness, source.plan)],
     },
   ];
 }

@@ -1,6 +1,7 @@
 import type { Joint } from '../plan/analysis.ts';
 import { roundedText } from '../plan/figure-words.ts';
 import { papersOf } from '../plan/papers.ts';
+import { planIsHeated } from '../plan/plan.ts';
 import { rules } from '../plan/reference.ts';
 import type { Form, FormBlock } from './form.ts';
 import type { PaperSource } from './paper-source.ts';
@@ -12,9 +13,12 @@ import { findingText, jointKindNames, namesOf, oneLine } from './words.ts';
 
 export function beforePourForm(source: PaperSource): Form {
   const { sleeveMm, stripOverlapMm } = rules;
+  const { plan } = source;
+  const isHeated = planIsHeated(plan);
+  const ifHeated = (item: string) => (isHeated ? [item] : []);
   return {
     title: 'Check list before the pour',
-    subject: oneLine(source.plan.name),
+    subject: oneLine(plan.name),
     blocks: [
       aboutFields(source),
       head('Edges'),
@@ -28,20 +32,22 @@ export function beforePourForm(source: PaperSource): Form {
       checks(
         'Each joint of the joint plan is there and in its place; none was added',
         'Profiles stand plumb over the full depth of the screed, down to the insulation, from edge to edge, and cannot be pushed over',
-        `Each pipe that crosses a joint has a sleeve, ${roundedText(sleeveMm.value, 0)} mm long or more, centred on it; only supply and return cross`,
-        'Mesh is cut at joints; no mesh, pipe clip or rail bridges one',
+        ...ifHeated(
+          `Each pipe that crosses a joint has a sleeve, ${roundedText(sleeveMm.value, 0)} mm long or more, centred on it; only supply and return cross`,
+        ),
+        `Mesh is cut at joints; no mesh${isHeated ? ', pipe clip or rail' : ''} bridges one`,
         'Joints of the building are carried through at their place and width',
       ),
       ...doorwayBlocks(source),
-      head('Heating, insulation and height'),
+      head(isHeated ? 'Heating, insulation and height' : 'Insulation and height'),
       checks(
         'The insulation is closed, two layers staggered where there are two, no gap, no loose board',
         'The membrane is closed and lapped; for flowing screed it is sealed like a tub',
-        'Pipes are fixed, none floats, and are under test pressure; the pressure test is signed',
-        `Heights are checked over pipes and high spots: the screed is ${roundedText(source.plan.screed.thicknessMm, 1)} mm thick, at its thinnest as well`,
-        'The test points for dryness are marked, clear of pipes',
+        ...ifHeated('Pipes are fixed, none floats, and are under test pressure; the pressure test is signed'),
+        `Heights are checked over ${isHeated ? 'pipes and ' : ''}high spots: the screed is ${roundedText(plan.screed.thicknessMm, 1)} mm thick, at its thinnest as well`,
+        `The test points for dryness are marked${isHeated ? ', clear of pipes' : ''}`,
       ),
-      signatures('Heating', 'Screed', 'Tiling'),
+      signatures(...ifHeated('Heating'), 'Screed', 'Tiling'),
     ],
   };
 }
@@ -101,6 +107,7 @@ function doorwayBlocks({ plan, analysis }: PaperSource): readonly FormBlock[] {
 
 export function afterPourForm(source: PaperSource): Form {
   const { designer } = papersOf(source.file);
+  const isHeated = planIsHeated(source.plan);
   return {
     title: 'Check list before the covering',
     subject: oneLine(source.plan.name),
@@ -115,7 +122,7 @@ export function afterPourForm(source: PaperSource): Form {
       ),
       head('Before the covering'),
       checks(
-        ...(source.plan.rooms.some((room) => room.heated) ? ['First heating is done and its record is signed'] : []),
+        ...(isHeated ? ['First heating is done and its record is signed'] : []),
         'The dryness record releases every room that is covered',
         'Cracks are closed as the designer says; no movement joint is filled rigidly',
         'The edge strip stands untrimmed',

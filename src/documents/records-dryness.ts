@@ -1,7 +1,7 @@
 import { regionContains } from '../geometry/region.ts';
 import { roundedText } from '../plan/figure-words.ts';
 import { type NamedPoint, recordsOf } from '../plan/papers.ts';
-import type { Plan, Room } from '../plan/plan.ts';
+import { type Plan, planIsHeated, type Room } from '../plan/plan.ts';
 import { drynessText, type FirstHeating, heatingMomentText } from './first-heating.ts';
 import type { Form } from './form.ts';
 import type { PaperSource } from './paper-source.ts';
@@ -18,7 +18,7 @@ export function drynessForm(source: PaperSource, { dryness, after }: FirstHeatin
   const { source: key, value, range } = dryness;
   const least = range?.[0];
   const older = least !== undefined && least < value ? ` Older texts ask for ${roundedText(least, 2)} CM-%.` : '';
-  const heated = plan.rooms.some((room) => room.heated);
+  const heated = planIsHeated(plan);
   return {
     title: 'Drying and dryness record',
     subject: oneLine(plan.name),
@@ -30,7 +30,7 @@ export function drynessForm(source: PaperSource, { dryness, after }: FirstHeatin
         ],
       ]),
       text(
-        drynessText(dryness),
+        drynessText(dryness, plan),
         `The limit is that of heated screed: ${sourceWhere(key)} (${sourceStanding(key)}).${older}${plan.rooms.every((room) => room.heated) ? '' : ' It is kept in rooms that are not heated as well.'}`,
         ...(heated
           ? [`The first test is worth its while after the first heating, from ${heatingMomentText(after)} on.`]
@@ -49,15 +49,17 @@ export function drynessForm(source: PaperSource, { dryness, after }: FirstHeatin
 function pointWords(source: PaperSource): readonly string[] {
   const { plan, analysis, file } = source;
   const { testPoints } = recordsOf(file);
-  const rule = 'at least one for each heating zone and room (common practice)';
+  const isHeated = planIsHeated(plan);
+  const rule = `at least one for each ${isHeated ? 'heating zone and ' : ''}room (common practice)`;
+  const clear = isHeated ? ', clear of the pipes' : '';
   if (testPoints.length === 0)
     return [
-      `No test point is marked: mark them on the plan and on the floor, ${rule}, clear of the pipes, before the screed is laid.`,
+      `No test point is marked: mark them on the plan and on the floor, ${rule}${clear}, before the screed is laid.`,
     ];
   const names = namesOf(plan, analysis);
   const without = plan.rooms.filter((room) => room.heated && !testPoints.some((point) => roomOf(plan, point) === room));
   return [
-    'Samples are taken at the marked points only, clear of the pipes.',
+    `Samples are taken at the marked points only${clear}.`,
     ...pointCautionTexts(source, { kind: 'test', most: mostCautions }),
     ...(without.length === 0
       ? []

@@ -1,3 +1,4 @@
+import { planIsHeated } from '../plan/plan.ts';
 import type { Form } from './form.ts';
 import type { PaperSource } from './paper-source.ts';
 import { afterPourForm, beforePourForm } from './records-checks.ts';
@@ -7,7 +8,7 @@ import { sourceHeating } from './records-start.ts';
 
 /** The forms that last: before the pour, pressure test, after the pour, first heating, dryness. Those of the heating are left out where no room is heated. */
 export function recordForms(source: PaperSource): readonly Form[] {
-  const heated = source.plan.rooms.some((room) => room.heated);
+  const heated = planIsHeated(source.plan);
   const heating = sourceHeating(source);
   return [
     beforePourForm(source),

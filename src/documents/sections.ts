@@ -1,3 +1,4 @@
+import { planIsHeated } from '../plan/plan.ts';
 import type { Page } from './page.ts';
 import type { PaperSource } from './paper-source.ts';
 import { edgeSection, pipeSection, sleeveSection } from './section-edges.ts';
@@ -34,6 +35,6 @@ function sectionsOf(source: PaperSource): readonly Section[] {
     ...jointSections(source, floors),
     edgeSection(source, main),
     ...(plan.pipes.length > 0 ? [pipeSection(source, main)] : []),
-    ...(plan.heating !== null && analysis.joints.length > 0 ? [sleeveSection(source, main)] : []),
+    ...(planIsHeated(plan) && plan.heating !== null && analysis.joints.length > 0 ? [sleeveSection(source, main)] : []),
   ];
 }

@@ -1,5 +1,5 @@
 import type { FindingFact } from '../plan/finding.ts';
-import type { Plan, Screed } from '../plan/plan.ts';
+import { type Plan, planIsHeated, type Screed } from '../plan/plan.ts';
 import { screedClasses, type ThicknessTable, thicknessTable } from '../plan/reference.ts';
 import { figureExceeds } from './figure.ts';
 
@@ -54,7 +54,7 @@ export function thicknessDeadLoad(thicknessMm: number, densityKgPerM3: number): 
 /** Whether the screed is thick enough for class, load and pipe, and not too heavy for what carries it. What cannot be judged for want of an
  *  input says so. The pipe counts wherever any room is heated: one thickness holds for the whole plan. */
 export function thicknessFindings(plan: Plan): FindingFact[] {
-  const heated = plan.rooms.some((room) => room.heated);
+  const heated = planIsHeated(plan);
   const pipeOutsideMm = heated ? (plan.heating?.pipeOutsideMm ?? null) : 0;
   return [
     ...leastFindings(plan, pipeOutsideMm),

@@ -106,6 +106,11 @@ export function roomIsBare({ buildUp }: Room): boolean {
   return buildUp?.insulationMm === 0;
 }
 
+/** Whether any of the floor is heated. */
+export function planIsHeated({ rooms }: Pick<Plan, 'rooms'>): boolean {
+  return rooms.some((room) => room.heated);
+}
+
 export interface Doorway {
   readonly id: string;
   /** The line under the closed leaf, jamb to jamb. */

@@ -39,6 +39,12 @@ function withRecords(records: PlanFile['records'], file: Partial<PlanFile> = {})
   return { ...dwelling, file: { ...dwelling.file, records, ...file } };
 }
 
+/** The dwelling with no other rooms heated than these. */
+function heatedOnly(...ids: readonly string[]): PaperSource {
+  const rooms = dwelling.plan.rooms.map((room) => ({ ...room, heated: ids.includes(room.id) }));
+  return { ...dwelling, plan: { ...dwelling.plan, rooms } };
+}
+
 describe('the first-heating record', () => {
   const form = formOf(withRecords({ laidOn: '2027-03-01', highestSupplyC: 38 }), 'First-heating record');
 
@@ -87,11 +93,7 @@ describe('the first-heating record', () => {
   });
 
   it('is left out with the pressure test where no room is heated', () => {
-    const cold = {
-      ...dwelling,
-      plan: { ...dwelling.plan, rooms: dwelling.plan.rooms.map((room) => ({ ...room, heated: false })) },
-    };
-    expect(recordForms(cold).map(({ title }) => title)).toEqual([
+    expect(recordForms(heatedOnly()).map(({ title }) => title)).toEqual([
       'Check list before the pour',
       'Drying and dryness record',
       'Check list before the covering',
@@ -125,6 +127,16 @@ describe('the dryness record', () => {
     const words = wordsOf(form);
     expect(words).toMatch(/No point is marked in [^.]*Bathroom/);
     expect(words).not.toMatch(/No point is marked in [^.]*Entrance hall/);
+  });
+
+  it('names neither pipes nor a first heating where no room is heated', () => {
+    const points = { ...heatedOnly(), file: withRecords({ testPoints: [{ at: [2000, 9000] }] }).file };
+    for (const source of [heatedOnly(), points]) {
+      const [about] = blocksOf(formOf(source, 'Drying and dryness record'), 'text').map(({ lines }) => lines.join(' '));
+      const words = wordsOf(formOf(source, 'Drying and dryness record'));
+      expect(words).not.toMatch(/pipes|first heating|heating zone/u);
+      expect(about).toContain('No date releases the floor for covering: only a dryness test');
+    }
   });
 
   it('says to mark points where none is marked, at least one for each heating zone and room', () => {
@@ -166,6 +178,25 @@ describe('the check list before the pour', () => {
     ])
       expect(words).toContain(part);
     expect(blocksOf(form, 'signatures').flatMap(({ parties }) => parties)).toEqual(['Heating', 'Screed', 'Tiling']);
+  });
+
+  it('asks nothing of heating pipes, and no signature of the heating, where no room is heated', () => {
+    const cold = formOf(heatedOnly(), 'Check list before the pour');
+    const heads = blocksOf(cold, 'head').map(({ text }) => text);
+    const items = blocksOf(cold, 'checks').flatMap((block) => block.items);
+    expect([...heads, ...items].filter((words) => /heat|sleeve|pipe clip|pressure/iu.test(words))).toEqual([]);
+    // the pipes that are left run through the screed: the strip stands round them
+    expect(items.filter((words) => words.includes('pipe'))).toEqual([
+      expect.stringMatching(/^Edge strip stands everywhere/u),
+    ]);
+    expect(blocksOf(cold, 'signatures').flatMap(({ parties }) => parties)).toEqual(['Screed', 'Tiling']);
+    expect(items).toContain('The test points for dryness are marked');
+  });
+
+  it('asks all that a heated floor asks where a single room is heated', () => {
+    const [room] = dwelling.plan.rooms;
+    const words = blocksOf(formOf(heatedOnly(room?.id ?? ''), 'Check list before the pour'), 'checks');
+    expect(words.flatMap(({ items }) => items)).toEqual(blocksOf(form, 'checks').flatMap(({ items }) => items));
   });
 });
 

@@ -106,6 +106,13 @@ describe('sections', () => {
     ).toBeGreaterThanOrEqual(2);
   });
 
+  it('show no sleeve where no room is heated, whatever is entered of the heating, and show it where one is', () => {
+    const heated = (...ids: readonly string[]) =>
+      floor({ rooms: floor().file.rooms.map((room) => ({ ...room, heated: ids.includes(room.id) })) });
+    expect(wordsOf(sectionPages(heated()))).not.toMatch(/sleeve|heating pipe/iu);
+    expect(wordsOf(sectionPages(heated('store')))).toContain('Sleeve on a heating pipe that crosses a joint');
+  });
+
   it('say "not entered" of what is not, and draw no pipe that is not known', () => {
     const { heating: _, buildUp: __, ...file } = floor().file;
     const pages = sectionPages(paperSourceOf(JSON.stringify(file)));
