@@ -66,14 +66,15 @@ function baseCautions(points: readonly NamedPoint[], otherwise: string): readonl
       ? `Base points ${first} and ${second} are ${wholeMmText(apartMm)} apart: with less than ${wholeMmText(leastBase.value)} between them every error in a mark grows over the floor. Take points far apart.`
       : null;
   return points.flatMap((point, i): readonly PointCaution[] => {
+    const alike = namedBefore(points, i) ? [caution(i, `Another base point is called ${pointName(point)} too.`)] : [];
     if (point === one) return [];
-    if (point === two) return words === null ? [] : [caution(i, words)];
+    if (point === two) return [...(words === null ? [] : [caution(i, words)]), ...alike];
     const twin = twins[i];
     const told =
       twin === undefined
         ? `is for checking only: joints are set out from base points ${first} and ${second}.`
         : `lies at the place of base point ${pointName(twin)} and serves for nothing.`;
-    return [caution(i, `Base point ${pointName(point)} ${told}`)];
+    return [caution(i, `Base point ${pointName(point)} ${told}`), ...alike];
   });
 }
 
@@ -87,8 +88,13 @@ function testCautions(points: readonly NamedPoint[], plan: Plan): readonly Point
     return [
       ...(twin === undefined ? [] : [caution(i, `${name} lies at the place of test point ${pointName(twin)}.`)]),
       ...(off === null ? [] : [caution(i, `${name} ${off}.`)]),
+      ...(namedBefore(points, i) ? [caution(i, `Another test point is called ${pointName(point)} too.`)] : []),
     ];
   });
+}
+
+function namedBefore(points: readonly NamedPoint[], at: number): boolean {
+  return points.slice(0, at).some(({ name }) => name.trim() === points[at]?.name.trim());
 }
 
 /** Screed is brought in over the floor, through a doorway or from outside, so that the access may be anywhere but in what stands there, or so far off that

@@ -8,6 +8,7 @@ import { type GridLine, type NamedPoint, type Papers, papersOf } from '../plan/p
 import { type PaperSource, perSource } from './paper-source.ts';
 import { type Face, faceSide, sideOf, wallFaces } from './set-out-walls.ts';
 import { textCut } from './text-width.ts';
+import { textCutWithin } from './texts-cut.ts';
 import { namesOf, oneLine } from './words.ts';
 
 /** Two lines square to each other from which joints are set out by running dimensions. */
@@ -196,18 +197,18 @@ function nameInFull(name: string): string {
 }
 
 export function pointName({ name }: Pick<NamedPoint, 'name'>): string {
-  return textCut(oneLine(name), 'sheet-text', widestNameMm);
+  return textCutWithin(oneLine(name), 'sheet-text', widestNameMm);
 }
 
 /** Of a room, as short as that of a point. */
 export function roomName(source: PaperSource, id: string): string {
-  return textCut(namesFor(source).room(id), 'sheet-text', widestNameMm);
+  return textCutWithin(namesFor(source).room(id), 'sheet-text', widestNameMm);
 }
 
 const namesFor = perSource(({ plan, analysis }: PaperSource) => namesOf(plan, analysis));
 
 export function gridName({ name }: GridLine): string {
-  return textCut(oneLine(name), 'sheet-text', widestNameMm);
+  return textCutWithin(oneLine(name), 'sheet-text', widestNameMm);
 }
 
 /** Of every room with a straight wall: along the one that most of its joints follow, or the longest of those, from a corner of it. Dimensions are from
@@ -304,7 +305,7 @@ function wallFrame({ base, faces, outlines, name, stripMm }: FrameWall): SetOutF
     origin: [start[0] + endMm * along[0] + stripMm * into[0], start[1] + endMm * along[1] + stripMm * into[1]],
     along,
     across: into,
-    from: `${textCut(name, 'sheet-text', widestNameMm)}, ${from}`,
+    from: `${textCutWithin(name, 'sheet-text', widestNameMm)}, ${from}`,
     fromInFull: `${nameInFull(name)}, ${from}`,
     ways: `x along the ${wall}, y square to it`,
   };

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { textWidthMm } from '../../src/documents/text-width.ts';
-import { textsCut } from '../../src/documents/texts-cut.ts';
+import { textCutWithin, textsCut } from '../../src/documents/texts-cut.ts';
 import { hostileTexts } from './table-fixture.ts';
 
 const cut = (...texts: readonly string[]) => textsCut(texts, 'sheet-head', 24);
@@ -14,9 +14,23 @@ describe('names cut side by side', () => {
 
   it('that begin alike are told apart by their ends', () => {
     const [north = '', south = '', stair] = cut('Measuring point north', 'Measuring point south', 'Stair');
-    expect(north).toMatch(/^Mea.*\u2026.*north$/u);
-    expect(south).toMatch(/^Mea.*\u2026.*south$/u);
+    expect(north).toMatch(/^M.*\u2026north$/u);
+    expect(south).toMatch(/^M.*\u2026south$/u);
     expect(stair).toBe('Stair');
+  });
+
+  it('that end alike too are told apart by the word in which they differ', () => {
+    const [left = '', right = ''] = cut('Nail in the landing left above', 'Nail in the landing right above');
+    expect([left, right].map((text) => /\u2026(left|right)/u.exec(text)?.[1])).toEqual(['left', 'right']);
+    const three = cut('Nail north east high', 'Nail north west high', 'Nail north west low');
+    expect(new Set(three).size).toBe(3);
+  });
+
+  it('alone in a sentence keep their beginnings and their ends', () => {
+    expect(textCutWithin('Stair', 'sheet-text', 64)).toBe('Stair');
+    expect(textCutWithin('Base mark on the stair landing wall, north east nail 2', 'sheet-text', 64)).toMatch(
+      /^Base mark.*\u2026.*nail 2$/u,
+    );
   });
 
   it('that are the same stay the same', () => {

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import type { Point } from '../../../src/geometry/point.ts';
 import {
   objectAdded,
   objectChanged,
@@ -11,6 +12,7 @@ import {
   objectsRemoved,
 } from '../../../src/plan/edits/objects.ts';
 import { planEmpty } from '../../../src/plan/empty.ts';
+import type { PlanFile } from '../../../src/plan/schema.ts';
 import { planWrite } from '../../../src/plan/write.ts';
 import { box, house, houseIds } from './house.ts';
 
@@ -51,6 +53,21 @@ test('the box round objects takes the whole of each', () => {
   expect(objectsBox(house, ['p1', 'c1'])).toEqual({ minX: 445, minY: 445, maxX: 1300, maxY: 1300 });
   expect(objectsBox(house, ['x1'])).toEqual({ minX: 3000, minY: 3200, maxX: 3300, maxY: 6000 });
   expect(objectsBox(house, [])).toBeNull();
+});
+
+test('an id stays taken while something is entered under it, though what had it is gone', () => {
+  const file: PlanFile = {
+    ...planEmpty('Test'),
+    papers: { joints: [{ key: 'drawn:x1@5.5,9', profile: 'P' }] },
+    pour: { days: [{ bays: ['bay:r1+r2@3,4'] }] },
+  };
+  const line: Point[] = [
+    [0, 0],
+    [0, 1000],
+  ];
+  expect(objectAdded(file, 'drawnJoints', { line }).id).toBe('x2');
+  expect(objectAdded({ ...file, papers: {} }, 'drawnJoints', { line }).id).toBe('x1');
+  expect(objectAdded(file, 'rooms', { outline: box(0, 0, 1000, 1000) }).id).toBe('r3');
 });
 
 test('what is added takes the first free number, and stands on the grid of 0.1 mm', () => {
