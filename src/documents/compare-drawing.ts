@@ -1,13 +1,16 @@
 import type { Point } from '../geometry/point.ts';
 import { papersOf } from '../plan/papers.ts';
-import { type Change, type Comparison, comparisonOf, type JointVersion } from './compare.ts';
+import type { Plan } from '../plan/plan.ts';
+import { type BayVersion, type Change, type Comparison, comparisonOf, type JointVersion } from './compare.ts';
 import { sourceOver } from './compare-shift.ts';
 import { changesText } from './compare-tables.ts';
-import { wallsGone } from './compare-walls.ts';
-import type { Drawing, DrawingItem, LabelItem, LineItem } from './drawing.ts';
+import { outlinesLeft } from './compare-things.ts';
+import { sidesChained, sidesGone, sidesOf, wallsOf } from './compare-walls.ts';
+import type { Drawing, DrawingItem, LabelForm, LabelItem, LineItem } from './drawing.ts';
 import { itemsInOrder } from './drawing-list.ts';
 import { floorDrawing } from './floor-drawing.ts';
 import type { PaperSource } from './paper-source.ts';
+import { thingOutlines } from './set-out-things.ts';
 import { boxWith, placeIsDrawn } from './setting-out-sheet.ts';
 import { type Sheets, sheetPages } from './sheet-pages.ts';
 import { drawingAsIs, type SheetStrip, stripOf } from './strip-flow.ts';
@@ -32,15 +35,13 @@ export function comparisonPages(before: PaperSource, now: PaperSource): Sheets {
 
 const subject = 'Revision: what changed';
 
-function drawingOfChanges(before: PaperSource, now: PaperSource, { joints }: Comparison): Drawing {
+function drawingOfChanges(before: PaperSource, now: PaperSource, { joints, bays }: Comparison): Drawing {
   const { items, box: ownBox } = floorDrawing(now);
-  const byNow = new Map(joints.flatMap((change) => (change.now === null ? [] : [[change.now.id, change]])));
+  const byNow = { joints: changesByNow(joints), bays: changesByNow(bays) };
   const linesNow = new Map(now.analysis.joints.map(({ id, line }) => [id, line]));
   const earlier = sourceOver(before, now);
   const gone = goneLines(earlier, now, joints);
-  const walls = wallsGone(earlier.plan, now.plan)
-    .map(({ a, b }): LineItem['points'] => [a, b])
-    .filter((points) => points.every((place) => placeIsDrawn(now.plan, place)));
+  const left = linesLeft(earlier.plan, now.plan);
   const made = joints.flatMap((change): readonly DrawingItem[] => {
     const ref = { kind: 'joint', id: change.now?.id ?? '' } as const;
     const line = (style: LineItem['style'], points: LineItem['points'] = []): readonly LineItem[] =>
@@ -51,7 +52,7 @@ function drawingOfChanges(before: PaperSource, now: PaperSource, { joints }: Com
     return change.what === 'went' ? [...line('revision-gone', was), ...goneLabel(change, was)] : [];
   });
   const kept = items.filter(isOfJoints).map((item) => (item.shape === 'label' ? relabelled(item, byNow) : item));
-  const wallLines = walls.map(
+  const leftLines = left.map(
     (points): LineItem => ({
       shape: 'line',
       layer: 'edges',
@@ -61,9 +62,25 @@ function drawingOfChanges(before: PaperSource, now: PaperSource, { joints }: Com
     }),
   );
   return {
-    items: itemsInOrder([...kept, ...wallLines, ...made]),
-    box: boxWith(ownBox, [...gone.drawn.values(), ...walls].flat()),
+    items: itemsInOrder([...kept, ...leftLines, ...made]),
+    box: boxWith(ownBox, [...gone.drawn.values(), ...left].flat()),
   };
+}
+
+/** Where walls stood, and the sides of columns, joinery and pipes, and where none stands now. */
+function linesLeft(before: Plan, now: Plan): readonly LineItem['points'][] {
+  const [walls, things] = [wallsOf(now), sidesOf(thingOutlines(now))];
+  const left = [
+    ...sidesGone(wallsOf(before), walls),
+    ...sidesGone(sidesOf(outlinesLeft(before, now)), [...walls, ...things]),
+  ];
+  return sidesChained(left.filter(({ a, b }) => placeIsDrawn(now, a) && placeIsDrawn(now, b)));
+}
+
+function changesByNow<T extends { readonly id: string }>(
+  changes: readonly Change<T>[],
+): ReadonlyMap<string, Change<T>> {
+  return new Map(changes.flatMap((change) => (change.now === null ? [] : [[change.now.id, change]])));
 }
 
 interface GoneLines {
@@ -88,11 +105,16 @@ function isOfJoints(item: DrawingItem): boolean {
   return item.layer !== 'findings' && item.layer !== 'tiles' && item.shape !== 'mark';
 }
 
-/** Bays by name, joints by what became of them. */
-function relabelled(label: LabelItem, byNow: ReadonlyMap<string, Change<JointVersion>>): LabelItem {
+interface ChangesByNow {
+  readonly joints: ReadonlyMap<string, Change<JointVersion>>;
+  readonly bays: ReadonlyMap<string, Change<BayVersion>>;
+}
+
+/** Bays by name and what they were called, joints by what became of them. */
+function relabelled(label: LabelItem, { joints, bays }: ChangesByNow): LabelItem {
   const { kind, id } = label.ref;
-  if (kind === 'bay') return { ...label, forms: label.forms.slice(-2) };
-  const change = kind === 'joint' ? byNow.get(id) : undefined;
+  if (kind === 'bay') return { ...label, forms: bayForms(label.forms.slice(-2), bays.get(id)?.before?.id ?? id, id) };
+  const change = kind === 'joint' ? joints.get(id) : undefined;
   if (change?.now === undefined || change.now === null) return label;
   const style = `joint-${change.now.kind}` as const;
   const isMarked = change.what === 'moved' || change.what === 'appeared';
@@ -101,6 +123,12 @@ function relabelled(label: LabelItem, byNow: ReadonlyMap<string, Change<JointVer
     forms: textsOf(change, id).map((text) => [{ text, style }]),
     priority: label.priority + (isMarked ? changedFirst : 0),
   };
+}
+
+/** Under its number what a bay was called, where there is room. */
+function bayForms([named = [], ...others]: readonly LabelForm[], was: string, id: string): readonly LabelForm[] {
+  const before: readonly LabelForm[] = was === id ? [] : [[...named, { text: `was ${was}`, style: 'bay-figure' }]];
+  return [...before, named, ...others];
 }
 
 /** Longest first. Example: "J3 moved 300 mm, was J4" */

@@ -1,3 +1,4 @@
+import type { Ring } from '../geometry/ring.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { PlanObjects } from '../plan/resolve.ts';
 import { changesOf, entriesOf, type Setting, type SettingChange } from './compare-changes.ts';
@@ -5,6 +6,7 @@ import type { Pair } from './compare-match.ts';
 import { type Drawn, holeChanges, placeChanges, placeKey } from './compare-places.ts';
 import { doorwayNames } from './doorway-places.ts';
 import type { PaperSource } from './paper-source.ts';
+import { pipeOutline } from './set-out-things.ts';
 import { oneLine } from './words.ts';
 
 /** What stands on the floor, runs through it, lies on it or is drawn by hand. */
@@ -72,6 +74,22 @@ function roomChanges(pair: Pair<Plan['rooms'][number]>): readonly SettingChange[
   const { before, now } = pair;
   if (before === null || now === null) return places;
   return [...places, ...holeChanges({ of, words: 'Hole in the room' }, before.holes, now.holes)];
+}
+
+/** Where columns, joinery and pipes stood that went, were moved or are of another outline now. */
+export function outlinesLeft(before: Plan, now: Plan): readonly Ring[] {
+  const left = <T extends Thing>(were: readonly T[], are: readonly T[], outlineOf: (thing: T) => Ring) =>
+    thingPairs(were, are).flatMap((pair) => {
+      if (pair.before === null) return [];
+      const outline = outlineOf(pair.before);
+      const isSame = pair.now !== null && placeKey({ outline }) === placeKey({ outline: outlineOf(pair.now) });
+      return isSame ? [] : [outline];
+    });
+  return [
+    ...left(before.columns, now.columns, ({ outline }) => outline),
+    ...left(before.joinery, now.joinery, ({ outline }) => outline),
+    ...left(before.pipes, now.pipes, pipeOutline),
+  ];
 }
 
 /** @param place what of the plan file tells where it is */

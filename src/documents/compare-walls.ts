@@ -1,39 +1,41 @@
 import { boxIndexOf } from '../geometry/box-index.ts';
 import { intervalsChained } from '../geometry/line-clip.ts';
 import { type Point, pointDirection, pointDistance } from '../geometry/point.ts';
-import { boxAround, boxOf } from '../geometry/ring.ts';
+import { boxAround, boxOf, type Ring } from '../geometry/ring.ts';
 import type { Interval } from '../geometry/scanline.ts';
 import { DIRECTION_DEG, EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
 import type { Plan } from '../plan/plan.ts';
 import { samePlaceMm } from './compare-match.ts';
 
-/** Where the walls of one version stand beside those of another. */
+/** Where the walls of one version, and the sides of what stands on its floor, stand beside those of another. */
 
-interface Wall {
+interface Side {
   readonly a: Point;
   readonly b: Point;
 }
 
-export function wallsOf({ rooms }: Plan): readonly Wall[] {
-  return rooms
-    .flatMap(({ outline, holes }) => [outline, ...holes])
+export function wallsOf({ rooms }: Plan): readonly Side[] {
+  return sidesOf(rooms.flatMap(({ outline, holes }) => [outline, ...holes]));
+}
+
+export function sidesOf(rings: readonly Ring[]): readonly Side[] {
+  return rings
     .flatMap((ring) => ring.map((a, i) => ({ a, b: ring[(i + 1) % ring.length] ?? a })))
     .filter(({ a, b }) => pointDistance(a, b) > 0);
 }
 
 /** Share of walls, by length, beside which others run. */
-export function wallShareOf(walls: readonly Wall[], others: readonly Wall[]): number {
+export function wallShareOf(walls: readonly Side[], others: readonly Side[]): number {
   const sharedMm = stretchesBeside(walls, others, samePlaceMm)
     .flat()
     .reduce((sum, [from, to]) => sum + to - from, 0);
   return sharedMm / walls.reduce((sum, { a, b }) => sum + pointDistance(a, b), 0);
 }
 
-/** Stretches of walls in whose place none is now. */
-export function wallsGone(before: Plan, now: Plan): readonly Wall[] {
-  const walls = wallsOf(before);
-  const stretches = stretchesBeside(walls, wallsOf(now), EQUAL_LENGTH_MM);
-  return walls.flatMap(({ a, b }, i) => {
+/** Stretches of sides in whose place none is now. */
+export function sidesGone(before: readonly Side[], now: readonly Side[]): readonly Side[] {
+  const stretches = stretchesBeside(before, now, EQUAL_LENGTH_MM);
+  return before.flatMap(({ a, b }, i) => {
     const lengthMm = pointDistance(a, b);
     const [ux, uy] = pointDirection(a, b);
     const at = (mm: number): Point => [a[0] + ux * mm, a[1] + uy * mm];
@@ -45,22 +47,34 @@ export function wallsGone(before: Plan, now: Plan): readonly Wall[] {
   });
 }
 
-/** Of each wall the stretches beside which others run, in their order along it, mm from its start. */
+/** Lines of sides that go on from each other, so that dashes run round their corners. */
+export function sidesChained(sides: readonly Side[]): readonly (readonly Point[])[] {
+  const lines: Point[][] = [];
+  for (const { a, b } of sides) {
+    const line = lines.at(-1);
+    const end = line?.at(-1);
+    if (line !== undefined && end !== undefined && pointDistance(end, a) < EQUAL_LENGTH_MM) line.push(b);
+    else lines.push([a, b]);
+  }
+  return lines;
+}
+
+/** Of each side the stretches beside which others run, in their order along it, mm from its start. */
 function stretchesBeside(
-  walls: readonly Wall[],
-  others: readonly Wall[],
+  sides: readonly Side[],
+  others: readonly Side[],
   withinMm: number,
 ): readonly (readonly Interval[])[] {
   const index = boxIndexOf(others.map(({ a, b }) => boxOf([a, b])));
-  return walls.map((wall) => {
-    const near = index.near(boxAround(boxOf([wall.a, wall.b]), withinMm));
-    const stretches = near.map((i) => stretchBeside(wall, others[i], withinMm)).filter((stretch) => stretch !== null);
+  return sides.map((side) => {
+    const near = index.near(boxAround(boxOf([side.a, side.b]), withinMm));
+    const stretches = near.map((i) => stretchBeside(side, others[i], withinMm)).filter((stretch) => stretch !== null);
     return intervalsChained(stretches);
   });
 }
 
-/** The stretch of a wall beside which another runs the same way or the other way, mm from its start; null: none. */
-function stretchBeside({ a, b }: Wall, other: Wall | undefined, withinMm: number): Interval | null {
+/** The stretch of a side beside which another runs the same way or the other way, mm from its start; null: none. */
+function stretchBeside({ a, b }: Side, other: Side | undefined, withinMm: number): Interval | null {
   if (other === undefined) return null;
   const [ux, uy] = pointDirection(a, b);
   const [vx, vy] = pointDirection(other.a, other.b);

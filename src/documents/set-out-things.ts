@@ -15,12 +15,18 @@ export interface Things {
 /** A tape is held no nearer to a thing or a wall than this, mm. */
 export const tapeClearMm = 50;
 
-export function thingsOf({ columns, joinery, pipes }: Pick<Plan, 'columns' | 'joinery' | 'pipes'>): Things {
-  const outlines = [
-    ...[...columns, ...joinery].map(({ outline }) => outline),
-    ...pipes.map(({ centre, diameterMm }) => circle(centre, diameterMm / 2)),
-  ];
-  const things = outlines.map((outline) => ({ outline, reach: boxAround(boxOf(outline), tapeClearMm) }));
+type Standing = Pick<Plan, 'columns' | 'joinery' | 'pipes'>;
+
+export function thingOutlines({ columns, joinery, pipes }: Standing): readonly Ring[] {
+  return [...[...columns, ...joinery].map(({ outline }) => outline), ...pipes.map(pipeOutline)];
+}
+
+export function pipeOutline({ centre, diameterMm }: Plan['pipes'][number]): Ring {
+  return circle(centre, diameterMm / 2);
+}
+
+export function thingsOf(plan: Standing): Things {
+  const things = thingOutlines(plan).map((outline) => ({ outline, reach: boxAround(boxOf(outline), tapeClearMm) }));
   const near = (box: Box) => things.filter(({ reach }) => boxesMeet(reach, box));
   return {
     between: (a, b) => near(boxOf([a, b])).some(({ outline }) => ringContains(outline, a) || ringMeets(outline, a, b)),
