@@ -1,6 +1,6 @@
 import { onGrid } from '../geometry/tolerance.ts';
 import type { Joint } from '../plan/analysis.ts';
-import { type JointEntry, noJointEntry, orderingOf, type PriceKey, pourOf } from '../plan/papers.ts';
+import { currencyShown, type JointEntry, noJointEntry, orderingOf, type PriceKey, pourOf } from '../plan/papers.ts';
 import type { PlanFile } from '../plan/schema.ts';
 import { changesOf, entriesOf, percentOf, type Setting, type SettingChange } from './compare-changes.ts';
 import type { Pair } from './compare-match.ts';
@@ -8,7 +8,7 @@ import { keyWords } from './entry-words.ts';
 import type { PaperSource } from './paper-source.ts';
 import { pourDaysGiven } from './pour-entered.ts';
 import { type RegisterEntries, registerEntries } from './register-entries.ts';
-import { statusNames } from './words.ts';
+import { oneLine, statusNames } from './words.ts';
 
 /** What is entered for papers, orders, pour and records, as a comparison tells it: field by field, what is a list in one line. */
 
@@ -28,8 +28,8 @@ const papersTold: Readonly<Record<Exclude<keyof Fields<'papers'>, 'joints' | 're
   date: ['Day of the sheets', null],
   northDeg: ['Way to the north', '\u00b0'],
   face: ['Dimensions from', null],
-  basePoints: ['Base points', null, 'none'],
-  gridLines: ['Grid lines', null, 'none'],
+  basePoints: ['Base points', 'mm', 'none'],
+  gridLines: ['Grid lines', 'mm', 'none'],
   paper: ['Paper, wished', null],
   scale: ['Scale, wished', null],
 };
@@ -72,14 +72,14 @@ export const priceTold: Readonly<Record<PriceKey, string>> = {
 };
 const pourTold: Readonly<Record<Exclude<keyof Fields<'pour'>, 'days'>, Told>> = {
   mostM3PerDay: ['Most screed in a day', 'm3'],
-  access: ['Access for the pour', null],
+  access: ['Access for the pour', 'mm'],
 };
 const recordsTold: Readonly<Record<keyof Fields<'records'>, Told>> = {
   laidOn: ['Last bay laid on', null],
   dataSheetDays: ['Wait by the data sheet', 'd'],
   dataSheet: ['Data sheet', null],
   highestSupplyC: ['Highest supply', '\u00b0C'],
-  testPoints: ['Test points', null, 'none'],
+  testPoints: ['Test points', 'mm', 'none'],
 };
 
 type Revision = NonNullable<Fields<'papers'>['revisions']>[number];
@@ -104,10 +104,11 @@ const jointSettings: readonly Setting<JointEntry>[] = [
   ['papers.joints.photo', 'Photo', null, ({ photo }) => photo],
 ];
 
-const settings: readonly PaperSetting[] = [
+/** @param priceUnit what a price is in; null: not known */
+const settings = (priceUnit: (key: PriceKey) => string | null): readonly PaperSetting[] => [
   ...settingsOf('papers', papersTold),
   ['papers.revisions.mark', 'Revisions', null, ({ file }) => marksOf(file), 'none'],
-  ...orderSettings(),
+  ...orderSettings(priceUnit),
   ...settingsOf('pour', pourTold),
   ...settingsOf('records', recordsTold),
 ];
@@ -117,7 +118,7 @@ const daysSetting: PaperSetting = ['pour.days', 'Days of the pour', null, daysTe
 
 /** Entries of the plan file that are told here. */
 export const paperEntries: readonly string[] = [
-  ...entriesOf([...settings, daysSetting]),
+  ...entriesOf([...settings(() => null), daysSetting]),
   ...entriesOf(revisionSettings),
   ...['papers.joints.key', ...entriesOf(jointSettings)],
 ];
@@ -129,7 +130,11 @@ export function paperSettings(
 ): readonly SettingChange[] {
   const [wereRevised, areRevised] = [revisionsBy(before.file), revisionsBy(now.file)];
   return [
-    ...changesOf(null, settings, { before, now }),
+    ...changesOf(
+      null,
+      settings((key) => priceCurrency(key, [before.file, now.file])),
+      { before, now },
+    ),
     // what was entered before, as it would stand on the floor of now: a day that has followed its bay is no change
     ...changesOf(null, [daysSetting], { before: { ...now, file: before.file }, now }),
     ...[...areRevised].flatMap(([key, revision]) =>
@@ -190,7 +195,7 @@ function revisionsBy({ papers }: PlanFile): ReadonlyMap<string, Revision> {
 }
 
 /** As orders are worked out, so that a figure that is entered and is the usual one is no change; shares in percent, as they are entered. */
-function orderSettings(): readonly PaperSetting[] {
+function orderSettings(priceUnit: (key: PriceKey) => string | null): readonly PaperSetting[] {
   const keys = Object.keys(orderTold) as (keyof typeof orderTold)[];
   const prices = Object.keys(priceTold) as PriceKey[];
   return [
@@ -212,11 +217,18 @@ function orderSettings(): readonly PaperSetting[] {
       return [
         `order.prices.${key}`,
         `Price: ${words.charAt(0).toLowerCase()}${words.slice(1)}`,
-        null,
+        priceUnit(key),
         ({ file }) => orderingOf(file).prices[key] ?? null,
       ];
     }),
   ];
+}
+
+/** What a price is in, in all that enter it; null: in different ones, or it is not entered in which. */
+function priceCurrency(key: PriceKey, files: readonly PlanFile[]): string | null {
+  const orders = files.map(orderingOf).filter(({ prices }) => prices[key] !== undefined);
+  const [first = '', ...others] = new Set(orders.map(({ currency }) => oneLine(currencyShown(currency))));
+  return others.length > 0 ? null : first || null;
 }
 
 function settingsOf(

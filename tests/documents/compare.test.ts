@@ -10,6 +10,7 @@ import {
   compareSettingsTable,
   comparisonTables,
 } from '../../src/documents/compare-tables.ts';
+import type { PaperSource } from '../../src/documents/paper-source.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { jointsKept } from '../../src/plan/edits/joints.ts';
 import { orderStarts } from '../../src/plan/papers.ts';
@@ -241,6 +242,26 @@ describe('papers of a revision', () => {
 });
 
 describe('what papers, orders, pour and records are made with', () => {
+  it('is told in mm where it is a place on the plan, as all places are entered', () => {
+    const rows = comparisonOf(
+      hallAndStore(),
+      hallAndStore({
+        papers: {
+          basePoints: [{ name: 'P1', at: [0, 50] }],
+          gridLines: [{ name: 'A', from: [0, -500], to: [0, 8500] }],
+        },
+        pour: { access: [2000, 8000] },
+        records: { testPoints: [{ name: '1', at: [3000, 3000] }] },
+      }),
+    ).settings;
+    expect(rows.map(({ words, unit }) => [words, unit])).toEqual([
+      ['Base points', 'mm'],
+      ['Grid lines', 'mm'],
+      ['Access for the pour', 'mm'],
+      ['Test points', 'mm'],
+    ]);
+  });
+
   it('is told where it changed, each field by its words', () => {
     const before = hallAndStore({
       papers: { basePoints: [{ name: 'P1', at: [0, 0] }], status: 'for-comment' },
@@ -314,6 +335,18 @@ describe('what papers, orders, pour and records are made with', () => {
       ['Price: a roll of edge strip', null, 12.5],
       ['Price: a tile', null, 3.456],
     ]);
+  });
+
+  it('has a price in the currency that is entered, and in none where the two versions have two or none', () => {
+    const priced = (tile: number | undefined, currency?: string) =>
+      hallAndStore({ order: { ...(tile && { prices: { tile } }), ...(currency && { currency }) } });
+    const unit = (before: PaperSource, now: PaperSource) =>
+      comparisonOf(before, now).settings.find(({ words }) => words === 'Price: a tile')?.unit;
+    expect(unit(priced(3, 'EUR'), priced(4, 'EUR'))).toBe('EUR');
+    expect(unit(priced(undefined), priced(4, 'EUR'))).toBe('EUR');
+    expect(unit(priced(3), priced(4))).toBeNull();
+    expect(unit(priced(3), priced(4, 'EUR'))).toBeNull();
+    expect(unit(priced(3, 'EUR'), priced(4, 'CHF'))).toBeNull();
   });
 });
 
