@@ -273,6 +273,8 @@ test('points keep their names when the first of them is taken away, and the next
     await expect(at).toHaveValue('');
   }
   await page.keyboard.press('Escape');
+  // the one that was placed last is open, and no other
+  await expect(page.getByRole('button', { name: /^Take it away: test point/ })).toHaveCount(1);
   const heads = group(page, 'First heating and dryness').locator('summary');
   await heads.first().click();
   await page.getByRole('button', { name: 'Take it away: test point 1' }).click();

@@ -176,6 +176,26 @@ test('the tool for points chooses the one of its kind that a press meets, and pl
   expect(nameChosen(acted(tool, scene, drag([2000, 2000], [2500, 2500])))).toBe('Base point 1');
 });
 
+test('what is placed is the one that is chosen, and where a point stands no other is placed by keys', () => {
+  const tool = placesHeld(paperPointHeld('base'), 'base', paperMm);
+  const placed = acted(tool, scene, [pressAt(5000, 1000)]);
+  expect(placeChosen(placed.step?.file ?? marked, placed.choose ?? [])?.name).toBe('Base point 3');
+  const twice = acted(tool, scene, [{ kind: 'place', at: [4000, 2000] }]);
+  expect(twice.step).toBeUndefined();
+  expect([twice.refused, nameChosen(twice)]).toEqual(['Base point 2 stands there already.', 'Base point 2']);
+  const line = acted(placesHeld(gridLineHeld(), 'grid', paperMm), scene, drag([5000, -600], [5000, 5100]));
+  expect(placeChosen(line.step?.file ?? marked, line.choose ?? [])?.name).toBe('Grid line B');
+});
+
+test('the tool for grid lines chooses the line that a press meets, and moves it once it is chosen', () => {
+  const tool = placesHeld(gridLineHeld(), 'grid', paperMm);
+  const turn = acted(tool, scene, [pressAt(0, 3000)]);
+  expect(turn.step).toBeUndefined();
+  expect([nameChosen(turn), turn.next === 'rest' ? null : turn.next.underway]).toEqual(['Grid line A', false]);
+  expect(acted(tool, scene, drag([0, 3000], [500, 3000])).step?.name).toBe('Grid line 1 placed');
+  expect(acted(tool, chosen('grid', 0), drag([0, 3000], [500, 3000])).step?.name).toBe('Grid line A moved');
+});
+
 test('after a drag that was given up the tool places nothing where the hand lets go', () => {
   const tool = placesHeld(paperPointHeld('base'), 'base', paperMm);
   const acts = drag([2000, 2000], [2500, 2500]);

@@ -17,7 +17,7 @@ import { commit } from '../../state/planStore.ts';
 import { gridLineName } from '../../tools/papers/names.ts';
 import { type Added, ItemFolds, TakeAway } from './ItemFolds.tsx';
 import { PlaceFields } from './PlaceFields.tsx';
-import { usePlaceChosen } from './place-chosen.ts';
+import { placeChoose, placeTake, usePlaceChosen } from './place-chosen.ts';
 import { pointPlace } from './point-place.ts';
 
 /** Lines of the building's grid: placed on the board or along the floor, named, and moved by typing. */
@@ -45,6 +45,7 @@ export function GridLineList() {
         cautions={(i) => cautions.filter(({ index }) => index === i).map(({ words }) => words)}
         added={added}
         chosen={usePlaceChosen('grid')}
+        onUnfold={(i) => placeChoose('grid', i)}
       >
         {(i) => lines[i] !== undefined && <GridLineFields line={lines[i]} index={i} />}
       </ItemFolds>
@@ -83,7 +84,7 @@ function GridLineFields({ line, index }: { readonly line: GridLine; readonly ind
       <p className="small quiet ends">Second end</p>
       <PlaceFields of={of} at={line.to} end="second end" edit={edit('to')} />
       <div className="deeds">
-        <TakeAway of={of} onTake={() => commit(`Take ${of} away`, (file) => gridLineRemoved(file, index))} />
+        <TakeAway of={of} onTake={() => placeTake(`Take ${of} away`, (file) => gridLineRemoved(file, index))} />
       </div>
     </>
   );

@@ -14,6 +14,8 @@ interface ItemFoldsProps {
   readonly added?: Added | null;
   /** The one that is chosen on the board. */
   readonly chosen?: number | null;
+  /** One is unfolded. */
+  readonly onUnfold?: (index: number) => void;
 }
 
 export interface Added {
@@ -21,8 +23,17 @@ export interface Added {
 }
 
 /** Items of a list, each folded. One that is added comes open and is typed in at once; from one that is taken away the focus goes to the next, or to the
- *  button that stands below the list. One that is chosen on the board is opened and brought in view, and Enter on the board goes into it. */
-export function ItemFolds({ items, summary, cautions, children, added = null, chosen = null }: ItemFoldsProps) {
+ *  button that stands below the list. One that is chosen on the board is opened and brought in view, and Enter on the board goes into it; it is folded again when another
+ *  is chosen. */
+export function ItemFolds({
+  items,
+  summary,
+  cautions,
+  children,
+  added = null,
+  chosen = null,
+  onUnfold,
+}: ItemFoldsProps) {
   const keys = useItemKeys(items);
   const list = useRef<HTMLDivElement>(null);
   useEffect(() => {
@@ -31,15 +42,30 @@ export function ItemFolds({ items, summary, cautions, children, added = null, ch
   useEffect(() => {
     const item = chosen === null ? undefined : list.current?.children[chosen];
     if (item === undefined) return;
-    if (item.querySelector('details')?.open === false) item.querySelector('summary')?.click();
+    const isFolded = () => item.querySelector('details')?.open === false;
+    const unfolds = isFolded();
+    if (unfolds) item.querySelector('summary')?.click();
     // Once it is as high as what it holds.
     const frame = requestAnimationFrame(() => item.scrollIntoView({ block: 'nearest' }));
-    return () => cancelAnimationFrame(frame);
+    return () => {
+      cancelAnimationFrame(frame);
+      // of ten points that are placed one after the other nine would stay open
+      if (unfolds && !isFolded() && !item.contains(document.activeElement)) item.querySelector('summary')?.click();
+    };
   }, [chosen]);
   return (
     <div ref={list} className="items">
       {items.map((_, i) => (
-        <div key={keys[i]} ref={itemHeir} className="item" {...(i === chosen && enteredAs(summary(i)))}>
+        <div
+          key={keys[i]}
+          ref={itemHeir}
+          className="item"
+          {...(i === chosen && enteredAs(summary(i)))}
+          onClick={({ target, currentTarget }) => {
+            const isSummary = target instanceof Element && target.closest('summary') !== null;
+            if (isSummary && i !== chosen && currentTarget.querySelector('details')?.open === false) onUnfold?.(i);
+          }}
+        >
           <Fold summary={summary(i)} unfolded={i === added?.index}>
             {children(i)}
           </Fold>
@@ -56,7 +82,7 @@ export function ItemFolds({ items, summary, cautions, children, added = null, ch
 
 /** What Enter on the board goes into, as it goes into the card of any other thing. */
 function enteredAs(summary: string) {
-  return { id: cardId, tabIndex: -1, role: 'group', 'aria-label': summary };
+  return { id: cardId, tabIndex: -1, role: 'group', 'aria-label': `Chosen: ${summary}` };
 }
 
 function useItemKeys(items: readonly object[]): readonly number[] {

@@ -15,7 +15,7 @@ import { commit } from '../../state/planStore.ts';
 import { paperPointName, paperPointWords } from '../../tools/papers/names.ts';
 import { ItemFolds, TakeAway } from './ItemFolds.tsx';
 import { PlaceFields } from './PlaceFields.tsx';
-import { usePlaceChosen } from './place-chosen.ts';
+import { placeChoose, placeTake, usePlaceChosen } from './place-chosen.ts';
 import { pointPlace } from './point-place.ts';
 
 interface PointsProps {
@@ -40,6 +40,7 @@ export function PointList({ kind, words }: PointsProps) {
         summary={(i) => titleOf(points[i])}
         cautions={(i) => cautions.filter(({ index }) => index === i).map((caution) => caution.words)}
         chosen={usePlaceChosen(kind)}
+        onUnfold={(i) => placeChoose(kind, i)}
       >
         {(i) => <PointFields point={points[i]} />}
       </ItemFolds>
@@ -79,7 +80,7 @@ function PointFields({ point }: { readonly point: PaperPoint | undefined }) {
         edit={(file, next) => triedUnless(offSheet, file, paperPointChanged(file, point, { at: next }))}
       />
       <div className="deeds">
-        <TakeAway of={of} onTake={() => commit(`Take ${of} away`, (file) => paperPointRemoved(file, point))} />
+        <TakeAway of={of} onTake={() => placeTake(`Take ${of} away`, (file) => paperPointRemoved(file, point))} />
       </div>
     </>
   );

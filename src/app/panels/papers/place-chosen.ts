@@ -1,5 +1,8 @@
+import type { PlanFile } from '../../../plan/schema.ts';
+import { boardLetGo, boardStore } from '../../state/boardStore.ts';
 import { useBoard, usePlan } from '../../state/hooks.ts';
-import { type PaperPlace, placeChosen } from '../../tools/papers/places.ts';
+import { commit, planStore } from '../../state/planStore.ts';
+import { type PaperPlace, placeChosen, placeThing } from '../../tools/papers/places.ts';
 
 /** Which item of a list is chosen on the board; null where none is. */
 export function usePlaceChosen(kind: PaperPlace['kind']): number | null {
@@ -7,4 +10,16 @@ export function usePlaceChosen(kind: PaperPlace['kind']): number | null {
   const chosen = useBoard((state) => state.chosen);
   const place = placeChosen(file, chosen);
   return place?.kind === kind ? place.index : null;
+}
+
+/** Chooses an item of a list on the board: whoever works by keys goes on there with it. */
+export function placeChoose(kind: PaperPlace['kind'], index: number): void {
+  boardStore.setState({ chosen: [placeThing({ kind, index })] });
+}
+
+/** Takes a place away. One that is chosen is let go: it is known by its number in its list, which changes. */
+export function placeTake(name: string, edit: (file: PlanFile) => PlanFile): void {
+  const { file } = planStore.getState().history.present;
+  if (placeChosen(file, boardStore.getState().chosen) !== null) boardLetGo();
+  commit(name, edit);
 }

@@ -7,6 +7,7 @@ import { placeFree } from '../draw/first.ts';
 import { type SketchMark, sketchLine } from '../sketch.ts';
 import type { Act, Hand, Scene, Stance, Turn } from '../stance.ts';
 import { gridLineName } from './names.ts';
+import { placeThing } from './places.ts';
 
 /** Grid lines for the papers, by their two ends. */
 
@@ -20,7 +21,7 @@ export function gridLineMarks(file: PlanFile): readonly SketchMark[] {
 export function gridLineHeld(at: Caught | null = null, from: Caught | null = null): Stance {
   return {
     tool: 'paperPoint',
-    hint: 'Press for the first end of the grid line.',
+    hint: 'Press for the first end of the grid line. A press on one that stands chooses it.',
     underway: false,
     hand: at?.at ?? null,
     typed: null,
@@ -143,5 +144,9 @@ function ended(from: Point, at: Caught, { file }: Scene): Turn {
   const line = gridLinesOf(after).at(-1);
   if (after === file || line === undefined)
     return { next: gridLineRun(from, at), refused: 'This lies beyond the sheet.' };
-  return { next: gridLineHeld(at), step: { name: `${gridLineName(line)} placed`, file: after } };
+  return {
+    next: gridLineHeld(at),
+    step: { name: `${gridLineName(line)} placed`, file: after },
+    choose: [placeThing({ kind: 'grid', index: gridLinesOf(after).length - 1 })],
+  };
 }

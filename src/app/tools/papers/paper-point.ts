@@ -1,8 +1,11 @@
+import { pointDistance } from '../../../geometry/point.ts';
+import { WELD_MM } from '../../../geometry/tolerance.ts';
 import { type PaperPointKind, paperPointAdded, paperPoints } from '../../../plan/edits/paper-points.ts';
 import { type Caught, freeHold, handCatch } from '../catch.ts';
 import { placeFree } from '../draw/first.ts';
 import type { Act, Scene, Stance, Turn } from '../stance.ts';
 import { paperPointName } from './names.ts';
+import { placeThing } from './places.ts';
 
 /** Places for the papers: base points, test points, the access. */
 
@@ -49,12 +52,19 @@ function heldOn(kind: PaperPointKind, at: Caught | null, act: Act, scene: Scene)
 }
 
 function placed(kind: PaperPointKind, at: Caught, { file }: Scene): Turn {
+  const standing = paperPoints(file, kind).find((point) => pointDistance(point.at, at.at) <= WELD_MM);
+  if (standing !== undefined) {
+    const refused = `${paperPointName(standing)} stands there already.`;
+    return { next: paperPointHeld(kind, at), choose: [placeThing(standing)], refused };
+  }
   const after = paperPointAdded(file, kind, at.at);
   if (after === file) return { next: paperPointHeld(kind, at), refused: 'This lies beyond the sheet.' };
-  const isMoved = paperPoints(after, kind).length === paperPoints(file, kind).length;
-  const name = paperPoints(after, kind).map(paperPointName).at(-1);
+  const points = paperPoints(after, kind);
+  const isMoved = points.length === paperPoints(file, kind).length;
+  const name = points.map(paperPointName).at(-1);
   return {
     next: paperPointHeld(kind, at),
     step: { name: `${name} ${isMoved ? 'moved' : 'placed'}`, file: after },
+    choose: [placeThing({ kind, index: points.length - 1 })],
   };
 }

@@ -39,8 +39,8 @@ export function placesResting(paperMm: PaperMm): Stance {
   return stance;
 }
 
-/** A tool that places points or lines: a drag that begins on a mark of a point, or on an end of a line, moves that one; a press on the mark of a point of
- *  the kind that it places chooses it. */
+/** A tool that places points or lines: a drag that begins on a mark of a point, on an end of a line or on the line that is chosen moves that one; a press on
+ *  one of the kind that it places chooses it. */
 export function placesHeld(tool: Stance, kind: PaperPlace['kind'], paperMm: PaperMm): Stance {
   const stance: Stance = {
     ...tool,
@@ -50,16 +50,16 @@ export function placesHeld(tool: Stance, kind: PaperPlace['kind'], paperMm: Pape
       return { ...tool.sketch(scene), marks: [...tool.sketch(scene).marks, ...own] };
     },
     on(act, scene) {
-      if (kind !== 'grid' && (act.kind === 'press' || act.kind === 'hold')) {
-        const points = placesOf(scene.file).filter((place) => place.kind === kind);
-        const held = placeUnder(points, act.hand, paperMm());
+      if (!tool.underway && (act.kind === 'press' || act.kind === 'hold')) {
+        const alike = placesOf(scene.file).filter((place) => place.kind === kind);
+        const held = placeUnder(alike, act.hand, paperMm());
         if (held !== null) return { next: stance, choose: [placeThing(held.place)] };
       }
       // A line under way ends on another where it is led there.
       if (act.kind === 'down' && !tool.underway) {
         const own = placesOf(scene.file).filter((place) => (place.kind === 'grid') === (kind === 'grid'));
         const held = placeUnder(own, act.hand, paperMm());
-        if (held !== null && held.end !== null) return { next: placeDrag(held, act.hand, stance) };
+        if (held !== null && isTaken(held, scene)) return { next: placeDrag(held, act.hand, stance) };
       }
       const turn = tool.on(act, scene);
       return turn.next === 'rest' ? turn : { ...turn, next: placesHeld(turn.next, kind, paperMm) };
@@ -69,11 +69,13 @@ export function placesHeld(tool: Stance, kind: PaperPlace['kind'], paperMm: Pape
 }
 
 /** The drag that begins here. A line is moved once it is chosen, as joints are: it runs where the board is moved. */
-function placeTaken(held: PlaceHeld | null, hand: Hand, { file, chosen }: Scene): Stance | null {
-  if (held === null) return null;
+function placeTaken(held: PlaceHeld | null, hand: Hand, scene: Scene): Stance | null {
+  return held === null || !isTaken(held, scene) ? null : placeDrag(held, hand, 'rest');
+}
+
+function isTaken({ place, end }: PlaceHeld, { file, chosen }: Scene): boolean {
   const own = placeChosen(file, chosen);
-  const isChosen = own !== null && thingEquals(placeThing(own), placeThing(held.place));
-  return held.end === null && !isChosen ? null : placeDrag(held, hand, 'rest');
+  return end !== null || (own !== null && thingEquals(placeThing(own), placeThing(place)));
 }
 
 /** What an act means for a place; null where it means something else. */
