@@ -125,43 +125,39 @@ function figuresMeasured({ of }: Quantity, { source, rooms }: Version): Figures 
 }
 
 function figuresShown(quantity: Quantity, { source, rooms }: Version, decimals: number): Figures {
-  const byRoom = orderedFigures(quantity, source, decimals) ?? sharedFigures(quantity, source, decimals);
-  const whole = figureShown(quantity.of(source.analysis.quantities), decimals);
+  const { whole, byRoom } = orderedFigures(quantity, source, decimals) ?? sharedFigures(quantity, source, decimals);
   return [whole, ...rooms.map((id) => (id === null ? null : (byRoom.get(id) ?? 0)))];
 }
 
-type RoomFigures = ReadonlyMap<string, number>;
-
-function sharedFigures(
-  { of }: Quantity,
-  { analysis: { quantities: whole } }: PaperSource,
-  decimals: number,
-): RoomFigures {
-  const shares = figuresRounded(whole.rooms.map(of), of(whole), decimals);
-  return new Map(whole.rooms.map(({ room }, i) => [room, shares[i] ?? 0]));
+interface Shown {
+  readonly whole: number;
+  readonly byRoom: ReadonlyMap<string, number>;
 }
 
-/** As the take-off has them, so that both papers say the same. Several lines, each of which adds up by itself, may together be off the whole: the last
- *  digits that takes go to the rooms that are off most. Null: the take-off has no such figures. */
-function orderedFigures({ of, isOf }: Quantity, source: PaperSource, decimals: number): RoomFigures | null {
+function sharedFigures({ of }: Quantity, { analysis }: PaperSource, decimals: number): Shown {
+  const { quantities: whole } = analysis;
+  const shares = figuresRounded(whole.rooms.map(of), of(whole), decimals);
+  return {
+    whole: figureShown(of(whole), decimals),
+    byRoom: new Map(whole.rooms.map(({ room }, i) => [room, shares[i] ?? 0])),
+  };
+}
+
+/** As the take-off has them, so that both papers say the same: the whole is what its lines add up to. Null: the take-off has no such figures. */
+function orderedFigures({ isOf }: Quantity, source: PaperSource, decimals: number): Shown | null {
   const lines = isOf === null ? [] : takeOffOf(source).lines.filter(isOf);
   if (lines.length === 0 || lines.some((line) => line.decimals !== decimals)) return null;
-  const { quantities: whole } = source.analysis;
-  const scale = 10 ** decimals;
-  const ordered = new Map<string, number>();
+  const byRoom = new Map<string, number>();
   for (const { room, amount } of lines.flatMap(({ cells }) => cells)) {
-    ordered.set(room, (ordered.get(room) ?? 0) + amount * scale);
+    byRoom.set(room, figureShown((byRoom.get(room) ?? 0) + amount, decimals));
   }
-  const rooms = whole.rooms.map((each) => {
-    const count = Math.round(ordered.get(each.room) ?? 0);
-    return { room: each.room, count, short: of(each) * scale - count };
-  });
-  const missing =
-    Math.round(figureShown(of(whole), decimals) * scale) - rooms.reduce((sum, { count }) => sum + count, 0);
-  if (Math.abs(missing) > rooms.length) return null;
-  const sign = Math.sign(missing);
-  const corrected = new Set([...rooms].sort((a, b) => sign * (b.short - a.short)).slice(0, Math.abs(missing)));
-  return new Map(rooms.map((each) => [each.room, (each.count + (corrected.has(each) ? sign : 0)) / scale]));
+  return {
+    whole: figureShown(
+      [...byRoom.values()].reduce((sum, amount) => sum + amount, 0),
+      decimals,
+    ),
+    byRoom,
+  };
 }
 
 /** What has come to a quantity: the figures before and now differ by it to their last digit. A room that is not there has none. */

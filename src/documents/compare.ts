@@ -7,6 +7,7 @@ import { floorsCaution, floorsNotes } from './compare-floors.ts';
 import { jointMatch, jointMovedMm, type Kin, nearestPairs, type Pair, roomPairs } from './compare-match.ts';
 import { type OrderChange, orderChanges } from './compare-order.ts';
 import { type QuantityPair, quantityIsChanged, quantityPairs } from './compare-quantities.ts';
+import { setOutNote } from './compare-set-out.ts';
 import { settingChanges } from './compare-settings.ts';
 import { sourceOver } from './compare-shift.ts';
 import { doorwayNames, findingNamed } from './doorway-places.ts';
@@ -115,7 +116,11 @@ export function comparisonOf(earlier: PaperSource, now: PaperSource): Comparison
     findings: findingChanges(before, now, known),
   };
   const counts = countsOf(changes);
-  const notes = floorsNotes(earlier, now);
+  const stayed = changes.joints.flatMap((joint) =>
+    joint.what === 'same' && joint.before && joint.now ? [[joint.before.id, joint.now.id] as const] : [],
+  );
+  const setOut = setOutNote(earlier, now, stayed);
+  const notes = [...floorsNotes(earlier, now), ...(setOut === null ? [] : [setOut])];
   return {
     before: versionOf(before),
     now: versionOf(now),

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { comparisonOf } from '../../src/documents/compare.ts';
 import { comparisonDrawing } from '../../src/documents/compare-drawing.ts';
 import { compareOrderTable, compareQuantitiesTable, compareSettingsTable } from '../../src/documents/compare-tables.ts';
+import { takeOffOf } from '../../src/documents/takeoff-tables.ts';
 import { orderStarts } from '../../src/plan/papers.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
 import { jointAt, rectangle } from './compare-fixture.ts';
@@ -30,6 +31,34 @@ describe('a quantity that changed', () => {
         expect(Number(change)).toBeCloseTo(Number(now) - Number(before), 6);
     },
   );
+});
+
+describe('the edge strip before and now', () => {
+  // strips of two heights, since the rooms have coverings of 10 and 12 mm: each is a line of the take-off, rounded by itself
+  it('is in all what the lines of the take-off add up to, and in each room what they say of it', () => {
+    const floor = (storeM: number) => {
+      const { rooms } = hallAndStore().file;
+      return hallAndStore({
+        rooms: rooms.map((room) =>
+          room.id === 'store'
+            ? { ...room, ...rectangle('store', [0, 5100], [storeM * 1000, 8000]), buildUp: { coveringMm: 12 } }
+            : room,
+        ),
+      });
+    };
+    for (const storeM of [4.0025, 4.0075, 4.0625, 4.1125]) {
+      const [before, now] = [floor(storeM), floor(storeM + 1)];
+      const pairs = comparisonOf(before, now).quantities.filter(({ words }) => words === 'Edge strip');
+      const lines = takeOffOf(before).lines.filter(({ group }) => group === 'edge-strip');
+      const nets = lines.map(({ net, decimals }) => Number(net.toFixed(decimals)));
+      const [whole, ...rooms] = pairs.map((pair) => pair.before ?? 0);
+      expect(whole).toBeCloseTo(
+        nets.reduce((sum, net) => sum + net, 0),
+        6,
+      );
+      expect(rooms.reduce((sum, room) => sum + room, 0)).toBeCloseTo(whole ?? 0, 6);
+    }
+  });
 });
 
 describe('what is ordered otherwise', () => {

@@ -1,0 +1,33 @@
+import type { Point } from '../geometry/point.ts';
+import type { PaperSource } from './paper-source.ts';
+import { type JointSetting, jointSettings } from './setting-out.ts';
+
+/** Figures that differ by no more are those of one place, rounded, mm. */
+const roundedMm = 1;
+
+/** What a revision says where joints that stay have other dimensions, as what they are set out from has moved: the earlier sheets are not to be set out from,
+ *  though no joint on them moved. Null where all figures hold.
+ *  @param stayed ids of joints that are as they were */
+export function setOutNote(
+  before: PaperSource,
+  now: PaperSource,
+  stayed: readonly (readonly [before: string, now: string])[],
+): string | null {
+  const [was, is] = [before, now].map((source) => new Map(jointSettings(source).map((each) => [each.joint.id, each])));
+  const other = stayed.filter(([idBefore, idNow]) => {
+    const [one, two] = [was?.get(idBefore), is?.get(idNow)];
+    return one !== undefined && two !== undefined && !isSetAlike(one, two);
+  });
+  if (other.length === 0) return null;
+  const [joint, have] =
+    other.length === 1 ? ['joint that stays where it was', 'has'] : ['joints that stay where they were', 'have'];
+  return `What joints are set out from has moved or is another: ${other.length} ${joint} ${have} other dimensions than on the earlier sheets, which are not to be set out from.`;
+}
+
+function isSetAlike(one: JointSetting, other: JointSetting): boolean {
+  const isNear = ([x, y]: Point, i: number) => {
+    const [toX, toY] = other.points[i] ?? [Number.POSITIVE_INFINITY, 0];
+    return Math.abs(x - toX) <= roundedMm && Math.abs(y - toY) <= roundedMm;
+  };
+  return one.points.length === other.points.length && one.points.every(isNear);
+}
