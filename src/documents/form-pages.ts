@@ -8,7 +8,7 @@ import type { Page } from './page.ts';
 import type { PaperSource } from './paper-source.ts';
 import type { PaperBox } from './sheet.ts';
 import type { Column } from './strip-pen.ts';
-import type { Table } from './table.ts';
+import { type Table, tablePrinted } from './table.ts';
 import { type TitleBlock, titleBlockOf } from './title-block.ts';
 import { oneLine } from './words.ts';
 
@@ -22,7 +22,7 @@ const largestPaper: FormPaper = { paper: 'A3', widthMm: 420, heightMm: 297 };
 
 /** A table as a paper of its own. */
 export function tableForm(table: Table, subject: string): Form {
-  return { title: table.title, subject, blocks: [{ kind: 'table', table }] };
+  return { title: table.title, subject, blocks: [{ kind: 'table', table: tablePrinted(table) }] };
 }
 
 /** Forms on pages, each beginning a new one, numbered through. A table's head stands again on each page that it goes on to. */

@@ -96,6 +96,12 @@ function whatColumns(source: PaperSource): readonly ColumnOf<Row>[] {
   ];
 }
 
+/** Example: "Base point 1, x along the line from 1 to 2, y square to it to the right, seen from 1" */
+function fromText(setting: JointSetting | undefined): string {
+  const frame = setting?.frame ?? null;
+  return frame === null ? '' : `${frame.fromInFull}, ${frame.ways}`;
+}
+
 /** Where it is and how deep it goes. */
 function placeColumns(source: PaperSource): readonly ColumnOf<Row>[] {
   const { plan, analysis } = source;
@@ -106,7 +112,13 @@ function placeColumns(source: PaperSource): readonly ColumnOf<Row>[] {
     // without such a frame each room has its own: the list of setting out tells it
     ...(floorFrame(source) === null
       ? []
-      : [{ ...columnText<Row>('Ends as set out: x, y', ({ joint }) => endsText(settings.get(joint.id))), unit: 'mm' }]),
+      : [
+          { ...columnText<Row>('Ends as set out: x, y', ({ joint }) => endsText(settings.get(joint.id))), unit: 'mm' },
+          {
+            ...columnText<Row>('Set out from', ({ joint }) => fromText(settings.get(joint.id))),
+            unprinted: true,
+          } as const,
+        ]),
     columnFigure('Full depth', 'mm', 0, () => plan.screed.thicknessMm),
     columnText('Down to', downText),
   ];

@@ -31,6 +31,7 @@ export function setOutTable(source: PaperSource): Table {
     text('Run', ({ joint }) => joint.run),
     text('Between', ({ joint }) => names.joint(joint)),
     text('From', ({ frame }) => frame?.fromInFull ?? ''),
+    { ...text('x and y', ({ frame }) => frame?.ways ?? ''), unprinted: true },
     text('Measured from', ({ frame }) => (frame === null ? '' : frameFaceText(source, frame))),
     text('Lies', ({ lies }) => liesNames[lies]),
     running('x'),

@@ -28,6 +28,8 @@ export interface TableColumn {
   readonly decimals: number | null;
   /** To be filled in by hand: printed with room to write. */
   readonly toFill?: true;
+  /** In files alone, which are read row by row without the notes: on paper the notes below say it once. */
+  readonly unprinted?: true;
   /** The row's own digits go before those of the column. */
   readonly byRow?: true;
 }
@@ -51,6 +53,13 @@ export function tableOf<Row>(
     rows: rows.map((row) => columns.map(({ cell }) => cell(row))),
     ...(refs && { refs: rows.map(refs) }),
   };
+}
+
+/** A table as it is printed. */
+export function tablePrinted(table: Table): Table {
+  const isPrinted = (_: unknown, i: number) => table.columns[i]?.unprinted === undefined;
+  if (table.columns.every(isPrinted)) return table;
+  return { ...table, columns: table.columns.filter(isPrinted), rows: table.rows.map((row) => row.filter(isPrinted)) };
 }
 
 /** Digits of a cell; null: text. */

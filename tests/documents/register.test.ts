@@ -152,6 +152,7 @@ describe('the joint register', () => {
     for (const [i, mm] of away.sort((a, b) => a - b).entries())
       expect(Math.abs(mm - (truly.sort((a, b) => a - b)[i] ?? 0))).toBeLessThan(1);
     expect(table.notes.join('\n')).toContain('x along the line from P to Q');
+    expect(column(table, 'Set out from')[0]).toMatch(/^Base point P, x along the line from P to Q, y square to it/u);
     expect(register().columns.map(columnHead).join()).not.toMatch(/as set out/u);
   });
 

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import { setOutTable } from '../../src/documents/setting-out-table.ts';
 import { settingOutFacts } from '../../src/documents/setting-out-words.ts';
+import { tablePrinted } from '../../src/documents/table.ts';
 import { hallSource, rowOf } from './setting-out-fixture.ts';
 
 it('the list has names in full where a sheet cuts them short', () => {
@@ -44,4 +45,14 @@ it('names of points and lines are cut, kept in one line and never make the list 
     expect(String(text)).not.toMatch(/[\p{Cc}\u202e]/u);
     expect(String(text).length).toBeLessThan(400);
   }
+});
+
+it('the list as a file says row by row which way x and y run, and on paper once below it', () => {
+  const points = { basePoints: [9000, 0].map((x, i) => ({ name: `P${i + 1}`, at: [x, 6000] as [number, number] })) };
+  const table = setOutTable(hallSource(points));
+  const ways = 'x along the line from P1 to P2, y square to it to the right, seen from P1';
+  expect(rowOf(table, 0)['x and y']).toBe(ways);
+  expect(tablePrinted(table).columns.map(({ head }) => head)).not.toContain('x and y');
+  expect(tablePrinted(table).rows.map(({ length }) => length)).toEqual(table.rows.map(({ length }) => length - 1));
+  expect(table.notes.join(' ')).toContain(ways);
 });

@@ -56,6 +56,8 @@ export function ItemFolds({
   return (
     <div ref={list} className="items">
       {items.map((_, i) => (
+        // biome-ignore lint/a11y/noStaticElementInteractions: what is pressed is the summary inside it
+        // biome-ignore lint/a11y/useKeyWithClickEvents: the browser makes a click of the keys of a summary
         <div
           key={keys[i]}
           ref={itemHeir}
