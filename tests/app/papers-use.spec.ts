@@ -272,7 +272,7 @@ test('a picture or a text is not compared, which is said in plain words until a 
     await comparedWith(page, { name, mimeType: 'application/octet-stream', buffer });
     await expect(notice).toContainText(`${name} was not compared.`);
     await expect(notice).toContainText(
-      'This file holds no floor plan. Choose a plan file, or a PDF or SVG made by this planner.',
+      'This file holds no floor plan. Choose a plan file, or a PDF, SVG or ZIP made by this planner.',
     );
     expect(await notice.textContent()).not.toMatch(/JSON|line \d|column|format/);
   }

@@ -152,6 +152,34 @@ test('a plan is compared with an earlier version of it', async ({ page }) => {
   await expect(page.getByText('Since flat.json:')).toHaveCount(0);
 });
 
+test('a comparison ends when another plan is laid on the board', async ({ page }) => {
+  await papersOpen(page);
+  const asked = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Open an earlier version' }).click();
+  await (await asked).setFiles(flatFile);
+  await expect(page.getByText('Since flat.json:')).toBeVisible();
+  await planOpen(page, 'demo-plans/2-public-library.json');
+  await expect(page.getByLabel('Name of the plan')).toHaveValue('Public library, ground floor');
+  await expect(page.getByText('Since flat.json:')).toHaveCount(0);
+  await expect(page.getByRole('button', { name: 'Stop comparing' })).toHaveCount(0);
+});
+
+test('papers that were begun before the plan was changed say so', async ({ page }) => {
+  await papersOpen(page);
+  const made = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'All papers, ZIP' }).click();
+  const project = page.getByLabel('Project', { exact: true });
+  await project.fill('Changed meanwhile');
+  await project.press('Enter');
+  const planIn = async (zip: typeof made) =>
+    Buffer.from(unzipSync(readFileSync(await (await zip).path()))['plan.json'] ?? []).toString('utf8');
+  expect(await planIn(made)).not.toContain('Changed meanwhile');
+  await expect(page.getByText('The plan was changed meanwhile: the paper has it as it was before.')).toBeVisible();
+  const again = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'All papers, ZIP' }).click();
+  expect(await planIn(again)).toContain('Changed meanwhile');
+});
+
 test('an empty sheet says when there are papers', async ({ page }) => {
   await flatOpen(page);
   await page.getByRole('button', { name: 'Empty sheet' }).click();

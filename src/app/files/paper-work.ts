@@ -32,6 +32,7 @@ export async function paperDownload(paper: string): Promise<void> {
   const type = types[made.name.split('.').at(-1) ?? ''] ?? 'application/octet-stream';
   const name = papersStore.getState().laid?.result.plan.name ?? '';
   download(`${fileStem(name)}-${made.name}`, type, made.bytes as Uint8Array<ArrayBuffer>);
+  if (made.isPast) boardTell('The plan was changed meanwhile: the paper has it as it was before. Make it again.');
 }
 
 /** Asks for an earlier version of the plan, to be compared with. */

@@ -2,7 +2,7 @@ import { type PlanReading, planFrom, planRead } from '../../plan/read.ts';
 import { PLAN_FORMAT, type PlanFile } from '../../plan/schema.ts';
 import { boardRefuse } from '../state/boardStore.ts';
 
-const noFloorWords = 'This file holds no floor plan. Choose a plan file, or a PDF or SVG made by this planner.';
+const noFloorWords = 'This file holds no floor plan. Choose a plan file, or a PDF, SVG or ZIP made by this planner.';
 
 /** The plan in the text of a file; null where there is none, which is said. */
 export function filePlan(text: string, refusal: string): PlanFile | null {

@@ -32,6 +32,8 @@ export interface TakeOffShown {
 export interface Earlier {
   readonly name: string;
   readonly file: PlanFile;
+  /** Number of the sheet that is compared with it: another plan on the board is not. */
+  readonly sheet: number;
 }
 
 export interface Laid extends PapersLaid {
@@ -101,12 +103,18 @@ export async function papersLay(result: Result): Promise<void> {
     await answerOf((of) => {
       const newest = waiting ?? result;
       waiting = null;
-      return resultLay(of, newest, papersStore.getState().earlier);
+      return resultLay(of, newest, earlierNow());
     });
   } catch (error) {
     waiting = null;
     papersStore.setState({ halted: errorWords(error) });
   }
+}
+
+/** What is compared with; none once another plan lies on the board. */
+function earlierNow(): Earlier | null {
+  const { earlier } = papersStore.getState();
+  return earlier?.sheet === planStore.getState().history.present.number ? earlier : null;
 }
 
 /** What is shown changes as one: no comparison stands under the name of another file. */
@@ -144,6 +152,8 @@ function today(): string {
 export interface MadePaper {
   readonly name: string;
   readonly bytes: Uint8Array;
+  /** The plan was changed since it was begun. */
+  readonly isPast: boolean;
 }
 
 /** The days of the pour that are proposed for the plan as it stands.  @returns null where there are none: `halted` says why */
@@ -162,7 +172,7 @@ export async function papersPour(): Promise<readonly PourDay[] | null> {
 
 async function newestLay(of: Remote<PaperService>): Promise<void> {
   const result = await resultNow();
-  if (held.result !== result) await resultLay(of, result, papersStore.getState().earlier);
+  if (held.result !== result) await resultLay(of, result, earlierNow());
 }
 
 /** Makes one paper of the plan as it stands, or all of them.  @returns null where it was cancelled or could not be made: `halted` says why */
@@ -175,10 +185,11 @@ export async function paperMake(name: string): Promise<MadePaper | null> {
   try {
     return await answerOf(async (of) => {
       await newestLay(of);
-      return of.make(
+      const made = await of.make(
         name,
         proxy((share: number) => runTell({ share })),
       );
+      return { ...made, isPast: held.result?.file !== planStore.getState().history.present.file };
     });
   } catch (error) {
     papersStore.setState({ halted: errorWords(error) });
@@ -203,9 +214,10 @@ export function paperCancel(): void {
 }
 
 /** Compares what is laid with an earlier version; null: no longer. */
-export async function papersCompare(earlier: Earlier | null): Promise<void> {
+export async function papersCompare(version: Omit<Earlier, 'sheet'> | null): Promise<void> {
   const { laid } = papersStore.getState();
   if (laid === null) return;
+  const earlier = version && { ...version, sheet: planStore.getState().history.present.number };
   papersStore.setState({ halted: null });
   try {
     await answerOf((of) => resultLay(of, papersStore.getState().laid?.result ?? laid.result, earlier));
