@@ -63,7 +63,7 @@ test('points are typed one after the other, and Escape leads back to the button 
   await expectUndo(page, /Test point 2 placed/);
   await page.keyboard.type('here');
   await page.keyboard.press('Enter');
-  await expectRefused(at, 'Enter two lengths, such as 1.5 ; 2 m.');
+  await expectRefused(at, 'Enter two lengths, such as 1500 ; 2000 mm.');
   await expect(at).toHaveValue('here');
   await page.keyboard.press('Escape');
   await page.keyboard.press('Escape');

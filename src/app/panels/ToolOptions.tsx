@@ -8,7 +8,7 @@ import { BarChoice, BarTick } from '../parts/BarChoice.tsx';
 import { BarNumber } from '../parts/BarNumber.tsx';
 import { FigureWrong } from '../parts/FigureInput.tsx';
 import { focusHeir } from '../parts/focus.ts';
-import { lengthsRead } from '../parts/lengths.ts';
+import { type LengthUnit, lengthShort, lengthsRead } from '../parts/lengths.ts';
 import { rowRange, widthRanges } from '../parts/ranges.ts';
 import { useBoard } from '../state/hooks.ts';
 import { unitStore } from '../state/unit.ts';
@@ -238,6 +238,11 @@ function JoineryOptions({ joinery }: Wishes) {
 /** With the tool its field goes: the board has the keys from there. */
 const placeHeir = focusHeir(`.${surfaceClass}`);
 
+/** Example: "1500 ; 2000 mm" */
+function placeExample(unit: LengthUnit): string {
+  return `${lengthShort(1500, unit)} ; ${lengthShort(2000, unit)} ${unit}`;
+}
+
 /** A place typed in place of a press: "x ; y". */
 function PlaceField({ tool }: { readonly tool: ToolName }) {
   const unit = useStore(unitStore, (state) => state.unit);
@@ -248,7 +253,7 @@ function PlaceField({ tool }: { readonly tool: ToolName }) {
     const read = lengthsRead(text, unit);
     const at = read?.kind === 'two' ? read.mm : null;
     const isOff = at?.some((mm) => Math.abs(mm) > FARTHEST_MM);
-    const refused = at === null ? 'Enter two lengths, such as 1.5 ; 2 m.' : isOff ? offSheet : null;
+    const refused = at === null ? `Enter two lengths, such as ${placeExample(unit)}.` : isOff ? offSheet : null;
     setWrong(refused);
     if (at === null || refused !== null) return;
     setText('');
@@ -257,7 +262,7 @@ function PlaceField({ tool }: { readonly tool: ToolName }) {
     if (tool !== 'paperPoint') surfaceFocus();
   };
   return (
-    <label className="bar-field" title="Sets a point as a press does: across and down, such as 1.5 ; 2 m">
+    <label className="bar-field" title={`Sets a point as a press does: across and down, such as ${placeExample(unit)}`}>
       At
       <span className={wrong === null ? 'entry' : 'entry wrong'}>
         <input
