@@ -21,6 +21,15 @@ async function papersOpen(page: Page): Promise<void> {
   await expect(page.getByRole('button', { name: 'All papers, ZIP' })).toBeVisible();
 }
 
+/** The fixture in the step of the papers, compared with itself. */
+async function flatCompared(page: Page): Promise<void> {
+  await papersOpen(page);
+  const asked = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Open an earlier version' }).click();
+  await (await asked).setFiles(flatFile);
+  await expect(page.getByText('Since flat.json:')).toBeVisible();
+}
+
 async function paperBytes(page: Page, group: string, words: string): Promise<Buffer> {
   const made = page.waitForEvent('download');
   await (await paperButton(page, group, words)).click();
@@ -117,9 +126,10 @@ test('base points are placed on the board, named, and taken away', async ({ page
     await page.mouse.click(acrossPx, downPx);
   }
   await page.keyboard.press('Escape');
-  await page.getByText('Base point 2', { exact: true }).click();
-  await page.getByLabel('Name', { exact: true }).fill('Nail');
-  await page.getByLabel('Name', { exact: true }).press('Enter');
+  // the one that was placed last is chosen, and its figures are open
+  const name = page.getByRole('group', { name: /^Chosen: Base point/ }).getByLabel('Name', { exact: true });
+  await name.fill('Nail');
+  await name.press('Enter');
   await expect(page.getByText('Base point Nail', { exact: true })).toBeVisible();
   await page.getByRole('button', { name: 'Take it away' }).click();
   await expect(page.getByText('Base point Nail', { exact: true })).toHaveCount(0);
@@ -138,11 +148,7 @@ test('what is entered of a joint for the register stands in the register', async
 });
 
 test('a plan is compared with an earlier version of it', async ({ page }) => {
-  await papersOpen(page);
-  const asked = page.waitForEvent('filechooser');
-  await page.getByRole('button', { name: 'Open an earlier version' }).click();
-  await (await asked).setFiles(flatFile);
-  await expect(page.getByText('Since flat.json:')).toBeVisible();
+  await flatCompared(page);
   await expect(page.locator('#compare .changed')).toContainText('no joint changed');
   await stepOpen(page, 'Floor');
   await figurePut(page, 'Thickness', '70');
@@ -153,11 +159,7 @@ test('a plan is compared with an earlier version of it', async ({ page }) => {
 });
 
 test('a comparison ends when another plan is laid on the board', async ({ page }) => {
-  await papersOpen(page);
-  const asked = page.waitForEvent('filechooser');
-  await page.getByRole('button', { name: 'Open an earlier version' }).click();
-  await (await asked).setFiles(flatFile);
-  await expect(page.getByText('Since flat.json:')).toBeVisible();
+  await flatCompared(page);
   await planOpen(page, 'demo-plans/2-public-library.json');
   await expect(page.getByLabel('Name of the plan')).toHaveValue('Public library, ground floor');
   await expect(page.getByText('Since flat.json:')).toHaveCount(0);

@@ -20,6 +20,13 @@ async function jointChoose(page: Page): Promise<void> {
   await expect(page.getByRole('region', { name: /^J15/ })).toBeVisible();
 }
 
+/** Of the joint whose card is open. */
+async function profileEnter(page: Page): Promise<void> {
+  await page.getByText('In the joint register').click();
+  await page.getByLabel('Profile', { exact: true }).fill('PROF-X');
+  await page.getByLabel('Profile', { exact: true }).press('Enter');
+}
+
 /** Taken hold of where neither a pin nor a dimension lies over it. */
 async function jointDrag(
   page: Page,
@@ -45,9 +52,7 @@ test('what is entered of a joint, and the days of the bays beside it, go with th
   await groupOf(page, 'Pour').getByRole('button', { name: 'Take the proposed days over' }).click();
   await expectUndo(page, /Take the proposed days/);
   await jointChoose(page);
-  await page.getByText('In the joint register').click();
-  await page.getByLabel('Profile', { exact: true }).fill('PROF-X');
-  await page.getByLabel('Profile', { exact: true }).press('Enter');
+  await profileEnter(page);
   const before = await planSaved(page);
 
   await jointDrag(page, 600);
@@ -83,9 +88,7 @@ test('what is entered of a joint, and the days of the bays beside it, go with th
 test('the next word that is entered of a moved joint stands under the joint as it is', async ({ page }) => {
   await dwellingOpen(page);
   await jointChoose(page);
-  await page.getByText('In the joint register').click();
-  await page.getByLabel('Profile', { exact: true }).fill('PROF-X');
-  await page.getByLabel('Profile', { exact: true }).press('Enter');
+  await profileEnter(page);
   await jointDrag(page, 600);
   await expectUndo(page, /Move joint J15/);
   await jointChoose(page);
@@ -106,9 +109,7 @@ test('what is entered of a joint goes with it as far as it is dragged, and stand
 }) => {
   await dwellingOpen(page);
   await jointChoose(page);
-  await page.getByText('In the joint register').click();
-  await page.getByLabel('Profile', { exact: true }).fill('PROF-X');
-  await page.getByLabel('Profile', { exact: true }).press('Enter');
+  await profileEnter(page);
   await jointDrag(page, 1300);
   await expectUndo(page, /Move joint J15/);
   // it came to lie on a grout line

@@ -1,17 +1,9 @@
-import { Writable } from 'node:stream';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { progressOf } from '../../src/cli/progress.ts';
+import { textStream } from './run.ts';
 
-/** A stream that keeps what is written to it. */
 function kept(isTTY: boolean) {
-  const parts: string[] = [];
-  const stream = new Writable({
-    decodeStrings: false,
-    write(part: string, _, done) {
-      parts.push(part);
-      done();
-    },
-  });
+  const { stream, parts } = textStream();
   return { stream: Object.assign(stream, { isTTY }), parts };
 }
 

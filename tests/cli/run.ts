@@ -21,7 +21,8 @@ export async function bays(args: readonly string[], folder = root): Promise<Ran>
   return { status, out: out.text(), err: err.text() };
 }
 
-function textStream() {
+/** A stream that keeps what is written to it, part by part. */
+export function textStream() {
   const parts: string[] = [];
   const stream = new Writable({
     decodeStrings: false,
@@ -30,7 +31,7 @@ function textStream() {
       done();
     },
   });
-  return { stream, text: () => parts.join('') };
+  return { stream, parts, text: () => parts.join('') };
 }
 
 /** The command line as the script of package.json starts it, in a process of its own. */
