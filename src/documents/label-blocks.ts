@@ -1,4 +1,4 @@
-import { type Point, pointBetween, pointDirection, pointDistance } from '../geometry/point.ts';
+import { type Point, pointBetween, pointDistance, vectorLength } from '../geometry/point.ts';
 import type { Box, Ring } from '../geometry/ring.ts';
 import { segmentWithin } from '../geometry/segment-box.ts';
 
@@ -110,16 +110,18 @@ function scaled([x, y]: Point, by: number): Point {
 
 function boxFrame({ centre, halfWidth, halfHeight, angleDeg }: TurnedBox, rank: BlockRank = blockRanks.line): Frame {
   const radians = (angleDeg * Math.PI) / 180;
-  return frame(centre, [Math.cos(radians), Math.sin(radians)], halfWidth, halfHeight, rank);
+  return frame(centre[0], centre[1], Math.cos(radians), Math.sin(radians), halfWidth, halfHeight, rank);
 }
 
 function lineFrame(a: Point, b: Point, half: number, rank: BlockRank = blockRanks.line): Frame {
-  const length = pointDistance(a, b);
-  const along: Point = length === 0 ? [1, 0] : pointDirection(a, b);
-  return frame(pointBetween(a, b, 0.5), along, length / 2, half, rank);
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+  const length = vectorLength(dx, dy);
+  const [ux, uy] = length === 0 ? [1, 0] : [dx / length, dy / length];
+  return frame(a[0] + dx / 2, a[1] + dy / 2, ux, uy, length / 2, half, rank);
 }
 
-function frame([x, y]: Point, [ux, uy]: Point, halfU: number, halfV: number, rank: BlockRank): Frame {
+/** By numbers and not by points: hundreds of thousands are looked at for one sheet. */
+function frame(x: number, y: number, ux: number, uy: number, halfU: number, halfV: number, rank: BlockRank): Frame {
   const reachX = Math.abs(ux) * halfU + Math.abs(uy) * halfV;
   const reachY = Math.abs(uy) * halfU + Math.abs(ux) * halfV;
   return { x, y, ux, uy, halfU, halfV, reachX, reachY, rank };

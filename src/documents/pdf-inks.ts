@@ -1,5 +1,6 @@
 import type { Point } from '../geometry/point.ts';
 import { type DiscInk, type Ink, type PathInk, paperPoint, type RuledInk, type TextInk } from './ink.ts';
+import { mmText } from './mm-text.ts';
 import type { PdfGlyph } from './pdf-face.ts';
 import { faceNames, type PdfFaces, type PdfGlyphs } from './pdf-file.ts';
 import { glyphOperators, type TextPiece, textSetter } from './pdf-text.ts';
@@ -99,17 +100,17 @@ function newPen(): Pen {
     fill: (colour) => say('fill', `${rgbText(colour)} rg`),
     stroke: ({ colour, widthMm, dashMm, cap }) =>
       say('stroke', `${rgbText(colour)} RG`) +
-      say('width', `${mm(widthMm)} w`) +
-      say('dash', `[${dashMm.map(mm).join(' ')}] 0 d`) +
+      say('width', `${mmText(widthMm)} w`) +
+      say('dash', `[${dashMm.map(mmText).join(' ')}] 0 d`) +
       say('cap', `${cap === 'round' ? 1 : 0} J`),
-    font: (name, sizeMm) => say('font', `/${name} ${mm(sizeMm)} Tf`),
+    font: (name, sizeMm) => say('font', `/${name} ${mmText(sizeMm)} Tf`),
   };
 }
 
 /** Example: "#ffffff" -> "1 1 1" */
 function rgbText(colour: ColourName): string {
   const { light } = colours[colour];
-  return [1, 3, 5].map((at) => mm(Number.parseInt(light.slice(at, at + 2), 16) / 255)).join(' ');
+  return [1, 3, 5].map((at) => mmText(Number.parseInt(light.slice(at, at + 2), 16) / 255)).join(' ');
 }
 
 function pathOperators({ lines, closed, fill, stroke }: PathInk, pen: Pen): string {
@@ -166,7 +167,7 @@ function textOperators(ink: TextInk, { weight, shown, widthMm, share }: Letterin
   const { seen, mute } = faceNames[weight];
   const from: Point = [anchorShares[anchor] * widthMm, textStyles[style].capMm / 2];
   const placed = `${textPlace(at, angleDeg, from)} Tm ${shown}`;
-  const [squeezed, released] = share === 1 ? ['', ''] : [`${mm(100 * share)} Tz `, '100 Tz '];
+  const [squeezed, released] = share === 1 ? ['', ''] : [`${mmText(100 * share)} Tz `, '100 Tz '];
   const ground =
     halo === null
       ? ''
@@ -188,10 +189,5 @@ function textPlace([x, y]: Point, angleDeg: number, [along, down]: Point): strin
 }
 
 function pointText([x, y]: Point): string {
-  return `${mm(x)} ${mm(y)}`;
-}
-
-/** To 0.001 mm on paper; never a minus before nothing, never a power of ten. */
-function mm(value: number): string {
-  return String(Math.round(value * 1000) / 1000 + 0);
+  return `${mmText(x)} ${mmText(y)}`;
 }

@@ -1,5 +1,6 @@
 import type { Point } from '../geometry/point.ts';
 import { type DiscInk, type Ink, type PathInk, paperPoint, type RuledInk, type TextInk } from './ink.ts';
+import { mmText } from './mm-text.ts';
 import type { Page, PageGroup } from './page.ts';
 import { planMetadata } from './plan-data.ts';
 import { colours, haloMm, type Stroke, textFontMm, textStyles } from './styles.ts';
@@ -70,17 +71,17 @@ function ruledSvg({ strokes, place, stroke }: RuledInk): string {
 
 function discSvg({ centre, radiusMm, fill, stroke }: DiscInk): string {
   const [x, y] = centre;
-  return `<circle cx="${mm(x)}" cy="${mm(y)}" r="${mm(radiusMm)}"${fillText(fill)}${strokeText(stroke)}/>`;
+  return `<circle cx="${mmText(x)}" cy="${mmText(y)}" r="${mmText(radiusMm)}"${fillText(fill)}${strokeText(stroke)}/>`;
 }
 
 function textSvg({ text, style, colour, at, anchor, angleDeg, halo }: TextInk): string {
   const { capMm, weight } = textStyles[style];
-  const turn = angleDeg === 0 ? '' : ` transform="rotate(${mm(angleDeg)} ${pointText(at)})"`;
+  const turn = angleDeg === 0 ? '' : ` transform="rotate(${mmText(angleDeg)} ${pointText(at)})"`;
   const ground =
-    halo === null ? '' : ` paint-order="stroke" stroke="${colours[halo].light}" stroke-width="${mm(2 * haloMm)}"`;
+    halo === null ? '' : ` paint-order="stroke" stroke="${colours[halo].light}" stroke-width="${mmText(2 * haloMm)}"`;
   const bold = weight === 'bold' ? ' font-weight="bold"' : '';
   return (
-    `<text x="${mm(at[0])}" y="${mm(at[1] + capMm / 2)}" font-size="${mm(textFontMm(style))}"${bold}` +
+    `<text x="${mmText(at[0])}" y="${mmText(at[1] + capMm / 2)}" font-size="${mmText(textFontMm(style))}"${bold}` +
     ` text-anchor="${anchor}"${fillText(colour)}${ground}${turn}>${xmlText(text)}</text>`
   );
 }
@@ -96,16 +97,11 @@ function strokeText(stroke: Stroke | null): string {
   return ` stroke="${colours[stroke.colour].light}" stroke-width="${stroke.widthMm}"${dash}${cap}`;
 }
 
-/** To 0.001 mm on paper, without trailing noughts; never a minus before nothing. */
-function mm(value: number): string {
-  return String(Number(value.toFixed(3)) + 0);
-}
-
 /** To 0.01 mm on paper, a twelfth of the finest pen. */
 function fine(value: number): number {
   return Math.round(value * 100) / 100 + 0;
 }
 
 function pointText([x, y]: Point): string {
-  return `${mm(x)} ${mm(y)}`;
+  return `${mmText(x)} ${mmText(y)}`;
 }

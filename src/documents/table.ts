@@ -96,6 +96,8 @@ export function columnHead({ head, unit }: Pick<TableColumn, 'head' | 'unit'>): 
   return unit === null ? head : `${head} (${unit})`;
 }
 
+/** Most of what is told, and nothing in it needs what follows. */
+const usual = /^[ -~]*$/u;
 /** Control characters that no table holds: all but the line ends. */
 const unheld = /(?![\r\n])\p{Cc}/gu;
 /** Halves of a character that is written in two, and what is no character. */
@@ -107,7 +109,8 @@ export const heldDecimals = 6;
 /** A cell as every file can hold it: control characters are spaces, broken characters are told by the sign for them; what is no
  *  number is empty. */
 export function cellHeld(cell: Cell): Cell {
-  if (typeof cell === 'string') return cell.replace(unheld, ' ').replace(broken, '\ufffd');
+  if (typeof cell === 'string') return usual.test(cell) ? cell : cell.replace(unheld, ' ').replace(broken, '\ufffd');
+  if (Number.isSafeInteger(cell)) return Number(cell) + 0;
   return cell === null || !Number.isFinite(cell) ? null : Number(cell.toFixed(heldDecimals)) + 0;
 }
 
