@@ -1,6 +1,7 @@
 import type { Point } from '../geometry/point.ts';
 import type { PaperSource } from './paper-source.ts';
 import { type JointSetting, jointSettings } from './setting-out.ts';
+import { frameFigures } from './setting-out-frame.ts';
 
 /** Figures that differ by no more are those of one place, rounded, mm. */
 const roundedMm = 1;
@@ -16,7 +17,7 @@ export function setOutNote(
   const [was, is] = [before, now].map((source) => new Map(jointSettings(source).map((each) => [each.joint.id, each])));
   const other = stayed.filter(([idBefore, idNow]) => {
     const [one, two] = [was?.get(idBefore), is?.get(idNow)];
-    return one !== undefined && two !== undefined && !isSetAlike(one, two);
+    return one !== undefined && two !== undefined && !isSetAlike(one, two) && !isFrameAlike(one, two);
   });
   if (other.length === 0) return null;
   const [joint, have] =
@@ -24,10 +25,16 @@ export function setOutNote(
   return `What joints are set out from has moved or is another: ${other.length} ${joint} ${have} other dimensions than on the earlier sheets, which are not to be set out from.`;
 }
 
+/** Whether both are set out from one place: what has other dimensions then has slid along its line. */
+function isFrameAlike({ frame: one, places }: JointSetting, { frame: other }: JointSetting): boolean {
+  if (one === null || other === null) return one === other;
+  return places.every((place) => isNear(frameFigures(one, place), frameFigures(other, place)));
+}
+
 function isSetAlike(one: JointSetting, other: JointSetting): boolean {
-  const isNear = ([x, y]: Point, i: number) => {
-    const [toX, toY] = other.points[i] ?? [Number.POSITIVE_INFINITY, 0];
-    return Math.abs(x - toX) <= roundedMm && Math.abs(y - toY) <= roundedMm;
-  };
-  return one.points.length === other.points.length && one.points.every(isNear);
+  return one.points.length === other.points.length && one.points.every((point, i) => isNear(point, other.points[i]));
+}
+
+function isNear([x, y]: Point, [toX, toY]: Point = [Number.POSITIVE_INFINITY, 0]): boolean {
+  return Math.abs(x - toX) <= roundedMm && Math.abs(y - toY) <= roundedMm;
 }

@@ -1,5 +1,6 @@
 import { roundedText } from '../plan/figure-words.ts';
 import { orderingOf, pourOf } from '../plan/papers.ts';
+import { planIsHeated } from '../plan/plan.ts';
 import type { Form, FormBlock } from './form.ts';
 import type { PaperSource } from './paper-source.ts';
 import { type PourLot, pourPlanOf } from './pour-plan.ts';
@@ -116,7 +117,7 @@ function measureNotes({ plan, file }: PaperSource): readonly string[] {
   const { mostM3PerDay } = pourOf(file);
   return [
     `At most ${roundedText(mostM3PerDay, 2)}${heldSpace}m\u00b3 in a day, allowance included.`,
-    `Screed is reckoned ${roundedText(plan.screed.thicknessMm, 1)}${heldSpace}mm thick everywhere, with an allowance of ${figureText(100 * screedAllowance, 0)}${heldSpace}%; what pipes displace is left in.`,
+    `Screed is reckoned ${roundedText(plan.screed.thicknessMm, 1)}${heldSpace}mm thick everywhere, with an allowance of ${figureText(100 * screedAllowance, 0)}${heldSpace}%${planIsHeated(plan) ? '; what pipes displace is left in' : ''}.`,
     `A load is ${roundedText(loadM3, 2)}${heldSpace}m\u00b3; loads are whole for each day by itself.`,
   ];
 }

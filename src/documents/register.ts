@@ -205,7 +205,11 @@ function registerNotes(source: PaperSource, rows: readonly Row[]): string[] {
   return [
     `Each joint goes the full depth of the screed, straight, and the covering has its own right over it. Set out within ${figureText(setOutTolerance.value, 0)} mm.`,
     'Movement as each bay warms about its point of no movement. Sealant: width \u00d7 depth; its class is the movement that it takes, in % of its width.',
-    `Each pipe that crosses has a sleeve of at least ${figureText(rules.sleeveMm.value, 0)} mm, centred. Openings that are assumed: count the pipes on the heating plan. Supply and return of a circuit only may cross.`,
+    ...(rows.every(({ sleeves }) => sleeves.count === 0)
+      ? []
+      : [
+          `Each pipe that crosses has a sleeve of at least ${figureText(rules.sleeveMm.value, 0)} mm, centred. Openings that are assumed: count the pipes on the heating plan. Supply and return of a circuit only may cross.`,
+        ]),
     'An empty cell is still to be decided. A key or dowels keep both sides level and let them move along.',
     ...(rows.some(({ joint }) => joint.kind === 'structural')
       ? [

@@ -11,7 +11,7 @@ import { type JointDistance, jointDistances } from './set-out-joints.ts';
 import { block, opening, type TextBlock } from './set-out-text.ts';
 import { wallFaces } from './set-out-walls.ts';
 import { cutSizesText, wholeMmText } from './tile-words.ts';
-import { figureText, type Names, namesOf } from './words.ts';
+import { figureText, type Names, namesOf, textBefore } from './words.ts';
 
 /** Joints with what is said of each; those of one run that say the same stand together. */
 export function jointBlocks(
@@ -106,7 +106,7 @@ function placeText(joint: Joint, distances: readonly JointDistance[], roomsOf: B
       const { room, side, ownWall } = distance;
       const isNamed = isPlain && rooms[0]?.includes(room);
       const wall = ownWall ? 'face' : `${side} wall`;
-      return `${wall}${isNamed ? '' : ` of ${names.room(room)}`} ${lengthText(distance)}`;
+      return `${wall}${isNamed ? '' : ` of ${textBefore(names.room(room))}`} ${lengthText(distance)}`;
     })
     .join(', ');
 }

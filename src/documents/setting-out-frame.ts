@@ -7,9 +7,8 @@ import type { Joint } from '../plan/analysis.ts';
 import { type GridLine, type NamedPoint, type Papers, papersOf } from '../plan/papers.ts';
 import { type PaperSource, perSource } from './paper-source.ts';
 import { type Face, faceSide, sideOf, wallFaces } from './set-out-walls.ts';
-import { textCut } from './text-width.ts';
 import { textCutWithin } from './texts-cut.ts';
-import { namesOf, oneLine } from './words.ts';
+import { namesOf, oneLine, textBefore } from './words.ts';
 
 /** Two lines square to each other from which joints are set out by running dimensions. */
 export interface SetOutFrame {
@@ -193,22 +192,22 @@ const widestNameMm = 64;
 const endlessNameMm = 300;
 
 function nameInFull(name: string): string {
-  return textCut(oneLine(name), 'sheet-text', endlessNameMm);
+  return textCutWithin(oneLine(name), 'sheet-text', endlessNameMm);
 }
 
 export function pointName({ name }: Pick<NamedPoint, 'name'>): string {
-  return textCutWithin(oneLine(name), 'sheet-text', widestNameMm);
+  return textBefore(textCutWithin(oneLine(name), 'sheet-text', widestNameMm));
 }
 
 /** Of a room, as short as that of a point. */
 export function roomName(source: PaperSource, id: string): string {
-  return textCutWithin(namesFor(source).room(id), 'sheet-text', widestNameMm);
+  return textBefore(textCutWithin(namesFor(source).room(id), 'sheet-text', widestNameMm));
 }
 
 const namesFor = perSource(({ plan, analysis }: PaperSource) => namesOf(plan, analysis));
 
 export function gridName({ name }: GridLine): string {
-  return textCutWithin(oneLine(name), 'sheet-text', widestNameMm);
+  return textBefore(textCutWithin(oneLine(name), 'sheet-text', widestNameMm));
 }
 
 /** Of every room with a straight wall: along the one that most of its joints follow, or the longest of those, from a corner of it. Dimensions are from

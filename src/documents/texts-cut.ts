@@ -49,12 +49,16 @@ function alikeOf(texts: readonly string[], shown: readonly string[]): readonly (
   return [...groups.values()].filter((group) => new Set(group.map((i) => texts[i])).size > 1);
 }
 
-/** Where the word begins, by its letter, in which texts are not alike. */
+/** A word is begun anew where it differs within so many letters. */
+const mostOfWord = 6;
+
+/** Where the word begins, by its letter, in which texts are not alike; of a long word where they differ. */
 function differsFrom(texts: readonly string[]): number {
   const [first = [], ...others] = texts.map((text) => [...text]);
   let at = 0;
   while (at < first.length && others.every((letters) => letters[at] === first[at])) at++;
-  return Math.max(0, first.slice(0, at).lastIndexOf(' ') + 1);
+  const word = first.slice(0, at).lastIndexOf(' ') + 1;
+  return at - word <= mostOfWord ? word : at;
 }
 
 function partShown(text: string, from: number, style: TextStyleName, widthMm: number): string {

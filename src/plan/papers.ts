@@ -220,10 +220,11 @@ export function recordsOf({ records = {} }: PlanFile): Records {
 }
 
 /** Points by their own names, or by their numbers. */
+/** A name of nothing that is seen is none: the number in the list stands for it. */
 function named(
   points: readonly { readonly name?: string | undefined; readonly at: Point }[] = [],
 ): readonly NamedPoint[] {
-  return points.map(({ name = '', at }, i) => ({ name: name.trim() === '' ? String(i + 1) : name, at }));
+  return points.map(({ name = '', at }, i) => ({ name: /^[\s\p{Cf}]*$/u.test(name) ? String(i + 1) : name, at }));
 }
 
 /** The fields that have a value: an edit may leave one behind as undefined. */

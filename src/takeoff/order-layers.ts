@@ -1,6 +1,6 @@
 import { roundedText } from '../plan/figure-words.ts';
 import { layersMakeUp } from '../plan/papers.ts';
-import { roomIsBare } from '../plan/plan.ts';
+import { planIsHeated, roomIsBare } from '../plan/plan.ts';
 import type { TakeOffCell } from '../plan/take-off.ts';
 import { bayRefs, byRoomFigure, edgeRefs, type OrderFloor } from './order-floor.ts';
 import { cellsSum, figureWords, type OrderDraft, orderOfCount, packCount, shareWords } from './order-line.ts';
@@ -31,7 +31,7 @@ export function screedDrafts(of: OrderFloor): readonly OrderDraft[] {
       cells: floor.map(m3),
       refs,
       notes: [
-        'At its nominal thickness everywhere. The volume that heating pipes displace is ignored.',
+        `At its nominal thickness everywhere.${planIsHeated(plan) ? ' The volume that heating pipes displace is ignored.' : ''}`,
         ...(ordering.prices.screedM3 === undefined ? [] : ['Priced by volume, not by whole loads.']),
       ],
       sources: ['order-practice'],

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { comparisonOf } from '../../src/documents/compare.ts';
+import { setOutNote } from '../../src/documents/compare-set-out.ts';
 import type { PlanFile } from '../../src/plan/schema.ts';
 import { jointAt } from './compare-fixture.ts';
 import { hallAndStore } from './paper-fixture.ts';
@@ -27,6 +28,18 @@ describe('a revision that moves what joints are set out from', () => {
     const off = (plan: Partial<PlanFile>) => ({ ...plan, ...jointAt(4000) });
     expect(notesOf(off(corners), off(marked([12_000, 0], [0, 0]))).join(' ')).toContain('other dimensions');
     expect(notesOf(jointAt(6000), marked([100, 0], [12_000, 0])).join(' ')).toContain('other dimensions');
+  });
+
+  it('says nothing of a joint that slid along its own line, since what it is set out from did not move', () => {
+    const before = hallAndStore(corners);
+    const joints = before.analysis.joints.map((joint) => ({
+      ...joint,
+      line: joint.line.map(([x, y]) => [x, y + 500] as const),
+    }));
+    const slid = { ...before, analysis: { ...before.analysis, joints } };
+    const stayed = joints.map(({ id }) => [id, id] as const);
+    expect(setOutNote(before, slid, stayed)).toBeNull();
+    expect(setOutNote(before, hallAndStore(marked([100, 0], [12_000, 0])), stayed)).not.toBeNull();
   });
 
   it('says nothing where the points stay, whatever else changes, or a further point only checks', () => {

@@ -104,6 +104,9 @@ describe('the joint register', () => {
     const table = register({}, { rooms });
     expect(column(table, 'Openings for sleeves')).toEqual([2, 0]);
     expect(column(table, 'Openings are')[1]).toMatch(/^none/u);
+    // where no joint has any, nothing is asked of pipes
+    const cold = planOf().rooms.map((room) => ({ ...room, heated: false }));
+    expect(register({}, { rooms: cold }).notes.join('\n')).not.toMatch(/pipe|circuit/u);
   });
 
   it('takes each joint down to the insulation, and to the slab where there is none', () => {

@@ -47,6 +47,19 @@ it('names of points and lines are cut, kept in one line and never make the list 
   }
 });
 
+it('figures stay in their order behind a name that is written to the left, and a name that nobody sees is none', () => {
+  const { notes } = setOutTable(
+    hallSource({
+      basePoints: [
+        { name: '\u05e0\u05e7\u05d5\u05d3\u05d4', at: [0, 6000] },
+        { name: '\u200b', at: [9000, 6000] },
+      ],
+    }),
+  );
+  // a mark of the other direction stands between the name and what follows; the second point has its number
+  expect(notes.join('\n')).toContain('base point \u05e0\u05e7\u05d5\u05d3\u05d4\u200e to 2, 9000 mm');
+});
+
 it('the list as a file says row by row which way x and y run, and on paper once below it', () => {
   const points = { basePoints: [9000, 0].map((x, i) => ({ name: `P${i + 1}`, at: [x, 6000] as [number, number] })) };
   const table = setOutTable(hallSource(points));

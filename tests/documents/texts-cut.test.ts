@@ -26,6 +26,12 @@ describe('names cut side by side', () => {
     expect(new Set(three).size).toBe(3);
   });
 
+  it('of one long word are told apart by the letters in which they differ', () => {
+    const word = 'W'.repeat(30);
+    const shown = cut(`${word}1`, `${word}2`);
+    expect(shown.map((text) => text.slice(-1))).toEqual(['1', '2']);
+  });
+
   it('alone in a sentence keep their beginnings and their ends', () => {
     expect(textCutWithin('Stair', 'sheet-text', 64)).toBe('Stair');
     expect(textCutWithin('Base mark on the stair landing wall, north east nail 2', 'sheet-text', 64)).toMatch(

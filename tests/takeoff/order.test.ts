@@ -176,6 +176,16 @@ describe('sleeves', () => {
     expect(all.lines.some(({ key }) => key === 'sleeves')).toBe(false);
   });
 
+  it('leave no word of pipes in the screed of a floor without heating', () => {
+    const notesOf = (fields: object) =>
+      takeOffOfTwoRooms({ fields })
+        .lines.filter(({ group }) => group === 'screed')
+        .flatMap(({ notes }) => notes)
+        .join(' ');
+    expect(notesOf({})).toContain('heating pipes displace');
+    expect(notesOf({ rooms: rooms.map((room) => ({ ...room, heated: false })) })).not.toContain('pipes');
+  });
+
   it('are not assumed where heated floor ends, nor at a joint of the building', () => {
     const cold = rooms.map((room) => (room.id === 'study' ? { ...room, heated: false } : room));
     const joints = [

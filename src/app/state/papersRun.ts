@@ -13,7 +13,7 @@ export interface PapersState {
   /** Of the newest result that was laid; null until there is one. */
   readonly laid: Laid | null;
   /** The paper that is being made. */
-  readonly run: (Pick<Run, 'pace' | 'share'> & { readonly name: string }) | null;
+  readonly run: (Pick<Run, 'pace' | 'share'> & { readonly name: string; readonly sheet: number }) | null;
   /** Why there are none. */
   readonly halted: string | null;
   readonly takeOff: TakeOffShown;
@@ -96,6 +96,10 @@ export function papersPrepare(): Promise<void> {
 
 /** Lays a result before the papers; of results that come faster than they can be worked out the newest. */
 export async function papersLay(result: Result): Promise<void> {
+  const { run } = papersStore.getState();
+  // the papers of one floor do not wait for those of another
+  if (run !== null && run.sheet !== planStore.getState().history.present.number)
+    serviceEnd('Another plan is on the board.');
   const isUnderway = waiting !== null;
   waiting = result;
   if (isUnderway) return;
@@ -177,7 +181,8 @@ async function newestLay(of: Remote<PaperService>): Promise<void> {
 
 /** Makes one paper of the plan as it stands, or all of them.  @returns null where it was cancelled or could not be made: `halted` says why */
 export async function paperMake(name: string): Promise<MadePaper | null> {
-  papersStore.setState({ run: { name, pace: 'quick', share: 0 }, halted: null });
+  const sheet = planStore.getState().history.present.number;
+  papersStore.setState({ run: { name, sheet, pace: 'quick', share: 0 }, halted: null });
   const timers = [
     setTimeout(() => runTell({ pace: 'slow' }), slowMs),
     setTimeout(() => runTell({ pace: 'long' }), longMs),

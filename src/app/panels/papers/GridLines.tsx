@@ -84,7 +84,10 @@ function GridLineFields({ line, index }: { readonly line: GridLine; readonly ind
       <p className="small quiet ends">Second end</p>
       <PlaceFields of={of} at={line.to} end="second end" edit={edit('to')} />
       <div className="deeds">
-        <TakeAway of={of} onTake={() => placeTake(`Take ${of} away`, (file) => gridLineRemoved(file, index))} />
+        <TakeAway
+          of={of}
+          onTake={() => placeTake(`Take ${of} away`, { kind: 'grid', index }, (file) => gridLineRemoved(file, index))}
+        />
       </div>
     </>
   );

@@ -80,7 +80,10 @@ function PointFields({ point }: { readonly point: PaperPoint | undefined }) {
         edit={(file, next) => triedUnless(offSheet, file, paperPointChanged(file, point, { at: next }))}
       />
       <div className="deeds">
-        <TakeAway of={of} onTake={() => placeTake(`Take ${of} away`, (file) => paperPointRemoved(file, point))} />
+        <TakeAway
+          of={of}
+          onTake={() => placeTake(`Take ${of} away`, point, (file) => paperPointRemoved(file, point))}
+        />
       </div>
     </>
   );

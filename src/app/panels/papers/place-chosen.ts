@@ -17,9 +17,14 @@ export function placeChoose(kind: PaperPlace['kind'], index: number): void {
   boardStore.setState({ chosen: [placeThing({ kind, index })] });
 }
 
-/** Takes a place away. One that is chosen is let go: it is known by its number in its list, which changes. */
-export function placeTake(name: string, edit: (file: PlanFile) => PlanFile): void {
-  const { file } = planStore.getState().history.present;
-  if (placeChosen(file, boardStore.getState().chosen) !== null) boardLetGo();
+/** Takes a place away. Another one of its list stays chosen, though its number changes. */
+export function placeTake(
+  name: string,
+  { kind, index }: Pick<PaperPlace, 'kind' | 'index'>,
+  edit: (file: PlanFile) => PlanFile,
+): void {
+  const chosen = placeChosen(planStore.getState().history.present.file, boardStore.getState().chosen);
+  if (chosen?.kind === kind && chosen.index === index) boardLetGo();
   commit(name, edit);
+  if (chosen?.kind === kind && chosen.index > index) placeChoose(kind, chosen.index - 1);
 }

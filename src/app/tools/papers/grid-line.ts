@@ -139,7 +139,7 @@ function wayHeld(from: Point, to: Point, { wishes }: Scene): Point | null {
 
 function ended(from: Point, at: Caught, { file }: Scene): Turn {
   const ends = { from, to: at.at };
-  if (!gridEndsApart(ends)) return { next: gridLineRun(from, at) };
+  if (!gridEndsApart(ends)) return { next: gridLineRun(from, at), refused: 'The two ends would lie at one place.' };
   const after = gridLineAdded(file, ends);
   const line = gridLinesOf(after).at(-1);
   if (after === file || line === undefined)
