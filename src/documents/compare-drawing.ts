@@ -56,7 +56,7 @@ function drawingOfChanges(before: PaperSource, now: PaperSource, { joints, bays 
     (points): LineItem => ({
       shape: 'line',
       layer: 'edges',
-      style: 'revision-wall',
+      style: 'revision-left',
       points,
       ref: { kind: 'joint', id: '' },
     }),

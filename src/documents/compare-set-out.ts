@@ -1,10 +1,8 @@
 import type { Point } from '../geometry/point.ts';
+import { EQUAL_LENGTH_MM } from '../geometry/tolerance.ts';
 import type { PaperSource } from './paper-source.ts';
 import { type JointSetting, jointSettings } from './setting-out.ts';
 import { frameFigures } from './setting-out-frame.ts';
-
-/** Figures that differ by no more are those of one place, rounded, mm. */
-const roundedMm = 1;
 
 /** What a revision says where joints that stay have other dimensions, as what they are set out from has moved: the earlier sheets are not to be set out from,
  *  though no joint on them moved. Null where all figures hold.
@@ -36,5 +34,5 @@ function isSetAlike(one: JointSetting, other: JointSetting): boolean {
 }
 
 function isNear([x, y]: Point, [toX, toY]: Point = [Number.POSITIVE_INFINITY, 0]): boolean {
-  return Math.abs(x - toX) <= roundedMm && Math.abs(y - toY) <= roundedMm;
+  return Math.abs(x - toX) <= EQUAL_LENGTH_MM && Math.abs(y - toY) <= EQUAL_LENGTH_MM;
 }

@@ -38,7 +38,7 @@ export function documentsOf(source: PaperSource, fonts: Fonts): readonly PlanDoc
   ];
 }
 
-/** Pages are laid out, then written: so much of the time goes into the first. */
+/** Pages are laid out, then written: so much of the time goes into the first, by the joint plan of a thousand rooms. */
 const laidShare = 0.6;
 
 /** A set of pages as PDF, and its drawings sheet by sheet as SVG. */

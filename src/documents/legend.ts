@@ -28,7 +28,7 @@ const lines: Styles<LineStyleName> = [
   ['revision-moved', 'Joint that moved'],
   ['revision-new', 'New joint'],
   ['revision-gone', 'Joint, where it was'],
-  ['revision-wall', 'Wall or thing, where it was'],
+  ['revision-left', 'Wall or thing, where it was'],
   ['leaf', 'Door leaf, closed'],
   ['dam', 'Stop of work at a joint'],
   ['room-outline', 'Room without a bay'],

@@ -114,7 +114,7 @@ export const lineStyles = {
   'drawn-course': { strokes: [stroke(0.25, 'drawn', [1.2, 0.8])], endMark: null, colour: 'drawn' },
   // ticks across the joint, far apart where it moved, close where it is new
   'revision-gone': { strokes: [stroke(0.3, 'ink', [2.6, 1.4])], endMark: 'saltire', colour: 'ink' },
-  'revision-wall': { strokes: [stroke(0.9, 'faint', [0.9, 0.9])], endMark: null, colour: 'faint' },
+  'revision-left': { strokes: [stroke(0.9, 'faint', [0.9, 0.9])], endMark: null, colour: 'faint' },
   'revision-moved': { strokes: [stroke(2.4, 'ink', [0.3, 4.2])], endMark: null, colour: 'ink' },
   'revision-new': { strokes: [stroke(2.4, 'ink', [0.3, 1.5])], endMark: null, colour: 'ink' },
   'no-joint': { strokes: [stroke(0.35, 'faint', [0.4, 1.2])], endMark: 'saltire', colour: 'faint' },

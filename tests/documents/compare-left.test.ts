@@ -13,7 +13,7 @@ import { hallAndStore } from './paper-fixture.ts';
 
 function left(before: Partial<PlanFile>, now: Partial<PlanFile>): readonly (readonly Point[])[] {
   return comparisonDrawing(hallAndStore(before), hallAndStore(now)).items.flatMap((item) =>
-    item.shape === 'line' && item.style === 'revision-wall' ? [item.points] : [],
+    item.shape === 'line' && item.style === 'revision-left' ? [item.points] : [],
   );
 }
 

@@ -173,7 +173,7 @@ describe('walls that moved', () => {
     );
     const { items } = comparisonDrawing(hallAndStore(), hallAndStore({ rooms: higher }));
     const lines = items.flatMap((item) =>
-      item.shape === 'line' && item.style === 'revision-wall' ? [item.points] : [],
+      item.shape === 'line' && item.style === 'revision-left' ? [item.points] : [],
     );
     expect(lines).toEqual([
       [

@@ -1,18 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { PaperSource } from '../../src/documents/paper-source.ts';
 import { jointSettings } from '../../src/documents/setting-out.ts';
-import { type SetOutCheck, setOutChecks } from '../../src/documents/setting-out-checks.ts';
+import { setOutChecks } from '../../src/documents/setting-out-checks.ts';
 import { type Point, pointDistance } from '../../src/geometry/point.ts';
 import { segmentDistance } from '../../src/geometry/segment.ts';
 import { bay, box } from './fixture.ts';
 import { basePapers, floorNames, floorSource, handSource, lowerCorners, withPapers } from './setting-out-fixture.ts';
 
-function checksOf(source: PaperSource): readonly SetOutCheck[] {
-  return setOutChecks(source);
-}
-
 function told(source: PaperSource): readonly string[] {
-  return checksOf(source).map(({ words, lengthMm }) => `${words}: ${lengthMm}`);
+  return setOutChecks(source).map(({ words, lengthMm }) => `${words}: ${lengthMm}`);
 }
 
 /** Joints at 3 and at 6 m of a hall of 9 x 6 m, from wall to wall. */
@@ -21,15 +17,15 @@ const uprights: readonly (readonly Point[])[] = [3000, 6000].map((x) => [
   [x, 6000],
 ]);
 
+/** The lower corners of the hall. */
+const corners: readonly Point[] = [
+  [0, 6000],
+  [9000, 6000],
+];
+
 describe('diagonals to check in a hall of 9 x 6 m', () => {
   it('run from both base points to the far ends of joints, and cross', () => {
-    const source = handSource(
-      uprights,
-      basePapers([
-        [0, 6000],
-        [9000, 6000],
-      ]),
-    );
+    const source = handSource(uprights, basePapers(corners));
     // by hand, Pythagoras: 6 and 6 m from either corner along the wall and across the hall, sqrt(72) = 8.485 m
     expect(told(source)).toEqual([
       'base point 1 to 2: 9000',
@@ -39,26 +35,13 @@ describe('diagonals to check in a hall of 9 x 6 m', () => {
   });
 
   it('are none between two base points at one place', () => {
-    const source = handSource(
-      uprights,
-      basePapers([
-        [0, 6000],
-        [9000, 6000],
-        [9000, 6000],
-      ]),
-    );
-    expect(checksOf(source).every(({ lengthMm }) => lengthMm > 0)).toBe(true);
+    const source = handSource(uprights, basePapers([...corners, [9000, 6000]]));
+    expect(setOutChecks(source).every(({ lengthMm }) => lengthMm > 0)).toBe(true);
     expect(told(source)[0]).toBe('base point 1 to 2: 9000');
   });
 
   it('stop at a wall where joints on this side of it can be measured to', () => {
-    const source = handSource(
-      uprights,
-      basePapers([
-        [0, 6000],
-        [9000, 6000],
-      ]),
-    );
+    const source = handSource(uprights, basePapers(corners));
     // a wall half a metre thick from 4 to 4.5 m
     const bays = [bay('B1', ['r1'], box(0, 0, 4000, 6000), 6, 4), bay('B2', ['r1'], box(4500, 0, 4500, 6000), 6, 4.5)];
     // by hand: 3 m to the joint on the same side and 6 m across the hall, sqrt(45) = 6.708 m
@@ -141,7 +124,7 @@ it.each(floorNames)(
       const edges = source.analysis.bays.flatMap(({ outline }) =>
         outline.map((a, i) => [a, outline[(i + 1) % outline.length] as Point] as const),
       );
-      for (const { words, lengthMm, between } of checksOf(source)) {
+      for (const { words, lengthMm, between } of setOutChecks(source)) {
         for (const at of between)
           expect(Math.min(...marked.map((place) => pointDistance(place, at))), words).toBeLessThan(1);
         // an end of a joint stands on the floor or at its edge

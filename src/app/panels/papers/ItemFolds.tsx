@@ -23,8 +23,8 @@ export interface Added {
 }
 
 /** Items of a list, each folded. One that is added comes open and is typed in at once; from one that is taken away the focus goes to the next, or to the
- *  button that stands below the list. One that is chosen on the board is opened and brought in view, and Enter on the board goes into it; it is folded again when another
- *  is chosen. */
+ *  button that stands below the list. One that is chosen on the board is opened and brought in view, and Enter on the board goes into it; it is folded again
+ *  when another is chosen. */
 export function ItemFolds({
   items,
   summary,

@@ -47,7 +47,8 @@ export function placesHeld(tool: Stance, kind: PaperPlace['kind'], paperMm: Pape
     sketch(scene) {
       const place = placeChosen(scene.file, scene.chosen);
       const own = place === null || tool.underway ? [] : chosenMarks(place, paperMm());
-      return { ...tool.sketch(scene), marks: [...tool.sketch(scene).marks, ...own] };
+      const drawn = tool.sketch(scene);
+      return { ...drawn, marks: [...drawn.marks, ...own] };
     },
     on(act, scene) {
       if (!tool.underway && (act.kind === 'press' || act.kind === 'hold')) {
